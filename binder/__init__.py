@@ -1,0 +1,1 @@
+"""Ringbound's core: facts, leaves, files and study. It knows no screen."""

@@ -1,0 +1,1 @@
+"""The facts and the language of the 78 cards; no database and no screen."""

@@ -1,0 +1,1 @@
+"""In and out of a shelf: readable text sources, folders, files."""

@@ -1,0 +1,1 @@
+"""What a leaf says, as text: Markdown, safe HTML, layouts."""

@@ -1,0 +1,1 @@
+"""From a tab to sheets of paper."""

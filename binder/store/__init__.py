@@ -1,0 +1,1 @@
+"""One file is one binder: schema, opening, the gate of change, search, shelf."""

@@ -1,0 +1,1 @@
+"""Schema steps, one script a version, run by playhouse.migrations."""

@@ -1,0 +1,1 @@
+"""The student's verbs, one file a noun."""

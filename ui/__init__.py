@@ -1,0 +1,1 @@
+"""Ringbound on the screen: knows Qt, asks binder, decides nothing about tarot."""

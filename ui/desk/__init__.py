@@ -1,0 +1,1 @@
+"""The open binder on its desk: shelf, slips, rings, dividers."""

@@ -1,0 +1,1 @@
+"""The leaves as they are read and written."""

@@ -1,0 +1,1 @@
+"""Cards on the table: layouts, the shorthand line, the grid of faces."""
