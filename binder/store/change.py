@@ -1,0 +1,210 @@
+"""The gate: every change to a binder goes through here, once.
+
+A step is one transaction. It records each row before and after, so that the same list undoes it,
+redoes it, and says afterwards which rows changed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from binder.errors import CanMend
+from binder.store.clock import new_uid, now_ms
+from binder.store.schema import Info, Kept, Leaf, Version
+from binder.store.sentences import spoken
+
+if TYPE_CHECKING:
+    from binder.store.file import Binder
+
+_UNDO_STEPS = 200
+_NOT_UNDONE = (Version, Kept)
+"""History and kept files only ever grow; undoing a step leaves them."""
+
+Fields = dict[str, Any]
+Table = Any
+"""A model class of binder.store.schema; peewee adds its fields at run time."""
+
+
+@dataclass(frozen=True, slots=True)
+class Notice:
+    """What a step changed: its label and the (table, uid) pairs; uid is the key for info."""
+
+    binder: Binder
+    label: str
+    rows: frozenset[tuple[str, str]]
+
+    def touches(self, *tables: str) -> bool:
+        """True if a row of one of the tables changed."""
+        return any(table in tables for table, _ in self.rows)
+
+
+@dataclass(slots=True)
+class RowStep:
+    """One row before and after; None where it did not exist."""
+
+    model: Table
+    uid: str
+    before: Fields | None
+    after: Fields | None
+
+
+@dataclass(slots=True)
+class Step:
+    """All rows of one change."""
+
+    label: str
+    rows: list[RowStep] = field(default_factory=list)
+
+
+class Change:
+    """The verbs inside one step."""
+
+    def __init__(self, binder: Binder, step: Step) -> None:
+        self._binder = binder
+        self._step = step
+
+    def add(self, model: Table, **fields: Any) -> str:
+        """Insert a row; returns its uid (given, or new)."""
+        fields.setdefault("uid", new_uid())
+        fields.setdefault("changed", now_ms())
+        self._run(model.insert(**fields))
+        if model not in _NOT_UNDONE:
+            self._note(model, fields["uid"], None)
+        return str(fields["uid"])
+
+    def edit(self, model: Table, uid: str, **fields: Any) -> None:
+        """Change fields of the row with that uid; raises CanMend if it is gone."""
+        before = self._row(model, uid)
+        if before is None:
+            raise CanMend("What you were changing is no longer there; it was removed elsewhere.")
+        fields.setdefault("changed", now_ms())
+        self._run(model.update(**fields).where(model.uid == uid))
+        self._note(model, uid, before)
+
+    def remove(self, model: Table, uid: str) -> None:
+        """Delete the row with that uid and, for a leaf, what belongs to it."""
+        if model is Leaf:
+            self._remove_parts(uid)
+        before = self._row(model, uid)
+        self._run(model.delete().where(model.uid == uid))
+        if before is not None and model not in _NOT_UNDONE:
+            self._note(model, uid, before)
+
+    def put_info(self, key: str, value: str) -> None:
+        """Set a fact about the binder itself."""
+        before = self._binder.info.get(key)
+        self._run(Info.insert(key=key, value=value).on_conflict_replace())
+        self._binder.info[key] = value
+        was = None if before is None else {"key": key, "value": before}
+        self._step.rows.append(RowStep(Info, key, was, {"key": key, "value": value}))
+
+    def _remove_parts(self, leaf_uid: str) -> None:
+        from binder.store.schema import MODELS, OfLeaf
+
+        leaf = self._binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+        for model in MODELS:
+            if issubclass(model, OfLeaf) and model not in _NOT_UNDONE:
+                for row in self._binder.all(model.select(model.uid).where(model.leaf == leaf)):
+                    self.remove(model, row.uid)
+
+    def _row(self, model: Table, uid: str) -> Fields | None:
+        row = self._binder.first(model.select().where(model.uid == uid).dicts())
+        return dict(row) if row else None
+
+    def _note(self, model: Table, uid: str, before: Fields | None) -> None:
+        self._step.rows.append(RowStep(model, uid, before, self._row(model, uid)))
+
+    def _run(self, query: Any) -> None:
+        query.bind(self._binder.db).execute()
+
+
+class Gate:
+    """Keeps the steps of one open binder for undo, and tells listeners."""
+
+    def __init__(self, binder: Binder) -> None:
+        self._binder = binder
+        self._open: Change | None = None
+        self._done: list[Step] = []
+        self._undone: list[Step] = []
+        self.listeners: list[Callable[[Notice], None]] = []
+        self.data_version: int | None = None
+
+    @contextmanager
+    def step(self, label: str) -> Iterator[Change]:
+        """See Binder.change; a change inside a change joins the outer one."""
+        if self._open is not None:
+            yield self._open
+            return
+        step = Step(label)
+        with self._written():
+            self._open = Change(self._binder, step)
+            try:
+                yield self._open
+            finally:
+                self._open = None
+        if step.rows:
+            self._done = [*self._done[-_UNDO_STEPS + 1 :], step]
+            self._undone.clear()
+        self._tell(step)
+
+    @contextmanager
+    def _written(self) -> Iterator[None]:
+        path = self._binder.path
+        if not self._binder.writable:
+            raise CanMend(
+                f"“{path.name}” can be read but not written, because its file or folder is "
+                "read-only; change that, or copy the binder to a folder of your own."
+            )
+        info = dict(self._binder.info)
+        try:
+            with spoken(path), self._binder.db.atomic("IMMEDIATE"):
+                yield
+        except BaseException:
+            self._binder.info = info
+            raise
+
+    def undo_label(self) -> str | None:
+        """Label of the step that `undo` would take back."""
+        return self._done[-1].label if self._done else None
+
+    def redo_label(self) -> str | None:
+        """Label of the step that `redo` would do again."""
+        return self._undone[-1].label if self._undone else None
+
+    def undo(self) -> str | None:
+        """Take back the last step; returns its label."""
+        return self._shift(self._done, self._undone, backwards=True)
+
+    def redo(self) -> str | None:
+        """Do the last undone step again; returns its label."""
+        return self._shift(self._undone, self._done, backwards=False)
+
+    def _shift(self, source: list[Step], target: list[Step], *, backwards: bool) -> str | None:
+        if not source:
+            return None
+        step = source[-1]
+        with self._written():
+            for row in reversed(step.rows) if backwards else step.rows:
+                self._put(row, row.before if backwards else row.after)
+        target.append(source.pop())
+        self._tell(step)
+        return step.label
+
+    def _put(self, row: RowStep, state: Fields | None) -> None:
+        key = Info.key if row.model is Info else row.model.uid
+        db = self._binder.db
+        if state is None:
+            row.model.delete().where(key == row.uid).bind(db).execute()
+        elif row.model.update(**state).where(key == row.uid).bind(db).execute() == 0:
+            row.model.insert(**state).bind(db).execute()
+        if row.model is Info and state is not None:
+            self._binder.info[row.uid] = state["value"]
+
+    def _tell(self, step: Step) -> None:
+        rows = frozenset((row.model._meta.table_name, row.uid) for row in step.rows)
+        notice = Notice(self._binder, step.label, rows)
+        for told in tuple(self.listeners):
+            told(notice)

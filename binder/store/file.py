@@ -1,0 +1,244 @@
+"""One SQLite file is one binder: made, opened, checked and closed here."""
+
+import os
+import sys
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from functools import partial
+from pathlib import Path
+from typing import Any
+
+from peewee import SqliteDatabase
+
+from binder.errors import CanMend
+from binder.store.change import Change, Gate, Notice
+from binder.store.clock import new_uid
+from binder.store.schema import APPLICATION_ID, SCHEMA_VERSION, SUFFIX, Info
+from binder.store.sentences import sentence, spoken
+
+_PRAGMAS = {
+    "busy_timeout": 4000,
+    "foreign_keys": 1,
+    # A rollback journal keeps a closed binder in a single file that can be copied as it is.
+    "journal_mode": "delete",
+    "synchronous": "full",
+}
+_HEADER = b"SQLite format 3\x00"
+
+
+def database(path: Path, *, writable: bool) -> SqliteDatabase:
+    """An unopened database on `path`, through SQLCipher's SQLite where its wheel exists."""
+    pragmas = dict(_PRAGMAS) if writable else {"busy_timeout": 4000, "query_only": 1}
+    try:
+        from playhouse.sqlcipher_ext import SqlCipherDatabase as Made
+    except ImportError:
+        Made = SqliteDatabase  # noqa: N806
+    made: SqliteDatabase = Made(str(path), pragmas=pragmas)
+    return made
+
+
+class Binder:
+    """An open binder file.
+
+    Statements on the models of `binder.store.schema` run through `all`, `first` and `value`;
+    changes go through `change`, and through nothing else.
+    """
+
+    def __init__(self, path: Path, db: SqliteDatabase, *, writable: bool) -> None:
+        self.path = path
+        self.db = db
+        self.writable = writable
+        self.info: dict[str, str] = {row.key: row.value for row in self.all(Info.select())}
+        self.gate = Gate(self)
+
+    @property
+    def uid(self) -> str:
+        """The binder's own uid, the same in every copy of the file."""
+        return self.info["uid"]
+
+    @property
+    def name(self) -> str:
+        """The name on the spine."""
+        return self.info["name"]
+
+    @property
+    def colour(self) -> str:
+        """Colour of the spine: a palette key such as 'spineP', or '#rrggbb'."""
+        return self.info["colour"]
+
+    @property
+    def place(self) -> float:
+        """Where it stands on the shelf, from the left."""
+        return float(self.info.get("place", "0"))
+
+    def all(self, query: Any) -> list[Any]:
+        """All rows of a select."""
+        with spoken(self.path):
+            return list(query.bind(self.db))
+
+    def first(self, query: Any) -> Any | None:
+        """The first row of a select, or None."""
+        with spoken(self.path):
+            return query.bind(self.db).first()
+
+    def value(self, query: Any) -> Any:
+        """The first column of the first row of a select, or None."""
+        with spoken(self.path):
+            return query.bind(self.db).scalar()
+
+    def sql(self, statement: str, parameters: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
+        """Rows of a plain SQL select, for what peewee cannot say."""
+        with spoken(self.path):
+            return list(self.db.execute_sql(statement, parameters).fetchall())
+
+    @contextmanager
+    def change(self, label: str) -> Iterator[Change]:
+        """One step: everything inside is written together or not at all, then told to listeners.
+
+        `label` names the step for undo, as 'Rename tab'. Raises CanMend when it cannot be written.
+        """
+        with self.gate.step(label) as change:
+            yield change
+
+    def listen(self, told: Callable[[Notice], None]) -> Callable[[], None]:
+        """Call `told` after each change; returns a function that stops it."""
+        self.gate.listeners.append(told)
+        return partial(self.gate.listeners.remove, told)
+
+    @contextmanager
+    def beside(self) -> Iterator[None]:
+        """Use this binder on another thread: its own connection, closed at the end."""
+        with self.db.connection_context():
+            yield
+
+    def changed_outside(self) -> bool:
+        """True once after another window or program wrote this file."""
+        seen = self.sql("PRAGMA data_version")[0][0]
+        before, self.gate.data_version = self.gate.data_version, seen
+        return before is not None and before != seen
+
+    def close(self) -> None:
+        """Close the file; the binder cannot be used afterwards."""
+        if not self.db.is_closed():
+            self.db.close()
+
+
+def create(path: Path, name: str, colour: str, place: float = 0.0) -> Binder:
+    """Make a new, empty binder file at `path` (which must not exist)."""
+    if path.exists():
+        raise CanMend(f"There is already a file called “{path.name}”; choose another name.")
+    db = database(path, writable=True)
+    try:
+        with spoken(path):
+            _make_tables(db, name, colour, place)
+    except BaseException:
+        db.close()
+        path.unlink(missing_ok=True)
+        raise
+    return Binder(path, db, writable=True)
+
+
+def _make_tables(db: SqliteDatabase, name: str, colour: str, place: float) -> None:
+    db.connect(reuse_if_open=True)
+    db.execute_sql(f"PRAGMA application_id = {APPLICATION_ID}")
+    _migrate(db)
+    facts = {"uid": new_uid(), "name": name, "colour": colour, "place": str(place)}
+    rows = [{"key": key, "value": value} for key, value in facts.items()]
+    Info.insert_many(rows).bind(db).execute()
+
+
+def open_file(path: Path) -> Binder:
+    """Open the binder at `path`; an older one is brought up to date first.
+
+    Raises CanMend for a file that is no binder, is newer than the program, or is damaged;
+    such a file is left exactly as it was.
+    """
+    _look_at_header(path)
+    writable = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
+    db = database(path, writable=writable)
+    try:
+        _check_version(path, db, writable)
+        return Binder(path, db, writable=writable)
+    except BaseException as error:
+        db.close()
+        if isinstance(error, CanMend | KeyboardInterrupt):
+            raise
+        raise sentence(error, path.name) from error
+
+
+def _look_at_header(path: Path) -> None:
+    try:
+        with path.open("rb") as file:
+            head = file.read(72)
+    except OSError as error:
+        raise CanMend(f"“{path.name}” could not be read ({error.strerror}).") from error
+    mine = head[68:72] == APPLICATION_ID.to_bytes(4, "big")
+    if len(head) < 72 and head[:16] == _HEADER[: len(head)]:
+        raise CanMend(f"“{path.name}” was cut short; put a copy from a backup in its place.")
+    if head[:16] != _HEADER or not mine:
+        raise CanMend(f"“{path.name}” is not a Ringbound binder, so it was left alone.")
+
+
+def _check_version(path: Path, db: SqliteDatabase, writable: bool) -> None:
+    version = db.execute_sql("PRAGMA user_version").fetchone()[0]
+    if version > SCHEMA_VERSION:
+        raise CanMend(
+            f"“{path.name}” was written by a newer Ringbound; update the program to open it."
+        )
+    if version < SCHEMA_VERSION:
+        if not writable:
+            raise CanMend(
+                f"“{path.name}” is from an older Ringbound and read-only; make it writable once "
+                "so it can be brought up to date."
+            )
+        _migrate(db)
+
+
+def _migrate(db: SqliteDatabase) -> None:
+    from playhouse.migrations import Runner
+
+    folder = Path(sys.modules[__name__].__file__ or "").parent / "migrations"
+    with db.atomic("EXCLUSIVE"):
+        Runner(db, str(folder)).up()
+        db.execute_sql(f"PRAGMA user_version = {SCHEMA_VERSION}")
+
+
+def check(path: Path) -> list[str]:
+    """What is wrong with the file at `path`, a sentence each; empty when it is sound."""
+    try:
+        binder = open_file(path)
+    except CanMend as error:
+        return [str(error)]
+    try:
+        return _damage(binder)
+    finally:
+        binder.close()
+
+
+def _damage(binder: Binder) -> list[str]:
+    found = [str(row[0]) for row in binder.sql("PRAGMA integrity_check(20)")]
+    wrong = [f"“{binder.path.name}” is damaged: {line}." for line in found if line != "ok"]
+    loose = binder.sql("PRAGMA foreign_key_check")
+    if loose:
+        wrong.append(f"“{binder.path.name}” has {len(loose)} rows that belong to no leaf.")
+    if not wrong and binder.writable:
+        wrong += _find_damage(binder)
+    return wrong
+
+
+def _find_damage(binder: Binder) -> list[str]:
+    """FTS5's own check that the index says what the leaves say (rank 1 compares the content)."""
+    try:
+        with spoken(binder.path):
+            binder.db.execute_sql(
+                "INSERT INTO leaf_find (leaf_find, rank) VALUES ('integrity-check', 1)"
+            )
+    except (CanMend, Exception) as error:  # noqa: BLE001
+        return [f"The find index of “{binder.path.name}” is out of step: {error}"]
+    return []
+
+
+def file_name(name: str) -> str:
+    """A file name for a binder called `name`, safe on every system."""
+    kept = "".join(c if c.isalnum() or c in " -_" else " " for c in name)
+    return (" ".join(kept.split()) or "Binder")[:80] + SUFFIX

@@ -1,0 +1,260 @@
+"""The tables of a binder file, named here and nowhere else.
+
+The models belong to no database: a statement is bound to its binder when it is executed
+(`Binder.all(query)`), so several files can be open at once, on several threads.
+Every row that can travel has a `uid` (time-ordered UUID) and `changed`, milliseconds since 1970.
+Days are ISO 8601 dates, moments ISO 8601 local date and time to the minute.
+"""
+
+from peewee import (
+    AutoField,
+    BigIntegerField,
+    BlobField,
+    BooleanField,
+    FloatField,
+    ForeignKeyField,
+    IntegerField,
+    Model,
+    TextField,
+)
+
+APPLICATION_ID = 0x52424E44
+"""Written into the header of each file: the letters RBND."""
+
+SCHEMA_VERSION = 1
+"""Number of the newest script in migrations/; kept in the file's user_version."""
+
+SUFFIX = ".ringbound"
+
+
+class Row(Model):
+    """What every travelling row has."""
+
+    id = AutoField()
+    uid = TextField(unique=True)
+    changed = BigIntegerField()
+
+
+class Info(Model):
+    """Facts about the binder itself: uid, name, colour, place on the shelf."""
+
+    key = TextField(primary_key=True)
+    value = TextField()
+
+    class Meta:
+        table_name = "info"
+
+
+class Tab(Row):
+    """A divider; `aside` is the moment it went into the drawer, or null."""
+
+    name = TextField()
+    kind = TextField()
+    colour = TextField()
+    place = FloatField()
+    aside = TextField(null=True)
+
+    class Meta:
+        table_name = "tab"
+
+
+class Leaf(Row):
+    """A page. `also` holds the words of its structured parts, kept by triggers, for finding."""
+
+    tab = ForeignKeyField(Tab, column_name="tab_id", index=False)
+    kind = TextField()
+    title = TextField()
+    text = TextField(default="")
+    also = TextField(default="")
+    place = FloatField()
+    day = TextField(default="")
+    card = TextField(default="")
+    aside = TextField(null=True)
+
+    class Meta:
+        table_name = "leaf"
+
+
+class OfLeaf(Row):
+    """A row that belongs to one leaf and goes with it."""
+
+    leaf = ForeignKeyField(Leaf, column_name="leaf_id", index=False, on_delete="CASCADE")
+
+
+class Version(OfLeaf):
+    """An earlier state of a leaf's text."""
+
+    at = TextField()
+    title = TextField()
+    text = TextField()
+
+    class Meta:
+        table_name = "version"
+
+
+class Reading(OfLeaf):
+    """What was asked and how it was laid; spread and titles are copies, as they were that day."""
+
+    at = TextField()
+    zone = TextField(default="")
+    question = TextField()
+    topic = TextField(default="")
+    querent = TextField(default="")
+    deck = TextField(default="")
+    deck_name = TextField(default="")
+    titles = TextField(default="")
+    spread = TextField()
+    spread_copy = TextField()
+    significator = TextField(default="")
+    purpose = TextField(default="")
+    month = TextField(default="")
+    look_on = TextField(default="")
+    look_state = TextField(default="")
+
+    class Meta:
+        table_name = "reading"
+
+
+class Placed(OfLeaf):
+    """One card of a reading in its place."""
+
+    n = IntegerField()
+    label = TextField(default="")
+    card = TextField()
+    title = TextField()
+    reversed = BooleanField(default=False)
+    note = TextField(default="")
+
+    class Meta:
+        table_name = "placed"
+
+
+class Expectation(OfLeaf):
+    """What the reader says will happen; `sure` in per cent; `verdict` empty until judged."""
+
+    place = FloatField()
+    text = TextField()
+    sure = IntegerField()
+    due = TextField()
+    verdict = TextField(default="")
+    judged = TextField(default="")
+
+    class Meta:
+        table_name = "expectation"
+
+
+class LookBack(OfLeaf):
+    """What was written once events were known; `card` said it best."""
+
+    at = TextField()
+    text = TextField()
+    card = TextField(default="")
+
+    class Meta:
+        table_name = "look_back"
+
+
+class OwnWords(OfLeaf):
+    """A dated version of the reader's own meaning; the latest of each way is the current one."""
+
+    card = TextField()
+    way = TextField()
+    text = TextField()
+    at = TextField()
+
+    class Meta:
+        table_name = "own_words"
+
+
+class Source(OfLeaf):
+    """Bibliographic facts of a source leaf: citation key and CSL fields as JSON."""
+
+    key = TextField()
+    fields = TextField(default="{}")
+
+    class Meta:
+        table_name = "source"
+
+
+class SourceNote(OfLeaf):
+    """What one source says of a card under one aspect, with its locator."""
+
+    card = TextField()
+    source = TextField()
+    aspect = TextField()
+    text = TextField()
+    locator = TextField(default="")
+    place = FloatField(default=0.0)
+
+    class Meta:
+        table_name = "source_note"
+
+
+class Deck(Row):
+    """A deck the owner reads with; `titles` is DeckTitles as JSON."""
+
+    name = TextField()
+    titles = TextField()
+    note = TextField(default="")
+    favourite = BooleanField(default=False)
+    aside = TextField(null=True)
+
+    class Meta:
+        table_name = "deck"
+
+
+class OwnSpread(Row):
+    """A spread of the owner's making; `spread` is Spread as JSON."""
+
+    key = TextField()
+    name = TextField()
+    spread = TextField()
+    aside = TextField(null=True)
+
+    class Meta:
+        table_name = "own_spread"
+
+
+class Unit(Row):
+    """A portion of the course; `cards` is a JSON list of card keys."""
+
+    place = FloatField()
+    name = TextField()
+    cards = TextField(default="[]")
+    starts = TextField(default="")
+    ends = TextField(default="")
+    aims = TextField(default="")
+
+    class Meta:
+        table_name = "unit"
+
+
+class Kept(Row):
+    """A file kept inside the binder; equal files are kept once (by `sha256`)."""
+
+    name = TextField()
+    media = TextField()
+    size = IntegerField()
+    sha256 = TextField(unique=True)
+    data = BlobField()
+
+    class Meta:
+        table_name = "kept"
+
+
+class LinkRule(Row):
+    """A choice about card names: `rule` never or always, on one leaf or (empty) everywhere."""
+
+    leaf = TextField(default="")
+    word = TextField()
+    rule = TextField()
+    card = TextField(default="")
+
+    class Meta:
+        table_name = "link_rule"
+
+
+MODELS: tuple[type[Model], ...] = (
+    Info, Tab, Leaf, Version, Reading, Placed, Expectation, LookBack, OwnWords, Source,
+    SourceNote, Deck, OwnSpread, Unit, Kept, LinkRule,
+)  # fmt: skip
