@@ -1,0 +1,182 @@
+"""What a folder of readable text sources says, as plain values; no database, no dates reckoned."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, datetime
+
+VERDICTS = ("came about", "partly", "did not", "can't tell")
+"""What a look back can say of an expectation; '' in a list of verdicts means still waiting."""
+
+TAB_KINDS = ("plan", "majors", "minors", "readings", "methods", "sources", "clippings")
+"""What the leaves of a tab hold."""
+
+UNIT_STATES = ("done", "studying", "to come")
+"""How far a unit of the course plan has come."""
+
+
+@dataclass(frozen=True)
+class ExpectText:
+    """One expectation; `sure` is whole percent, 0 to 100."""
+
+    text: str
+    sure: int
+    due: date
+
+
+@dataclass(frozen=True)
+class LookBackText:
+    """One look back; `verdicts` in the order of the reading's expectations, '' = still waiting.
+
+    `card` is the key of the card that had said it best, or ''.
+    """
+
+    at: datetime
+    text: str
+    verdicts: tuple[str, ...]
+    card: str
+
+
+@dataclass(frozen=True)
+class ReadingText:
+    """One reading; `cards` is shorthand in the titles of `deck`, `notes` goes by place number.
+
+    `spread` and `deck` are keys, `significator` a card key or ''. `querent` is 'self' or initials.
+    `purpose` is '' or 'month', and then `month` is the month the card was drawn for, as '2026-05'.
+    `look_on` is the day to look back; None leaves it to the last due day, if there is one.
+    """
+
+    at: datetime
+    question: str
+    spread: str
+    deck: str
+    cards: str
+    significator: str
+    notes: Mapping[int, str]
+    topic: str
+    querent: str
+    purpose: str
+    month: str
+    look_on: date | None
+    expects: tuple[ExpectText, ...]
+    look_backs: tuple[LookBackText, ...]
+
+
+@dataclass(frozen=True)
+class OwnWordsText:
+    """The student's own meaning of a card as it stood from `at` on."""
+
+    at: datetime
+    upright: str
+    reversed: str
+
+
+@dataclass(frozen=True)
+class SaysText:
+    """What one source says of a card under one aspect; `locator` is a page, as '112' or '88-89'."""
+
+    source: str
+    aspect: str
+    text: str
+    locator: str
+
+
+@dataclass(frozen=True)
+class CardText:
+    """What is written on a card leaf besides its body; own words oldest first."""
+
+    card: str
+    own_words: tuple[OwnWordsText, ...]
+    says: tuple[SaysText, ...]
+
+
+@dataclass(frozen=True)
+class UnitText:
+    """One unit of the course plan; `cards` and `studied` are card keys, `ends` may be planned.
+
+    `aims` is what the unit is for, in a sentence or two.
+    """
+
+    number: int
+    cards: tuple[str, ...]
+    starts: date
+    ends: date
+    state: str
+    aims: str
+    studied: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class SourceText:
+    """One book of the bibliography; `csl` is a CSL-JSON item, its `id` equal to `key`."""
+
+    key: str
+    csl: Mapping[str, object]
+
+
+@dataclass(frozen=True)
+class HandoutText:
+    """A handout our own code draws: `kind` picks the drawing, `words` is the text in it.
+
+    `file` is the name it is kept under ('suit-wheel.png'); its body links to it as `file:NAME`.
+    """
+
+    kind: str
+    file: str
+    words: Mapping[str, object]
+
+
+Holds = ReadingText | CardText | UnitText | SourceText | HandoutText | None
+"""What a leaf holds besides Markdown; None for a plain leaf."""
+
+
+@dataclass(frozen=True)
+class LeafText:
+    """One leaf; `name` is 'binder/tab/file' without '.md', which leaf: links in bodies use."""
+
+    name: str
+    title: str
+    at: datetime
+    body: str
+    holds: Holds
+
+
+@dataclass(frozen=True)
+class TabText:
+    """One tab, its leaves in order; `colour` is a name of the palette, as 'tabRead'."""
+
+    folder: str
+    name: str
+    kind: str
+    colour: str
+    leaves: tuple[LeafText, ...]
+
+
+@dataclass(frozen=True)
+class BinderText:
+    """One binder, its tabs in order; `colour` is a name of the palette, as 'spineF'."""
+
+    folder: str
+    name: str
+    colour: str
+    tabs: tuple[TabText, ...]
+
+
+@dataclass(frozen=True)
+class DeckText:
+    """One deck; `titles` is what `DeckTitles.from_dict` takes."""
+
+    key: str
+    name: str
+    about: str
+    titles: Mapping[str, object]
+
+
+@dataclass(frozen=True)
+class ShelfText:
+    """A whole shelf as its text sources say it, binders in order."""
+
+    name: str
+    decks: tuple[DeckText, ...]
+    binders: tuple[BinderText, ...]
