@@ -1,0 +1,149 @@
+"""A folder of binder files, and what is found across them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from binder.errors import CanMend
+from binder.store.change import Notice
+from binder.store.file import Binder, create, file_name, open_file
+from binder.store.schema import SUFFIX, Leaf
+
+
+@dataclass(frozen=True, slots=True)
+class Broken:
+    """A file on the shelf that could not be opened, and the sentence that says why."""
+
+    path: Path
+    sentence: str
+
+
+class Shelf:
+    """An open folder of binders, in the order of their places.
+
+    A file that cannot be opened is kept in `broken`; the rest of the shelf works on.
+    """
+
+    def __init__(self, path: Path) -> None:
+        if not path.is_dir():
+            raise CanMend(f"There is no shelf at “{path}”; give a folder that holds binders.")
+        self.path = path
+        self.binders: list[Binder] = []
+        self.broken: list[Broken] = []
+        self._told: list[Callable[[Notice], None]] = []
+        for file in sorted(path.glob(f"*{SUFFIX}")):
+            self._take(file)
+        self._sort()
+
+    def _take(self, file: Path) -> None:
+        try:
+            binder = open_file(file)
+        except CanMend as error:
+            self.broken.append(Broken(file, str(error)))
+            return
+        twin = next((b for b in self.binders if b.uid == binder.uid), None)
+        if twin is not None:
+            binder.close()
+            self.broken.append(Broken(file, _twin_sentence(file, twin)))
+            return
+        self._stand(binder)
+
+    def _stand(self, binder: Binder) -> None:
+        binder.listen(self._tell)
+        self.binders.append(binder)
+
+    def _sort(self) -> None:
+        self.binders.sort(key=lambda binder: (binder.place, binder.name))
+
+    def _tell(self, notice: Notice) -> None:
+        if notice.touches("info"):
+            self._sort()
+        for told in tuple(self._told):
+            told(notice)
+
+    def listen(self, told: Callable[[Notice], None]) -> None:
+        """Call `told` after each change in any binder of the shelf."""
+        self._told.append(told)
+
+    def add(self, name: str, colour: str) -> Binder:
+        """Make a new binder file at the right end of the shelf."""
+        if not name.strip():
+            raise CanMend("A binder needs a name for its spine.")
+        place = max((binder.place for binder in self.binders), default=0.0) + 1
+        binder = create(self.path / file_name(name), name.strip(), colour, place)
+        self._stand(binder)
+        return binder
+
+    def remove(self, binder: Binder) -> Path:
+        """Take a binder off the shelf: its file goes into the folder 'Taken off'; nothing is lost.
+
+        Returns where the file lies now.
+        """
+        away = self.path / "Taken off"
+        away.mkdir(exist_ok=True)
+        target = _free_name(away / binder.path.name)
+        binder.close()
+        self.binders.remove(binder)
+        binder.path.rename(target)
+        return target
+
+    def binder(self, name_or_uid: str) -> Binder:
+        """The binder with that uid, or that name whatever its case."""
+        for binder in self.binders:
+            if name_or_uid in (binder.uid, binder.name):
+                return binder
+        for binder in self.binders:
+            if binder.name.casefold() == name_or_uid.casefold():
+                return binder
+        names = ", ".join(binder.name for binder in self.binders) or "none yet"
+        raise CanMend(f"There is no binder called “{name_or_uid}” here; there are: {names}.")
+
+    def home_of(self, leaf_uid: str) -> Binder | None:
+        """The binder that holds the leaf with that uid."""
+        query = Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid)
+        return next((b for b in self.binders if b.value(query) is not None), None)
+
+    def each(self, query: Any) -> Iterator[tuple[Binder, Any]]:
+        """Rows of a select in every binder, in the order of the shelf."""
+        for binder in self.binders:
+            for row in binder.all(query.clone()):
+                yield binder, row
+
+    def card_leaf(self, key: str) -> tuple[Binder, str] | None:
+        """Binder and uid of the leaf of a card, wherever it is kept."""
+        query = (
+            Leaf.select(Leaf.uid)
+            .where((Leaf.card == key) & (Leaf.kind == "card") & Leaf.aside.is_null())
+            .order_by(Leaf.id)
+            .limit(1)
+        )
+        found = next(self.each(query), None)
+        return (found[0], found[1].uid) if found else None
+
+    def changed_outside(self) -> bool:
+        """True once after another window or program wrote a binder of this shelf."""
+        flags = [binder.changed_outside() for binder in self.binders]
+        return any(flags)
+
+    def close(self) -> None:
+        """Close all binders."""
+        for binder in self.binders:
+            binder.close()
+
+
+def _twin_sentence(file: Path, twin: Binder) -> str:
+    return (
+        f"“{file.name}” is a copy of “{twin.path.name}”, which is already open; "
+        "move one of the two to another folder to read both."
+    )
+
+
+def _free_name(path: Path) -> Path:
+    number, free = 2, path
+    while free.exists():
+        free = path.with_stem(f"{path.stem} {number}")
+        number += 1
+    return free
