@@ -235,7 +235,7 @@ class Kept(Row):
     name = TextField()
     media = TextField()
     size = IntegerField()
-    sha256 = TextField(unique=True)
+    sha256 = TextField()
     data = BlobField()
 
     class Meta:

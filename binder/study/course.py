@@ -1,0 +1,153 @@
+"""The course: its units and how far each is, and the three binders of a new one."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from binder.cards.facts import CARDS, Card
+from binder.errors import CanMend
+from binder.store.file import Binder
+from binder.store.schema import Leaf, Tab, Unit
+from binder.store.shelf import Shelf
+from binder.study.kinds import TAB_KINDS, LeafKind
+from binder.study.tabs import TabView, add_tab, tab
+from binder.study.words import cards_with_words
+
+LEVELS: tuple[tuple[str, str, tuple[str, ...]], ...] = (
+    ("Foundations", "spineF", ("plan", "majors", "minors", "readings", "clippings")),
+    ("Practice", "spineP", ("plan", "methods", "readings", "sources", "clippings")),
+    ("Mastery", "spineM", ("plan", "methods", "readings", "sources", "clippings")),
+)
+"""Name, spine colour and tab kinds of the three binders of a new course."""
+
+UNIT_LENGTH = timedelta(weeks=4)
+
+
+@dataclass(frozen=True, slots=True)
+class UnitView:
+    """A unit of the course; `starts` and `ends` are ISO days or ''."""
+
+    uid: str
+    name: str
+    cards: tuple[str, ...]
+    starts: str
+    ends: str
+    aims: str
+
+
+def default_units() -> list[tuple[str, list[Card]]]:
+    """The seven units: three septenaries of the Majors, then the suits (common practice)."""
+    names = ("First septenary", "Second septenary", "Third septenary")
+    units = [(name, [c for c in CARDS if c.septenary == n]) for n, name in enumerate(names, 1)]
+    for suit in ("wands", "cups", "swords", "pentacles"):
+        units.append((suit.capitalize(), [c for c in CARDS if c.suit == suit]))
+    return units
+
+
+def new_course(shelf: Shelf, start: date) -> list[Binder]:
+    """Lay out the three binders of a course on the shelf, its first unit starting on `start`."""
+    binders = []
+    for name, colour, kinds in LEVELS:
+        binder = shelf.add(name, colour)
+        with binder.change(f"Begin {name}"):
+            for kind in kinds:
+                add_tab(binder, TAB_KINDS[kind].name, kind)
+        binders.append(binder)
+    lay_card_leaves(binders[0])
+    lay_plan(binders[0], start)
+    return binders
+
+
+def lay_card_leaves(binder: Binder) -> None:
+    """Put a leaf for each of the 78 cards behind Major and Minor Arcana."""
+    behind = {"major": tab(binder, "Major Arcana"), "minor": tab(binder, "Minor Arcana")}
+    with binder.change("Lay out 78 card leaves") as change:
+        for place, card in enumerate(CARDS, start=1):
+            change.add(
+                Leaf, tab=behind[card.arcana].row, kind=str(LeafKind.CARD), title=card.title,
+                card=card.key, place=float(place),
+            )  # fmt: skip
+
+
+def lay_plan(binder: Binder, start: date) -> None:
+    """Write the seven units, four weeks each, and the plan's leaf."""
+    plan = tab(binder, "Course plan")
+    with binder.change("Lay out the course plan"):
+        for place, (name, cards) in enumerate(default_units()):
+            starts = start + UNIT_LENGTH * place
+            keys = [card.key for card in cards]
+            add_unit(binder, name, keys, starts, starts + UNIT_LENGTH - timedelta(days=1))
+        with binder.change("Lay out the course plan") as change:
+            change.add(
+                Leaf, tab=plan.row, kind=str(LeafKind.PLAN), title="The seven units", place=1
+            )
+
+
+def add_unit(
+    binder: Binder,
+    name: str,
+    cards: Sequence[str],
+    starts: date | None = None,
+    ends: date | None = None,
+    aims: str = "",
+) -> str:
+    """Add a unit after the last one; returns its uid."""
+    if not name.strip():
+        raise CanMend("A unit needs a name.")
+    if starts and ends and ends < starts:
+        raise CanMend("A unit ends on or after the day it starts.")
+    with binder.change(f"Add unit “{name}”") as change:
+        return change.add(
+            Unit, place=float(len(units(binder)) + 1), name=name.strip(), cards=json.dumps(cards),
+            starts=starts.isoformat() if starts else "", ends=ends.isoformat() if ends else "",
+            aims=aims,
+        )  # fmt: skip
+
+
+def change_unit(binder: Binder, uid: str, *, name: str, starts: str, ends: str) -> None:
+    """Change a unit's name and days (ISO, or '' for none)."""
+    if starts and ends and ends < starts:
+        raise CanMend("A unit ends on or after the day it starts.")
+    with binder.change("Change unit") as change:
+        change.edit(Unit, uid, name=name, starts=starts, ends=ends)
+
+
+def units(binder: Binder) -> list[UnitView]:
+    """The units of a binder in their order."""
+    return [
+        UnitView(u.uid, u.name, tuple(json.loads(u.cards)), u.starts, u.ends, u.aims)
+        for u in binder.all(Unit.select().order_by(Unit.place, Unit.id))
+    ]
+
+
+def studied(unit: UnitView, written: set[str]) -> list[bool]:
+    """For each card of a unit, whether it has own words (`written`: see cards_with_words)."""
+    return [key in written for key in unit.cards]
+
+
+def unit_now(shelf: Shelf, today: date) -> tuple[Binder, UnitView, list[bool]] | None:
+    """The unit being studied today: the earliest begun one with cards left, or None."""
+    written = cards_with_words(shelf)
+    for binder in shelf.binders:
+        for unit in units(binder):
+            marks = studied(unit, written)
+            if marks and not all(marks) and (not unit.starts or unit.starts <= today.isoformat()):
+                return binder, unit, marks
+    return None
+
+
+def plan_leaf(binder: Binder) -> str | None:
+    """Uid of the leaf that shows the units, or None."""
+    query = Leaf.select(Leaf.uid).where((Leaf.kind == str(LeafKind.PLAN)) & Leaf.aside.is_null())
+    uid: str | None = binder.value(query)
+    return uid
+
+
+def card_tab(binder: Binder, card: Card) -> TabView | None:
+    """The tab of a binder that holds cards of that arcana, or None."""
+    kind = "majors" if card.arcana == "major" else "minors"
+    row = binder.first(Tab.select().where((Tab.kind == kind) & Tab.aside.is_null()))
+    return tab(binder, row.uid) if row else None

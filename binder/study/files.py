@@ -1,0 +1,84 @@
+"""Pictures and documents kept inside a binder."""
+
+from __future__ import annotations
+
+import hashlib
+import mimetypes
+from dataclasses import dataclass
+from pathlib import Path
+
+from binder.errors import CanMend
+from binder.store.file import Binder
+from binder.store.schema import Kept
+from binder.store.shelf import Shelf
+
+LARGEST = 200 * 1024 * 1024
+"""Bytes; a larger file is better kept beside the binder."""
+
+KEPT_AS_PICTURE = ("image/png", "image/jpeg", "image/gif", "image/webp", "image/svg+xml")
+
+
+@dataclass(frozen=True, slots=True)
+class FileView:
+    """A kept file with its bytes; `media` is its media type."""
+
+    uid: str
+    name: str
+    media: str
+    data: bytes
+
+    @property
+    def is_picture(self) -> bool:
+        """True for a picture, False for a document."""
+        return self.media in KEPT_AS_PICTURE
+
+
+def keep_bytes(binder: Binder, name: str, media: str, data: bytes, *, uid: str = "") -> str:
+    """Keep a file in the binder and return its uid; one that is kept already is not kept twice."""
+    if len(data) > LARGEST:
+        raise CanMend(f"“{name}” is larger than 200 MB; keep it beside the binder and link to it.")
+    if not data:
+        raise CanMend(f"“{name}” is empty, so there is nothing to keep.")
+    digest = hashlib.sha256(data).hexdigest()
+    known = binder.value(Kept.select(Kept.uid).where(Kept.sha256 == digest))
+    if known:
+        return str(known)
+    fields = {"uid": uid} if uid else {}
+    with binder.change(f"Keep “{name}”") as change:
+        return change.add(
+            Kept, name=name, media=media, size=len(data), sha256=digest, data=data, **fields
+        )
+
+
+def keep_file(binder: Binder, path: Path) -> str:
+    """Keep a copy of the picture or PDF at `path`; returns its uid."""
+    media = mimetypes.guess_type(path.name)[0] or ""
+    if media not in (*KEPT_AS_PICTURE, "application/pdf"):
+        raise CanMend(f"“{path.name}” is neither a picture nor a PDF, so it was not filed.")
+    try:
+        data = path.read_bytes()
+    except OSError as error:
+        raise CanMend(f"“{path.name}” could not be read ({error.strerror}).") from error
+    return keep_bytes(binder, path.name, media, data)
+
+
+def kept(binder: Binder, uid: str) -> FileView | None:
+    """The kept file with that uid, or None."""
+    row = binder.first(Kept.select().where(Kept.uid == uid))
+    return FileView(row.uid, row.name, row.media, bytes(row.data)) if row else None
+
+
+def kept_anywhere(shelf: Shelf, uid: str, first: Binder | None = None) -> FileView | None:
+    """The kept file with that uid, looked for in `first` and then in every binder."""
+    for binder in [*([first] if first else []), *shelf.binders]:
+        found = kept(binder, uid)
+        if found:
+            return found
+    return None
+
+
+def markdown_for(file: FileView | str, name: str = "", *, picture: bool = True) -> str:
+    """The Markdown that shows a kept file in a leaf."""
+    uid, name = (file.uid, file.name) if isinstance(file, FileView) else (file, name)
+    label = Path(name).stem.replace("[", "(").replace("]", ")")
+    return f"{'!' if picture else ''}[{label}](file:{uid})"

@@ -1,0 +1,217 @@
+"""Leaves: read, written, put in order, moved, set aside and brought back."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any
+
+from peewee import fn
+
+from binder.errors import CanMend
+from binder.store.clock import now
+from binder.store.file import Binder
+from binder.store.schema import Leaf, Tab, Version
+from binder.study.kinds import LeafKind, tab_kind
+from binder.study.tabs import TabView
+
+VERSION_AFTER = timedelta(minutes=10)
+"""Savings closer together than this become one version of the history."""
+
+
+@dataclass(frozen=True, slots=True)
+class LeafView:
+    """A leaf as it is read; `number` of `count` is its position behind its tab, from 1."""
+
+    binder: Binder
+    row: int
+    uid: str
+    tab_uid: str
+    tab: str
+    tab_row: int
+    kind: LeafKind
+    title: str
+    text: str
+    day: str
+    card: str
+    changed: int
+    number: int
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One line of a tab's contents leaf."""
+
+    uid: str
+    kind: str
+    title: str
+    day: str
+    card: str
+
+
+def _order(by_day: bool) -> tuple[Any, ...]:
+    return (Leaf.day.desc(), Leaf.id.desc()) if by_day else (Leaf.place, Leaf.id)
+
+
+def _standing(tab_row: int) -> Any:
+    return (Leaf.tab == tab_row) & Leaf.aside.is_null()
+
+
+def contents(binder: Binder, tab: TabView) -> list[Entry]:
+    """All leaves behind a tab in their order."""
+    query = (
+        Leaf.select(Leaf.uid, Leaf.kind, Leaf.title, Leaf.day, Leaf.card)
+        .where(_standing(tab.row))
+        .order_by(*_order(tab.kind.by_day))
+        .tuples()
+    )
+    return [Entry(*row) for row in binder.all(query)]
+
+
+def leaf(binder: Binder, uid: str) -> LeafView:
+    """The leaf with that uid; raises CanMend if this binder has none."""
+    query = Leaf.select(Leaf, Tab).join(Tab).where(Leaf.uid == uid)
+    row = binder.first(query)
+    if row is None:
+        raise CanMend("That leaf is no longer in this binder.")
+    number, count = _position(binder, row)
+    return LeafView(
+        binder, row.id, row.uid, row.tab.uid, row.tab.name, row.tab.id, LeafKind(row.kind),
+        row.title, row.text, row.day, row.card, row.changed, number, count,
+    )  # fmt: skip
+
+
+def _position(binder: Binder, row: Leaf) -> tuple[int, int]:
+    """Number from 1 and count, by index alone."""
+    if tab_kind(row.tab.kind).by_day:
+        before = (Leaf.day > row.day) | ((Leaf.day == row.day) & (Leaf.id > row.id))
+    else:
+        before = (Leaf.place < row.place) | ((Leaf.place == row.place) & (Leaf.id < row.id))
+    count = Leaf.select(fn.COUNT(Leaf.id)).where(_standing(row.tab.id))
+    return int(binder.value(count.where(before))) + 1, int(binder.value(count))
+
+
+def beside(binder: Binder, view: LeafView, step: int) -> str | None:
+    """Uid of the leaf `step` leaves on (or back, negative) behind the same tab, or None."""
+    target = view.number - 1 + step
+    if not 0 <= target < view.count:
+        return None
+    return nth(binder, view.tab_row, _by_day(binder, view.tab_row), target)
+
+
+def _by_day(binder: Binder, tab_row: int) -> bool:
+    return tab_kind(binder.value(Tab.select(Tab.kind).where(Tab.id == tab_row))).by_day
+
+
+def nth(binder: Binder, tab_row: int, by_day: bool, index: int) -> str | None:
+    """Uid of the leaf at `index` (from 0) behind a tab, or None."""
+    query = Leaf.select(Leaf.uid).where(_standing(tab_row)).order_by(*_order(by_day))
+    uid: str | None = binder.value(query.offset(index).limit(1))
+    return uid
+
+
+def add_leaf(
+    binder: Binder,
+    tab: TabView,
+    title: str,
+    text: str = "",
+    *,
+    kind: LeafKind = LeafKind.PLAIN,
+    **fields: Any,
+) -> str:
+    """Add a leaf at the end of a tab; returns its uid. `fields`: day, card, place."""
+    if "place" not in fields:
+        last = binder.value(Leaf.select(fn.MAX(Leaf.place)).where(Leaf.tab == tab.row))
+        fields["place"] = (last or 0.0) + 1.0
+    with binder.change(f"New leaf “{title}”") as change:
+        return change.add(
+            Leaf, tab=tab.row, kind=str(kind), title=titled(title), text=text, **fields
+        )
+
+
+def titled(title: str) -> str:
+    """A title cleaned to one line; raises CanMend when nothing is left."""
+    clean = " ".join(title.split())
+    if not clean:
+        raise CanMend("A leaf needs a title.")
+    return clean
+
+
+def write(binder: Binder, uid: str, *, title: str, text: str, seen: int | None = None) -> int:
+    """Save a leaf's title and text; returns its new `changed`.
+
+    `seen` is the `changed` of the state that was edited. If the leaf was changed elsewhere since,
+    the other text is kept as a version of its history before this one is saved.
+    """
+    row = binder.first(Leaf.select().where(Leaf.uid == uid))
+    if row is None:
+        raise CanMend("This leaf was removed elsewhere; copy your text to a new leaf.")
+    if (row.title, row.text) == (title, text):
+        return int(row.changed)
+    with binder.change("Write") as change:
+        if _worth_keeping(binder, row, seen):
+            change.add(Version, leaf=row.id, at=_moment(row), title=row.title, text=row.text)
+        change.edit(Leaf, uid, title=titled(title), text=text)
+    return int(binder.value(Leaf.select(Leaf.changed).where(Leaf.uid == uid)))
+
+
+def _worth_keeping(binder: Binder, row: Leaf, seen: int | None) -> bool:
+    if not row.text:
+        return False
+    if seen is not None and row.changed != seen:
+        return True
+    last = binder.value(Version.select(fn.MAX(Version.changed)).where(Version.leaf == row.id))
+    age = datetime.now() - datetime.fromtimestamp(max(last or 0, 0) / 1000)
+    return last is None or age > VERSION_AFTER
+
+
+def _moment(row: Leaf) -> str:
+    return datetime.fromtimestamp(row.changed / 1000).isoformat(timespec="seconds")
+
+
+def versions(binder: Binder, uid: str) -> list[Any]:
+    """Earlier states of a leaf, newest first, with `at`, `title` and `text`."""
+    query = Version.select().join(Leaf).where(Leaf.uid == uid).order_by(Version.id.desc())
+    return binder.all(query)
+
+
+def rename(binder: Binder, uid: str, title: str) -> None:
+    """Give a leaf another title."""
+    with binder.change("Rename leaf") as change:
+        change.edit(Leaf, uid, title=titled(title))
+
+
+def set_aside(binder: Binder, uid: str) -> None:
+    """Put a leaf into the drawer, where it waits until the owner empties it."""
+    with binder.change("Set leaf aside") as change:
+        change.edit(Leaf, uid, aside=now())
+
+
+def bring_back(binder: Binder, uid: str) -> None:
+    """Take a leaf out of the drawer, to where it was."""
+    with binder.change("Bring leaf back") as change:
+        change.edit(Leaf, uid, aside=None)
+
+
+def drawer(binder: Binder) -> list[Any]:
+    """The leaves in the drawer, last set aside first: uid, title, aside, tab name."""
+    query = (
+        Leaf.select(Leaf.uid, Leaf.title, Leaf.aside, Tab.name.alias("tab_name"))
+        .join(Tab)
+        .where(Leaf.aside.is_null(False))
+        .order_by(Leaf.aside.desc())
+        .namedtuples()
+    )
+    return binder.all(query)
+
+
+def empty_drawer(binder: Binder) -> int:
+    """Remove for good what lies in the drawer; returns how many leaves went. Can be undone
+    until the binder is closed.
+    """
+    gone = drawer(binder)
+    with binder.change("Empty the drawer") as change:
+        for row in gone:
+            change.remove(Leaf, row.uid)
+    return len(gone)

@@ -1,0 +1,146 @@
+"""Expectations and looking back: what was said would happen, and what did."""
+
+from __future__ import annotations
+
+from datetime import date, datetime, timedelta
+from enum import StrEnum
+from typing import Any
+
+from peewee import fn
+
+from binder.errors import CanMend
+from binder.store.clock import now
+from binder.store.file import Binder
+from binder.store.schema import Expectation, Leaf, LookBack, Reading
+
+LOOK_AFTER = timedelta(days=30)
+"""When a reading without expectations asks for a look back, unless the user says otherwise."""
+
+
+class Verdict(StrEnum):
+    """How an expectation came out; '' in the table while it waits."""
+
+    CAME = "came about"
+    PARTLY = "partly"
+    NOT = "did not"
+    UNKNOWN = "can't tell"
+
+
+LET_GO = "let go"
+"""`look_state` of a reading whose look back the user chose not to write."""
+DONE = "done"
+
+
+def day_of(text: str) -> date:
+    """A day from ISO 8601 text; raises CanMend for anything else."""
+    try:
+        return date.fromisoformat(text.strip()[:10])
+    except ValueError as error:
+        raise CanMend(f"“{text}” is no date; write year, month and day, as 2026-12-20.") from error
+
+
+def expect(binder: Binder, leaf_uid: str, text: str, sure: int, due: str) -> str:
+    """State what will happen, how sure (0 to 100 per cent) and by when; returns its uid."""
+    if not text.strip():
+        raise CanMend("Say in a sentence what you expect.")
+    if not 0 <= sure <= 100:
+        raise CanMend("How sure you are is a number from 0 to 100.")
+    row = binder.first(Leaf.select(Leaf.id, Leaf.day).where(Leaf.uid == leaf_uid))
+    if row is None:
+        raise CanMend("That reading is no longer in this binder.")
+    on = day_of(due)
+    if row.day and on < day_of(row.day):
+        raise CanMend("An expectation falls due after its reading; choose a later day.")
+    last = binder.value(
+        Expectation.select(fn.MAX(Expectation.place)).where(Expectation.leaf == row.id)
+    )
+    with binder.change("State an expectation") as change:
+        return change.add(
+            Expectation, leaf=row.id, place=(last or 0.0) + 1, text=text.strip(), sure=sure,
+            due=on.isoformat(),
+        )  # fmt: skip
+
+
+def change_expectation(binder: Binder, uid: str, *, text: str, sure: int, due: str) -> None:
+    """Put an expectation right."""
+    with binder.change("Change an expectation") as change:
+        change.edit(Expectation, uid, text=text.strip(), sure=sure, due=day_of(due).isoformat())
+
+
+def remove_expectation(binder: Binder, uid: str) -> None:
+    """Take an expectation off its reading."""
+    with binder.change("Remove an expectation") as change:
+        change.remove(Expectation, uid)
+
+
+def judge(binder: Binder, expectation_uid: str, verdict: Verdict | str) -> None:
+    """Say how an expectation came out; '' makes it wait again."""
+    said = Verdict(verdict) if verdict else ""
+    with binder.change("Judge an expectation") as change:
+        judged = now() if said else ""
+        change.edit(Expectation, expectation_uid, verdict=str(said), judged=judged)
+
+
+def look_back(binder: Binder, leaf_uid: str, text: str, *, card: str = "", at: str = "") -> str:
+    """Write what happened; the reading then asks no more by itself. Returns its uid."""
+    if not text.strip():
+        raise CanMend("Write a line about what happened.")
+    row = _reading(binder, leaf_uid)
+    with binder.change("Look back") as change:
+        uid = change.add(LookBack, leaf=row.leaf_id, at=at or now(), text=text.strip(), card=card)
+        change.edit(Reading, row.uid, look_state=DONE)
+    return uid
+
+
+def ask_later(binder: Binder, leaf_uid: str, on: date) -> None:
+    """Ask for this look back again on another day; waiting expectations move with it."""
+    row = _reading(binder, leaf_uid)
+    waiting = (Expectation.leaf == row.leaf_id) & (Expectation.verdict == "")
+    overdue = binder.all(Expectation.select().where(waiting & (Expectation.due < on.isoformat())))
+    with binder.change("Ask again later") as change:
+        change.edit(Reading, row.uid, look_on=on.isoformat(), look_state="")
+        for expectation in overdue:
+            change.edit(Expectation, expectation.uid, due=on.isoformat())
+
+
+def let_go(binder: Binder, leaf_uid: str) -> None:
+    """Stop asking; expectations still waiting are marked as impossible to tell."""
+    row = _reading(binder, leaf_uid)
+    waiting = (Expectation.leaf == row.leaf_id) & (Expectation.verdict == "")
+    with binder.change("Let it go") as change:
+        change.edit(Reading, row.uid, look_state=LET_GO)
+        for expectation in binder.all(Expectation.select().where(waiting)):
+            change.edit(Expectation, expectation.uid, verdict=str(Verdict.UNKNOWN), judged=now())
+
+
+def _reading(binder: Binder, leaf_uid: str) -> Any:
+    row = binder.first(Reading.select().join(Leaf).where(Leaf.uid == leaf_uid))
+    if row is None:
+        raise CanMend("That reading is no longer in this binder.")
+    return row
+
+
+def due_readings(binder: Binder, today: date) -> list[tuple[str, str, str, int]]:
+    """Readings to look back on: leaf uid, title, earliest due day, statements to mark.
+
+    Most overdue first.
+    """
+    rows = binder.sql(_DUE, (today.isoformat(), today.isoformat()))
+    return [(str(uid), str(title), str(due), int(count)) for uid, title, due, count in rows]
+
+
+_DUE = """
+SELECT leaf.uid, leaf.title, min(due), sum(statements) FROM (
+  SELECT leaf_id, due, 1 AS statements FROM expectation WHERE verdict = '' AND due <= ?
+  UNION ALL
+  SELECT leaf_id, look_on, 0 FROM reading
+  WHERE look_on <> '' AND look_state = '' AND look_on <= ?
+) AS asked JOIN leaf ON leaf.id = asked.leaf_id JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.aside IS NULL AND tab.aside IS NULL
+GROUP BY leaf.id ORDER BY min(due), leaf.id
+"""
+
+
+def age(day: str, today: date) -> int:
+    """Days from `day` (ISO 8601, time ignored) to today."""
+    return (today - datetime.fromisoformat(day).date()).days

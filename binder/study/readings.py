@@ -1,0 +1,280 @@
+"""Readings: logged, read, changed, and found again by card."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from peewee import fn
+
+from binder.cards.facts import Card
+from binder.cards.spreads import Spread
+from binder.cards.titles import STANDARD, DeckTitles
+from binder.errors import CanMend
+from binder.store.file import Binder
+from binder.store.schema import Expectation, Leaf, LookBack, Placed, Reading, Tab
+from binder.store.shelf import Shelf
+from binder.study.kinds import LeafKind
+from binder.study.leaves import titled
+from binder.study.tabs import TabView
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A card in its place: `n` is the place, `title` what the deck calls the card."""
+
+    n: int
+    card: str
+    reversed: bool = False
+    label: str = ""
+    title: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class NewReading:
+    """What is written down when a reading is logged; `at` is local time, ISO 8601 to the minute."""
+
+    at: str
+    question: str
+    spread: Spread
+    laid: Sequence[Laid]
+    titles: DeckTitles = STANDARD
+    deck: str = ""
+    deck_name: str = ""
+    title: str = ""
+    text: str = ""
+    topic: str = ""
+    querent: str = ""
+    significator: str = ""
+    purpose: str = ""
+    month: str = ""
+    look_on: str = ""
+    uid: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ExpectationView:
+    """A stated expectation; `verdict` is '' while it waits."""
+
+    uid: str
+    text: str
+    sure: int
+    due: str
+    verdict: str
+    judged: str
+
+
+@dataclass(frozen=True, slots=True)
+class LookBackView:
+    """What was written once events were known."""
+
+    uid: str
+    at: str
+    text: str
+    card: str
+
+
+@dataclass(frozen=True, slots=True)
+class ReadingView:
+    """A reading with the spread and titles it was made with."""
+
+    leaf_uid: str
+    at: datetime
+    question: str
+    spread: Spread
+    titles: DeckTitles
+    deck: str
+    deck_name: str
+    topic: str
+    querent: str
+    significator: str
+    purpose: str
+    month: str
+    look_on: str
+    look_state: str
+    laid: tuple[Laid, ...]
+    expectations: tuple[ExpectationView, ...] = field(default=())
+    look_backs: tuple[LookBackView, ...] = field(default=())
+
+
+def moment(text: str) -> datetime:
+    """The local date and time in `text` (ISO 8601); midnight when only a day is given."""
+    try:
+        at = datetime.fromisoformat(text.strip())
+    except ValueError as error:
+        raise CanMend(
+            f"“{text}” is no date; write year, month and day, as 2026-11-22 or 2026-11-22T19:30."
+        ) from error
+    if at.year < 1900:
+        raise CanMend(f"{at:%d %B %Y} is before 1900; check the year of the reading.")
+    return at.astimezone().replace(tzinfo=None) if at.tzinfo else at
+
+
+def _checked(reading: NewReading) -> None:
+    if not reading.question.strip():
+        raise CanMend("A reading needs a question, if only “What does today ask of me?”.")
+    moment(reading.at)
+    places = {place.n for place in reading.spread.places}
+    seen: set[str] = set()
+    for laid in reading.laid:
+        if laid.n not in places:
+            raise CanMend(f"The {reading.spread.name.lower()} has no place {laid.n}.")
+        if laid.card in seen:
+            raise CanMend(f"{laid.title or laid.card} is laid twice; a deck holds it once.")
+        seen.add(laid.card)
+    if len(reading.laid) != len(places):
+        raise CanMend(_count_sentence(reading.spread.name, len(places), len(reading.laid)))
+
+
+def _count_sentence(name: str, wanted: int, given: int) -> str:
+    cards = "card" if wanted == 1 else "cards"
+    return f"The {name.lower()} takes {wanted} {cards}; {given} were laid."
+
+
+def log(binder: Binder, tab: TabView, reading: NewReading) -> str:
+    """Write a reading down as a leaf behind `tab`; returns the leaf's uid."""
+    _checked(reading)
+    at = moment(reading.at)
+    with binder.change("Log reading") as change:
+        fields: dict[str, Any] = {"uid": reading.uid} if reading.uid else {}
+        uid = change.add(
+            Leaf, tab=tab.row, kind=str(LeafKind.READING), place=at.timestamp(),
+            title=titled(reading.title or reading.question), text=reading.text,
+            day=at.isoformat(timespec="minutes"), **fields,
+        )  # fmt: skip
+        row = int(binder.value(Leaf.select(Leaf.id).where(Leaf.uid == uid)))
+        change.add(Reading, leaf=row, **_reading_fields(reading, at))
+        _lay(change, row, reading)
+    return uid
+
+
+def _reading_fields(reading: NewReading, at: datetime) -> dict[str, Any]:
+    return {
+        "at": at.isoformat(timespec="minutes"),
+        "zone": at.astimezone().strftime("%z"),
+        "question": " ".join(reading.question.split()),
+        "spread": reading.spread.key,
+        "spread_copy": json.dumps(reading.spread.to_dict(), ensure_ascii=False),
+        "titles": ""
+        if reading.titles == STANDARD
+        else json.dumps(reading.titles.to_dict(), ensure_ascii=False),
+    } | {
+        name: getattr(reading, name)
+        for name in (
+            "deck", "deck_name", "topic", "querent", "significator", "purpose", "month", "look_on",
+        )
+    }  # fmt: skip
+
+
+def _lay(change: Any, row: int, reading: NewReading) -> None:
+    labels = {place.n: place.label for place in reading.spread.places}
+    for laid in sorted(reading.laid, key=lambda one: one.n):
+        change.add(
+            Placed, leaf=row, n=laid.n, card=laid.card, reversed=laid.reversed, note=laid.note,
+            label=laid.label or labels[laid.n],
+            title=laid.title or reading.titles.title(laid.card),
+        )  # fmt: skip
+
+
+def change_reading(binder: Binder, uid: str, reading: NewReading) -> None:
+    """Put right what was logged: date, question, spread, deck and cards. The text stays."""
+    _checked(reading)
+    at = moment(reading.at)
+    row = binder.first(Reading.select().join(Leaf).where(Leaf.uid == uid))
+    if row is None:
+        raise CanMend("That reading is no longer in this binder.")
+    with binder.change("Change reading") as change:
+        change.edit(
+            Leaf, uid, title=titled(reading.title or reading.question),
+            day=at.isoformat(timespec="minutes"),
+        )  # fmt: skip
+        change.edit(Reading, row.uid, **_reading_fields(reading, at))
+        for old in binder.all(Placed.select(Placed.uid).where(Placed.leaf == row.leaf_id)):
+            change.remove(Placed, old.uid)
+        _lay(change, row.leaf_id, reading)
+
+
+def reading(binder: Binder, leaf_uid: str) -> ReadingView:
+    """The reading on that leaf."""
+    row = binder.first(Reading.select(Reading).join(Leaf).where(Leaf.uid == leaf_uid))
+    if row is None:
+        raise CanMend("That reading is no longer in this binder.")
+    of = row.leaf_id
+    laid = binder.all(Placed.select().where(Placed.leaf == of).order_by(Placed.n, Placed.id))
+    expected = Expectation.select().where(Expectation.leaf == of).order_by(Expectation.place)
+    looked = LookBack.select().where(LookBack.leaf == of).order_by(LookBack.at)
+    return ReadingView(
+        leaf_uid=leaf_uid,
+        at=datetime.fromisoformat(row.at),
+        question=row.question,
+        spread=Spread.from_dict(json.loads(row.spread_copy)),
+        titles=DeckTitles.from_dict(json.loads(row.titles)) if row.titles else STANDARD,
+        deck=row.deck,
+        deck_name=row.deck_name,
+        topic=row.topic,
+        querent=row.querent,
+        significator=row.significator,
+        purpose=row.purpose,
+        month=row.month,
+        look_on=row.look_on,
+        look_state=row.look_state,
+        laid=tuple(Laid(p.n, p.card, p.reversed, p.label, p.title, p.note) for p in laid),
+        expectations=tuple(
+            ExpectationView(e.uid, e.text, e.sure, e.due, e.verdict, e.judged)
+            for e in binder.all(expected)
+        ),
+        look_backs=tuple(LookBackView(b.uid, b.at, b.text, b.card) for b in binder.all(looked)),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Appearance:
+    """One time a card turned up. `verdicts` are those of the reading's expectations, in order."""
+
+    binder_uid: str
+    leaf_uid: str
+    day: str
+    title: str
+    label: str
+    reversed: bool
+    verdicts: tuple[str, ...]
+
+
+def appearances(shelf: Shelf, card: Card | str, limit: int | None = None) -> list[Appearance]:
+    """The readings of all binders a card appeared in, newest first."""
+    key = card if isinstance(card, str) else card.key
+    verdicts = Expectation.select(fn.GROUP_CONCAT(Expectation.verdict, "|")).where(
+        Expectation.leaf == Placed.leaf
+    )
+    query = (
+        Placed.select(
+            Leaf.uid, Leaf.day, Leaf.title, Placed.label, Placed.reversed, verdicts.alias("v")
+        )
+        .join(Leaf)
+        .join(Tab)
+        .where((Placed.card == key) & Leaf.aside.is_null() & Tab.aside.is_null())
+        .order_by(Leaf.day.desc(), Leaf.id.desc())
+        .limit(limit)
+        .tuples()
+    )
+    found = [_appearance(binder.uid, *row) for binder, row in shelf.each(query)]
+    return sorted(found, key=lambda one: one.day, reverse=True)[:limit]
+
+
+def _appearance(
+    binder_uid: str, uid: str, day: str, title: str, label: str, turned: bool, said: str | None
+) -> Appearance:
+    verdicts = () if said is None else tuple(said.split("|"))
+    return Appearance(binder_uid, uid, day, title, label, bool(turned), verdicts)
+
+
+def readings_count(shelf: Shelf) -> int:
+    """How many readings the shelf holds, without those in a drawer."""
+    query = Leaf.select(fn.COUNT(Leaf.id)).where(
+        (Leaf.kind == str(LeafKind.READING)) & Leaf.aside.is_null()
+    )
+    return sum(int(binder.value(query.clone())) for binder in shelf.binders)
