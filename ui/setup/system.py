@@ -1,0 +1,114 @@
+"""System libraries: which of them Qt misses on this machine, and fetching them on Debian's kin."""
+
+from __future__ import annotations
+
+import importlib.util
+import os
+import re
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+from binder.errors import CanMend
+
+PARTS = (
+    "lib/libQt6Widgets.so.6",
+    "lib/libQt6Svg.so.6",
+    "lib/libQt6PrintSupport.so.6",
+    "lib/libQt6Network.so.6",
+    "plugins/platforms/libqoffscreen.so",
+    "plugins/platforms/libqwayland.so",
+    "plugins/platforms/libqxcb.so",
+)
+"""The parts of Qt, in PySide6's folder Qt, that reach for libraries of the system."""
+
+IRREGULAR = {"libglib-2.0.so.0": "libglib2.0-0", "libz.so.1": "zlib1g"}
+"""Libraries whose Debian package is not named by the rule."""
+
+
+def install_missing_libraries(python: Path) -> None:
+    """See that Qt finds its system libraries, installing them where we can; raises CanMend."""
+    if sys.platform != "linux":
+        return
+    lost = missing(python.parent.parent)
+    if lost:
+        install(
+            sorted({package(name) for name in lost}), "Qt, which draws the windows, needs", lost
+        )
+
+
+def install_missing_parts_of_python() -> None:
+    """See that Python can make an environment: Debian keeps that part in a package of its own."""
+    if importlib.util.find_spec("ensurepip") and importlib.util.find_spec("venv"):
+        return
+    name = f"python{sys.version_info.major}.{sys.version_info.minor}-venv"
+    install([name], "To make its own folder Ringbound needs", ["venv"])
+
+
+def missing(environment: Path) -> list[str]:
+    """File names of the system libraries that PySide6 in `environment` does not find, sorted."""
+    parts = [
+        str(folder / part)
+        for folder in environment.glob("lib/python*/site-packages/PySide6/Qt")
+        for part in PARTS
+    ]
+    if not parts or not shutil.which("ldd"):
+        return []
+    plain = {**os.environ, "LC_ALL": "C"}
+    report = subprocess.run(["ldd", *parts], capture_output=True, text=True, env=plain).stdout
+    return lost_in(report)
+
+
+def lost_in(report: str) -> list[str]:
+    """The libraries that a report of ldd says were not found, sorted."""
+    return sorted(set(re.findall(r"^\s*(\S+) => not found", report, re.MULTILINE)))
+
+
+def package(library: str) -> str:
+    """The Debian package of a library's file name (rule: Debian Policy 8.1)."""
+    if library in IRREGULAR:
+        return IRREGULAR[library]
+    name, _, version = library.partition(".so.")
+    dash = "-" * name[-1].isdigit()
+    return f"{name}{dash}{version}".lower().replace("_", "-")
+
+
+def install(packages: list[str], need: str, lost: list[str]) -> None:
+    """Install Debian packages, with the user's leave; raises CanMend when that cannot be done."""
+    names = " ".join(packages)
+    if not shutil.which("apt-get"):
+        raise CanMend(
+            f"{need} parts of the system that are not there: {', '.join(lost)}; "
+            "install them with your system's package manager, then run the same command again."
+        )
+    by_hand = f"{need} {names}; run `sudo apt-get install {names}`, then the same command again."
+    rights = administrator()
+    if rights is None or not (rights == [] or agreed(f"{need} {names}.")):
+        raise CanMend(by_hand)
+    print(f"{need} {names}; installing with apt-get.", flush=True)
+    if not apt(rights, packages):
+        raise CanMend(f"The system's packages could not be installed: {by_hand}")
+
+
+def administrator() -> list[str] | None:
+    """What to put before an administrator's command: nothing, sudo, or None where there is no way."""
+    if sys.platform == "win32":
+        return None
+    if os.geteuid() == 0:
+        return []
+    return ["sudo"] if shutil.which("sudo") and sys.stdin.isatty() else None
+
+
+def agreed(need: str) -> bool:
+    """Ask the user for leave to use sudo."""
+    return input(f"{need} Install with sudo now? [Y/n] ").strip().lower() in ("", "y", "yes")
+
+
+def apt(rights: list[str], packages: list[str]) -> bool:
+    """Run apt-get, its words kept to failures; whether the packages are in."""
+    ask_nothing = "DEBIAN_FRONTEND=noninteractive"
+    command = ["apt-get", "install", "-qq", "-y", "--no-install-recommends", *packages]
+    for words in (["apt-get", "update", "-qq"], command):
+        done = subprocess.run([*rights, "env", ask_nothing, *words], stdout=subprocess.DEVNULL)
+    return done.returncode == 0
