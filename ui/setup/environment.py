@@ -58,8 +58,8 @@ class Environment:
             ) from None
         except (OSError, sqlite3.Error, subprocess.CalledProcessError) as error:
             raise CanMend(
-                f"Ringbound could not make its own folder {self.folder} ({error}); see that there is "
-                "room and that you may write there, then run the same command again."
+                f"Ringbound could not make its own folder {self.folder} ({error}); see that "
+                "there is room and that you may write there, then run the same command again."
             ) from error
 
     def _install(self, lock: Path) -> None:
@@ -128,7 +128,7 @@ class Environment:
 
 
 def find(root: Path) -> Environment:
-    """The environment of a checkout: its .venv, or in the user's data folder if that will not do."""
+    """The environment of a checkout: its .venv, or in the user's data folder if need be."""
     here = root / ".venv"
     if os.access(root, os.W_OK) and is_ours(here):
         return Environment(root, here)

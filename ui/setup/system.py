@@ -92,7 +92,7 @@ def install(packages: list[str], need: str, lost: list[str]) -> None:
 
 
 def administrator() -> list[str] | None:
-    """What to put before an administrator's command: nothing, sudo, or None where there is no way."""
+    """What goes before an administrator's command: nothing, sudo, or None if there is no way."""
     if sys.platform == "win32":
         return None
     if os.geteuid() == 0:
