@@ -216,7 +216,7 @@ class OwnSpread(Row):
 
 
 class Unit(Row):
-    """A portion of the course; `cards` is a JSON list of card keys."""
+    """A portion of the course; `cards` is a JSON list of card keys, `leaf` the uid of its leaf."""
 
     place = FloatField()
     name = TextField()
@@ -224,6 +224,7 @@ class Unit(Row):
     starts = TextField(default="")
     ends = TextField(default="")
     aims = TextField(default="")
+    leaf = TextField(default="")
 
     class Meta:
         table_name = "unit"

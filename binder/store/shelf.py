@@ -10,7 +10,7 @@ from typing import Any
 from binder.errors import CanMend
 from binder.store.change import Notice
 from binder.store.file import Binder, create, file_name, open_file
-from binder.store.schema import SUFFIX, Leaf
+from binder.store.schema import SUFFIX, Leaf, Tab
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,9 +102,13 @@ class Shelf:
         raise CanMend(f"There is no binder called “{name_or_uid}” here; there are: {names}.")
 
     def home_of(self, leaf_uid: str) -> Binder | None:
-        """The binder that holds the leaf with that uid."""
-        query = Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid)
-        return next((b for b in self.binders if b.value(query) is not None), None)
+        """The binder in which the leaf with that uid stands; None when gone or in a drawer."""
+        query = (
+            Leaf.select(Leaf.id)
+            .join(Tab)
+            .where((Leaf.uid == leaf_uid) & Leaf.aside.is_null() & Tab.aside.is_null())
+        )
+        return next((b for b in self.binders if b.value(query.clone()) is not None), None)
 
     def each(self, query: Any) -> Iterator[tuple[Binder, Any]]:
         """Rows of a select in every binder, in the order of the shelf."""

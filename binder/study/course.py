@@ -36,6 +36,7 @@ class UnitView:
     starts: str
     ends: str
     aims: str
+    leaf: str = ""
 
 
 def default_units() -> list[tuple[str, list[Card]]]:
@@ -93,6 +94,7 @@ def add_unit(
     starts: date | None = None,
     ends: date | None = None,
     aims: str = "",
+    leaf: str = "",
 ) -> str:
     """Add a unit after the last one; returns its uid."""
     if not name.strip():
@@ -103,7 +105,7 @@ def add_unit(
         return change.add(
             Unit, place=float(len(units(binder)) + 1), name=name.strip(), cards=json.dumps(cards),
             starts=starts.isoformat() if starts else "", ends=ends.isoformat() if ends else "",
-            aims=aims,
+            aims=aims, leaf=leaf,
         )  # fmt: skip
 
 
@@ -118,7 +120,7 @@ def change_unit(binder: Binder, uid: str, *, name: str, starts: str, ends: str) 
 def units(binder: Binder) -> list[UnitView]:
     """The units of a binder in their order."""
     return [
-        UnitView(u.uid, u.name, tuple(json.loads(u.cards)), u.starts, u.ends, u.aims)
+        UnitView(u.uid, u.name, tuple(json.loads(u.cards)), u.starts, u.ends, u.aims, u.leaf)
         for u in binder.all(Unit.select().order_by(Unit.place, Unit.id))
     ]
 

@@ -1,0 +1,199 @@
+"""From readable text sources to the binder files of a shelf."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from uuid import NAMESPACE_URL, uuid5
+
+from binder.cards.facts import CARDS
+from binder.cards.shorthand import read
+from binder.cards.spreads import spread
+from binder.cards.titles import DeckTitles
+from binder.carry.sources import read_shelf, swap_links
+from binder.carry.texts import (
+    BinderText,
+    CardText,
+    HandoutText,
+    LeafText,
+    ReadingText,
+    ShelfText,
+    SourceText,
+    TabText,
+    UnitText,
+)
+from binder.errors import CanMend
+from binder.store.file import Binder
+from binder.store.shelf import Shelf
+from binder.study import course, decks, files, leaves, lookbacks, readings, sources, tabs, words
+from binder.study.kinds import LeafKind
+
+_MINUTE = "minutes"
+
+
+def uid_for(name: str) -> str:
+    """The uid of a thing of a text shelf, the same at every build."""
+    return str(uuid5(NAMESPACE_URL, f"ringbound:{name}"))
+
+
+def build(source: Path, target: Path) -> Shelf:
+    """Build the shelf whose text sources lie in `source` into the new folder `target`."""
+    text = read_shelf(source)
+    target.mkdir(parents=True, exist_ok=True)
+    shelf = Shelf(target)
+    if shelf.binders:
+        shelf.close()
+        raise CanMend(f"There are binders in “{target}” already; choose an empty folder.")
+    titles = {deck.key: DeckTitles.from_dict(deck.titles) for deck in text.decks}
+    for binder_text in text.binders:
+        _Builder(text, titles, shelf.add(binder_text.name, binder_text.colour)).build(binder_text)
+    return shelf
+
+
+class _Builder:
+    """Writes the leaves of one binder."""
+
+    def __init__(self, text: ShelfText, titles: dict[str, DeckTitles], binder: Binder) -> None:
+        self.text = text
+        self.titles = titles
+        self.binder = binder
+        self.deck_names = {deck.key: deck.name for deck in text.decks}
+        self.handouts: dict[str, str] = {}
+
+    def build(self, text: BinderText) -> None:
+        """The whole binder in one step."""
+        with self.binder.change(f"Build {text.name}"):
+            for number, deck in enumerate(self.text.decks):
+                decks.register(
+                    self.binder, deck.name, self.titles[deck.key], note=deck.about,
+                    favourite=number == 0, uid=uid_for(f"deck/{deck.key}"),
+                )  # fmt: skip
+            for tab in text.tabs:
+                for leaf in tab.leaves:
+                    if isinstance(leaf.holds, HandoutText):
+                        self.handouts[leaf.holds.file] = self._draw(leaf.holds)
+            for tab in text.tabs:
+                self._tab(tab)
+
+    def _draw(self, handout: HandoutText) -> str:
+        from binder.carry.handouts import draw
+
+        media, data = draw(handout)
+        return files.keep_bytes(
+            self.binder, handout.file, media, data, uid=uid_for(f"file/{handout.file}")
+        )
+
+    def _tab(self, text: TabText) -> None:
+        uid = tabs.add_tab(self.binder, text.name, text.kind, text.colour)
+        tab = tabs.tab(self.binder, uid)
+        if text.kind == "plan" and any(isinstance(leaf.holds, UnitText) for leaf in text.leaves):
+            leaves.add_leaf(self.binder, tab, "The seven units", kind=LeafKind.PLAN)
+        for leaf in text.leaves:
+            self._leaf(tab, leaf)
+        if text.kind in ("majors", "minors"):
+            self._blank_cards(tab, text)
+
+    def _leaf(self, tab: tabs.TabView, leaf: LeafText) -> None:
+        body = swap_links(leaf.body.strip("\n"), self._uid_of)
+        if isinstance(leaf.holds, ReadingText):
+            self._reading(tab, leaf, leaf.holds, body)
+            return
+        kind, card = _kind(leaf)
+        fields = {"place": _card_place(card)} if card else {}
+        uid = leaves.add_leaf(
+            self.binder, tab, leaf.title, body, kind=kind, card=card, uid=uid_for(leaf.name),
+            day="" if card else leaf.at.isoformat(timespec=_MINUTE), **fields,
+        )  # fmt: skip
+        self._holds(uid, leaf)
+
+    def _uid_of(self, scheme: str, name: str) -> str:
+        return self.handouts.get(name, name) if scheme == "file" else uid_for(name)
+
+    def _holds(self, uid: str, leaf: LeafText) -> None:
+        match leaf.holds:
+            case CardText() as text:
+                self._card(uid, text)
+            case UnitText() as text:
+                course.add_unit(
+                    self.binder, leaf.title.split(": ", 1)[-1], text.cards, text.starts,
+                    text.ends, text.aims, leaf=uid,
+                )  # fmt: skip
+            case SourceText() as text:
+                sources.set_source(self.binder, uid, text.key, dict(text.csl))
+
+    def _card(self, uid: str, text: CardText) -> None:
+        for own in text.own_words:
+            at = own.at.isoformat()
+            words.write_words(self.binder, uid, words.UPRIGHT, own.upright, at=at)
+            words.write_words(self.binder, uid, words.REVERSED, own.reversed, at=at)
+        for says in text.says:
+            sources.note(self.binder, uid, says.source, says.aspect, says.text, says.locator)
+
+    def _blank_cards(self, tab: tabs.TabView, text: TabText) -> None:
+        arcana = "major" if text.kind == "majors" else "minor"
+        written = {leaf.holds.card for leaf in text.leaves if isinstance(leaf.holds, CardText)}
+        for card in CARDS:
+            if card.arcana == arcana and card.key not in written:
+                leaves.add_leaf(
+                    self.binder, tab, card.title, kind=LeafKind.CARD, card=card.key,
+                    place=_card_place(card.key), uid=uid_for(f"card/{card.key}"),
+                )  # fmt: skip
+
+    def _reading(self, tab: tabs.TabView, leaf: LeafText, text: ReadingText, body: str) -> None:
+        made = readings.NewReading(
+            at=text.at.isoformat(timespec=_MINUTE),
+            question=text.question,
+            spread=spread(text.spread),
+            laid=self._laid(text, leaf.name),
+            titles=self.titles[text.deck],
+            deck=uid_for(f"deck/{text.deck}"),
+            deck_name=self.deck_names[text.deck],
+            title=leaf.title,
+            text=body,
+            topic=text.topic,
+            querent="" if text.querent == "self" else text.querent,
+            significator=text.significator,
+            purpose=text.purpose,
+            month=text.month,
+            look_on=text.look_on.isoformat() if text.look_on else "",
+            uid=uid_for(leaf.name),
+        )
+        uid = readings.log(self.binder, tab, made)
+        self._judged(uid, text)
+
+    def _laid(self, text: ReadingText, name: str) -> list[readings.Laid]:
+        line = read(text.cards, self.titles[text.deck])
+        places = [place.n for place in spread(text.spread).places]
+        laid = []
+        for number, part in zip(places, line.parts, strict=True):
+            if part.card is None:
+                raise CanMend(f"{name}.md: {part.problem}")
+            place = part.place or number
+            note = text.notes.get(place, "")
+            laid.append(readings.Laid(place, part.card.key, part.reversed, note=note))
+        return laid
+
+    def _judged(self, uid: str, text: ReadingText) -> None:
+        stated = [
+            lookbacks.expect(self.binder, uid, one.text, one.sure, one.due.isoformat())
+            for one in text.expects
+        ]
+        for back in text.look_backs:
+            lookbacks.look_back(self.binder, uid, back.text, card=back.card, at=back.at.isoformat())
+            for one, verdict in zip(stated, back.verdicts, strict=False):
+                if verdict:
+                    lookbacks.judge(self.binder, one, verdict)
+
+
+def _kind(leaf: LeafText) -> tuple[LeafKind, str]:
+    match leaf.holds:
+        case CardText(card=card):
+            return LeafKind.CARD, card
+        case SourceText():
+            return LeafKind.SOURCE, ""
+        case HandoutText():
+            return LeafKind.HANDOUT, ""
+    return LeafKind.PLAIN, ""
+
+
+def _card_place(key: str) -> float:
+    return float([card.key for card in CARDS].index(key) + 1)

@@ -1,0 +1,242 @@
+"""The `ringbound` command: the same verbs as the window, for scripts and for places without one."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import runpy
+import sys
+from collections.abc import Callable, Sequence
+from datetime import date, datetime
+from pathlib import Path
+from typing import Any, NoReturn
+
+from binder.errors import CanMend, RingboundError
+
+DONE, WRONG, REFUSED = 0, 1, 2
+"""Exit codes: all well; check found something; the command could not be carried out."""
+
+
+class _Parser(argparse.ArgumentParser):
+    """Says what is wrong in one sentence instead of a page of usage."""
+
+    def error(self, message: str) -> NoReturn:
+        sys.stderr.write(f"{_sentence(message)} Try “{self.prog} --help”.\n")
+        raise SystemExit(REFUSED)
+
+
+def _sentence(message: str) -> str:
+    return message[:1].upper() + message[1:].rstrip(".") + "."
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Carry out one command; returns its exit code."""
+    _speak_utf8()
+    options = _parser().parse_args(arguments)
+    try:
+        return int(options.run(options))
+    except RingboundError as error:
+        sys.stderr.write(f"{error}\n")
+        return REFUSED
+    except BrokenPipeError:
+        return DONE
+
+
+def _speak_utf8() -> None:
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure:
+            reconfigure(encoding="utf-8")
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(prog="ringbound", description="A three-ring binder for the study of tarot.")
+    commands = parser.add_subparsers(metavar="COMMAND", required=True)
+
+    def command(name: str, help_text: str, run: Callable[[Any], int]) -> argparse.ArgumentParser:
+        made = commands.add_parser(name, help=help_text, description=help_text)
+        made.set_defaults(run=run)
+        made.add_argument("shelf", metavar="SHELF", type=Path, help="the folder of binders")
+        return made
+
+    new = command("new", "lay out a new course of three binders", _new)
+    new.add_argument("--start", metavar="DATE", default="", help="first day of the first unit")
+    command("open", "open the shelf in a window", _open)
+    find = command("find", "find words in all binders", _find)
+    find.add_argument("words", metavar="WORDS", nargs="+")
+    find.add_argument("--json", action="store_true", help="print a list of objects")
+    _log_options(command("log", "write a reading into a readings log", _log))
+    _print_options(command("print", "print a tab to a PDF file", _print))
+    command("check", "check every file of the shelf", _check)
+    pictures = command("pictures", "draw the main screens to PNG files", _pictures)
+    pictures.add_argument("--out", metavar="FOLDER", type=Path, required=True)
+    return parser
+
+
+def _log_options(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--binder", metavar="B", required=True)
+    parser.add_argument(
+        "--tab", metavar="T", default="", help="which tab; the readings log if left out"
+    )
+    parser.add_argument("--spread", metavar="S", required=True, help="as celtic-cross")
+    parser.add_argument("--deck", metavar="D", default="")
+    parser.add_argument("--date", metavar="D", default="", help="as 2026-11-22 or 2026-11-22T19:30")
+    parser.add_argument("--question", metavar="Q", required=True)
+    parser.add_argument("--text", metavar="WORDS", default="", help="the impressions")
+    parser.add_argument("cards", metavar="CARDS", help="shorthand, as '3w, hermit r, qc'")
+
+
+def _print_options(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--binder", metavar="B", required=True)
+    parser.add_argument("--tab", metavar="T", required=True)
+    parser.add_argument("--out", metavar="FILE", type=Path, required=True)
+    parser.add_argument("--paper", choices=("a4", "letter", "a5"), default="a4")
+    parser.add_argument("--holes", choices=("none", "2", "3", "4"), default="3")
+    parser.add_argument("--two-sided", action="store_true")
+
+
+def _shelf(path: Path) -> Any:
+    """The open shelf, its broken files named on stderr."""
+    from binder.store.shelf import Shelf
+
+    shelf = Shelf(path)
+    for broken in shelf.broken:
+        sys.stderr.write(f"{broken.sentence}\n")
+    return shelf
+
+
+def _new(options: Any) -> int:
+    from binder.store.shelf import Shelf
+    from binder.study.course import new_course
+    from binder.study.lookbacks import day_of
+
+    start = day_of(options.start) if options.start else date.today()
+    _make_folder(options.shelf)
+    shelf = Shelf(options.shelf)
+    if shelf.binders or shelf.broken:
+        shelf.close()
+        raise CanMend(f"There are binders in “{options.shelf}” already; choose another folder.")
+    binders = new_course(shelf, start)
+    for binder in binders:
+        print(f"Laid out “{binder.name}” in {binder.path}")
+    shelf.close()
+    return DONE
+
+
+def _make_folder(path: Path) -> None:
+    try:
+        path.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise CanMend(f"The folder “{path}” could not be made ({error.strerror}).") from error
+
+
+def _open(options: Any) -> int:
+    _look(options.shelf)
+    return _run_module("ui.app", [str(options.shelf)])
+
+
+def _pictures(options: Any) -> int:
+    _look(options.shelf)
+    return _run_module("ui.pictures", [str(options.shelf), str(options.out)])
+
+
+def _look(path: Path) -> None:
+    if not path.is_dir():
+        raise CanMend(f"There is no shelf at “{path}”; give a folder that holds binders.")
+
+
+def _run_module(name: str, arguments: list[str]) -> int:
+    """Run a module of the screen by its name, since this layer may not import it."""
+    sys.argv = [name, *arguments]
+    try:
+        runpy.run_module(name, run_name="__main__", alter_sys=True)
+    except SystemExit as end:
+        return end.code if isinstance(end.code, int) else DONE
+    return DONE
+
+
+def _find(options: Any) -> int:
+    from binder.study.finding import find_all, plain_line
+
+    shelf = _shelf(options.shelf)
+    found = find_all(shelf, " ".join(options.words))
+    for failed in found.failed:
+        sys.stderr.write(f"{failed}\n")
+    hits = [hit for group in found.groups for hit in group.hits]
+    rows = [
+        {
+            "binder": hit.binder, "tab": hit.tab, "kind": hit.kind, "uid": hit.uid,
+            "title": plain_line(hit.title), "line": plain_line(hit.line),
+        }
+        for hit in hits
+    ]  # fmt: skip
+    shelf.close()
+    if options.json:
+        print(json.dumps(rows, ensure_ascii=False, indent=1))
+        return DONE
+    for row in rows:
+        print(f"{row['binder']}, {row['tab']}: {row['title']}\n    {row['line']}")
+    print(f"{len(rows)} {'leaf' if len(rows) == 1 else 'leaves'} found.")
+    return DONE
+
+
+def _log(options: Any) -> int:
+    from binder.cards.spreads import spread as spread_called
+    from binder.study import decks, readings, tabs
+    from binder.study.laying import laid_from
+
+    shelf = _shelf(options.shelf)
+    binder = shelf.binder(options.binder)
+    tab = tabs.tab(binder, options.tab) if options.tab else tabs.first_of_kind(binder, "readings")
+    if tab is None:
+        raise CanMend(f"“{binder.name}” has no readings log; add such a tab first.")
+    deck = decks.deck(shelf, options.deck)
+    spread = spread_called(options.spread)
+    titles = deck.titles if deck else readings.STANDARD
+    made = readings.NewReading(
+        at=options.date or datetime.now().isoformat(timespec="minutes"),
+        question=options.question, spread=spread, titles=titles, text=options.text,
+        laid=laid_from(options.cards, spread, titles), deck=deck.uid if deck else "",
+        deck_name=deck.name if deck else "",
+    )  # fmt: skip
+    uid = readings.log(binder, tab, made)
+    cards = ", ".join(
+        titles.title(one.card) + (" reversed" if one.reversed else "") for one in made.laid
+    )
+    print(f"Logged “{options.question}” in {binder.name}, {tab.name}: {cards}.\n{uid}")
+    shelf.close()
+    return DONE
+
+
+def _print(options: Any) -> int:
+    from binder.paper.gather import print_tab
+    from binder.paper.sheets import Sheet
+    from binder.study import tabs
+
+    shelf = _shelf(options.shelf)
+    binder = shelf.binder(options.binder)
+    tab = tabs.tab(binder, options.tab)
+    sheet = Sheet(options.paper, options.holes, options.two_sided)
+    pages = print_tab(shelf, binder, tab, sheet, options.out)
+    print(f"Printed {tab.name} of {binder.name} to {options.out}: {pages} pages.")
+    shelf.close()
+    return DONE
+
+
+def _check(options: Any) -> int:
+    from binder.store.file import check
+    from binder.store.schema import SUFFIX
+
+    _look(options.shelf)
+    files = sorted(options.shelf.glob(f"*{SUFFIX}"))
+    wrong = 0
+    for path in files:
+        faults = check(path)
+        wrong += bool(faults)
+        print(f"{path.name}: {' '.join(faults) or 'sound'}")
+    print(f"Looked at {len(files)} {'file' if len(files) == 1 else 'files'}, {wrong} at fault.")
+    return WRONG if wrong else DONE
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

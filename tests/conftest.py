@@ -1,0 +1,36 @@
+"""Shelves of real files in temporary folders."""
+
+from datetime import date
+
+import pytest
+
+from binder.store.file import create
+from binder.store.shelf import Shelf
+from binder.study import course, tabs
+
+
+@pytest.fixture
+def binder(tmp_path):
+    """An empty binder with two tabs: notes and a readings log."""
+    made = create(tmp_path / "Practice.ringbound", "Practice", "spineP")
+    tabs.add_tab(made, "Notes", "plain")
+    tabs.add_tab(made, "Readings log", "readings")
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def shelf(tmp_path):
+    """An empty shelf."""
+    folder = tmp_path / "shelf"
+    folder.mkdir()
+    made = Shelf(folder)
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def course_shelf(shelf):
+    """A shelf with a new course on it, begun on 2 March 2026."""
+    course.new_course(shelf, date(2026, 3, 2))
+    return shelf

@@ -1,0 +1,106 @@
+"""The gate: one step is one transaction, told once, undone and redone whole."""
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from binder.store.file import create
+from binder.store.schema import Info, Leaf, OwnWords, Tab
+from binder.study import leaves, tabs, words
+from binder.study.kinds import LeafKind
+
+
+def rows(binder):
+    return {
+        model: sorted(map(str, binder.all(model.select().tuples())))
+        for model in (Info, Tab, Leaf, OwnWords)
+    }
+
+
+def test_one_notice_for_one_step(binder):
+    told = []
+    binder.listen(told.append)
+    with binder.change("two things"):
+        tabs.add_tab(binder, "A")
+        tabs.add_tab(binder, "B")
+    assert [notice.label for notice in told] == ["two things"]
+    assert len(told[0].rows) == 2
+    assert told[0].touches("tab")
+    assert not told[0].touches("leaf")
+
+
+def test_a_listener_can_stop_listening(binder):
+    told = []
+    stop = binder.listen(told.append)
+    stop()
+    tabs.add_tab(binder, "A")
+    assert told == []
+
+
+def test_undo_of_a_removed_card_leaf_brings_its_own_words_back(binder):
+    tab = tabs.tab(binder, "Notes")
+    uid = leaves.add_leaf(binder, tab, "The Star", kind=LeafKind.CARD, card="major-17")
+    words.write_words(binder, uid, "upright", "Clear weather.")
+    leaves.set_aside(binder, uid)
+    before = rows(binder)
+    leaves.empty_drawer(binder)
+    assert words.history(binder, uid) == []
+    assert binder.gate.undo() == "Empty the drawer"
+    assert rows(binder) == before
+    assert words.history(binder, uid)[0].text == "Clear weather."
+
+
+def test_nothing_to_undo_is_no_error(binder):
+    while binder.gate.undo():
+        pass
+    assert binder.gate.undo() is None
+    assert binder.gate.undo_label() is None
+
+
+STEPS = st.lists(
+    st.tuples(
+        st.sampled_from(["tab", "leaf", "rename", "aside", "move", "name"]), st.integers(0, 5)
+    ),
+    max_size=12,
+)
+
+
+def act(binder, verb, number):
+    tab = tabs.tabs(binder)[number % len(tabs.tabs(binder))]
+    entries = leaves.contents(binder, tab)
+    if verb == "tab":
+        tabs.add_tab(binder, f"Tab {number}")
+    elif verb == "leaf":
+        leaves.add_leaf(binder, tab, f"Leaf {number}")
+    elif verb == "move":
+        tabs.move_tab(binder, tab.uid, number)
+    elif verb == "name":
+        with binder.change("Rename") as change:
+            change.put_info("name", f"Name {number}")
+    elif entries and verb == "rename":
+        leaves.rename(binder, entries[0].uid, f"Renamed {number}")
+    elif entries:
+        leaves.set_aside(binder, entries[0].uid)
+
+
+@settings(max_examples=25, deadline=None)
+@given(STEPS)
+def test_undoing_everything_and_redoing_it_are_exact(tmp_path_factory, steps):
+    binder = create(tmp_path_factory.mktemp("undo") / "b.ringbound", "B", "spineP")
+    tabs.add_tab(binder, "First")
+    start = rows(binder)
+    before = binder.gate.undo_label()
+    for verb, number in steps:
+        act(binder, verb, number)
+    end = rows(binder)
+    done = 0
+    while rows(binder) != start or done < len(binder.gate._done) - 1:
+        if len(binder.gate._done) <= 1:
+            break
+        binder.gate.undo()
+        done += 1
+    assert rows(binder) == start
+    assert binder.gate.undo_label() == before
+    while binder.gate.redo():
+        pass
+    assert rows(binder) == end
+    binder.close()

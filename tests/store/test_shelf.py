@@ -1,0 +1,70 @@
+"""A shelf: binders side by side, broken ones named, the rest going on."""
+
+import pytest
+
+from binder.errors import CanMend
+from binder.store.shelf import Shelf
+from binder.study import leaves, tabs
+
+
+def test_binders_stand_in_the_order_they_were_added(shelf):
+    for name in ("One", "Two", "Three"):
+        shelf.add(name, "spineF")
+    again = Shelf(shelf.path)
+    assert [binder.name for binder in again.binders] == ["One", "Two", "Three"]
+    again.close()
+
+
+def test_a_broken_file_is_named_and_the_rest_opens(shelf):
+    shelf.add("Good", "spineF")
+    (shelf.path / "Bad.ringbound").write_text("not a database at all, but long enough" * 5)
+    again = Shelf(shelf.path)
+    assert [binder.name for binder in again.binders] == ["Good"]
+    assert [broken.path.name for broken in again.broken] == ["Bad.ringbound"]
+    again.close()
+
+
+def test_a_copy_of_an_open_binder_is_not_opened_twice(shelf):
+    binder = shelf.add("Good", "spineF")
+    (shelf.path / "Good copy.ringbound").write_bytes(binder.path.read_bytes())
+    again = Shelf(shelf.path)
+    assert len(again.binders) == 1
+    assert "is a copy of" in again.broken[0].sentence
+    again.close()
+
+
+def test_no_folder_is_said(tmp_path):
+    with pytest.raises(CanMend, match="no shelf"):
+        Shelf(tmp_path / "nowhere")
+
+
+def test_a_name_taken_is_said(shelf):
+    shelf.add("Good", "spineF")
+    with pytest.raises(CanMend, match="already a file"):
+        shelf.add("Good", "spineF")
+
+
+def test_a_binder_taken_off_the_shelf_lies_in_a_folder_beside_it(shelf):
+    binder = shelf.add("Good", "spineF")
+    away = shelf.remove(binder)
+    assert away.exists()
+    assert shelf.binders == []
+
+
+def test_card_leaves_are_found_wherever_they_are(course_shelf):
+    binder, uid = course_shelf.card_leaf("wands-03")
+    assert binder.name == "Foundations"
+    assert leaves.leaf(binder, uid).title == "Three of Wands"
+
+
+def test_the_home_of_a_leaf(course_shelf):
+    practice = course_shelf.binder("practice")
+    uid = leaves.add_leaf(practice, tabs.tab(practice, "Methods"), "Counting")
+    assert course_shelf.home_of(uid) is practice
+    leaves.set_aside(practice, uid)
+    assert course_shelf.home_of(uid) is None
+
+
+def test_an_unknown_binder_names_the_known_ones(course_shelf):
+    with pytest.raises(CanMend, match="Foundations, Practice, Mastery"):
+        course_shelf.binder("Nonsense")
