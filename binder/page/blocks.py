@@ -50,9 +50,9 @@ Block = dict[str, Any]
 Inline = dict[str, Any]
 """One inline of the tree described above."""
 
-DONE = "\N{BALLOT BOX WITH CHECK}"
-"""The glyph of a ticked box."""
-OPEN = "\N{BALLOT BOX}"
+DONE = "\N{BLACK SQUARE}"
+"""The glyph of a ticked box, one that our own letters have."""
+OPEN = "\N{WHITE SQUARE}"
 """The glyph of an empty box."""
 
 _PLAIN_BOX = frozenset({"div", "thead", "tbody"})
@@ -75,10 +75,18 @@ def _notes(node: Node) -> dict[str, Node]:
     """The footnotes by the id they are called by, as {'#fn:1': item}."""
     found: dict[str, Node] = {}
     for kid in node.elements():
-        if kid.name == "li" and kid.attributes.get("id", "").startswith("fn:"):
-            found["#" + kid.attributes["id"]] = kid
-        found.update(_notes(kid))
+        if node.attributes.get("class") == "footnote" and _is_notes(kid):
+            found.update({f"#{item.attributes['id']}": item for item in kid.elements()})
+        else:
+            found.update(_notes(kid))
     return found
+
+
+def _is_notes(kid: Node | str) -> bool:
+    """Whether this is the list of notes, or the rule above it."""
+    if isinstance(kid, str) or kid.name not in ("hr", "ol"):
+        return False
+    return all(item.attributes.get("id", "").startswith("fn:") for item in kid.elements())
 
 
 class _Walk:
@@ -129,7 +137,9 @@ class _Walk:
             return [{"t": "pre", "text": node.words().removesuffix("\n")}]
         if name == "hr":
             return [{"t": "hr"}]
-        return [] if node.attributes.get("class") == "footnote" else self.flow(node.kids)
+        if node.attributes.get("class") == "footnote":
+            return self.flow(kid for kid in node.kids if not _is_notes(kid))
+        return self.flow(node.kids)
 
     def listing(self, node: Node) -> list[Block]:
         """A bulleted or numbered list; what stands outside any item becomes an item."""
