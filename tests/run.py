@@ -4,8 +4,6 @@ Options and paths go to pytest, as in `python3 tests/run.py tests/cards`. Exit c
 style, types, layers and tests are all well. Nothing need be installed beforehand.
 """
 
-from __future__ import annotations
-
 import os
 import subprocess
 import sys
@@ -14,8 +12,8 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 sys.path[0] = str(ROOT)  # in place of tests/
 
+from ui import start  # noqa: E402, I001  (first, for it turns old Pythons away)
 from binder.errors import CanMend  # noqa: E402
-from ui import start  # noqa: E402
 from ui.setup.environment import Environment  # noqa: E402
 
 CHECKS = {

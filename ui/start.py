@@ -3,8 +3,6 @@
 Only the standard library is used before the set-up is done; a second run finds it done.
 """
 
-from __future__ import annotations
-
 import os
 import re
 import socket
@@ -17,10 +15,23 @@ ROOT = Path(__file__).resolve().parent.parent
 if __name__ == "__main__":
     sys.path[0] = str(ROOT)  # in place of ui/, whose files are not to be imported by bare name
 
+
+def too_old(major: int, minor: int) -> str:
+    """What to tell somebody whose Python cannot run Ringbound; nothing if it can."""
+    if (major, minor) >= (3, 11):
+        return ""
+    return (
+        f"Ringbound needs Python 3.11 or newer and this is Python {major}.{minor}; "
+        "install a newer one and give the same command with it, beginning `python3.11`."
+    )
+
+
+if too_old(*sys.version_info[:2]):  # before anything is read that an old Python cannot read
+    print(too_old(*sys.version_info[:2]), file=sys.stderr)
+    sys.exit(2)
+
 from binder.errors import CanMend  # noqa: E402
 from ui.setup import environment, system  # noqa: E402
-
-OLDEST = (3, 11)
 
 
 def main(arguments: list[str]) -> int:
@@ -35,23 +46,12 @@ def main(arguments: list[str]) -> int:
 
 def set_up(lock: str) -> environment.Environment:
     """Bring this machine to where everything in a lock file of the checkout runs."""
-    need_python(sys.version_info[:2])
     place = environment.find(ROOT)
     if not place.ready(ROOT / lock):
         print(f"Setting Ringbound up in {place.folder}; this takes a minute or two.", flush=True)
         place.prepare(ROOT / lock)
     system.install_missing_libraries(place.python)
     return place
-
-
-def need_python(version: tuple[int, ...]) -> None:
-    """Raise CanMend if this Python, as (major, minor), is too old."""
-    if version < OLDEST:
-        have, need = ".".join(map(str, version)), ".".join(map(str, OLDEST))
-        raise CanMend(
-            f"Ringbound needs Python {need} or newer and this is Python {have}; "
-            f"install a newer one and run the same command with it: `python{need} ui/start.py`."
-        )
 
 
 def need_display(place: environment.Environment) -> None:
