@@ -1,0 +1,20 @@
+"""The faces of the cards: drawn by our own code as SVG, alike on screen and on paper.
+
+Words are set in Vollkorn, semi-bold. Qt's SVG painter takes weight and lining figures from the
+painter it is given, so set a font with the axis wght at 600 and the feature lnum on it first.
+"""
+
+from binder.cards.faces.cards import RATIO, TALL, WIDE, face_body, face_svg
+from binder.cards.faces.small import back_svg, emblem_svg, small_face_svg, suit_emblem_svg
+
+__all__ = [
+    "RATIO",
+    "TALL",
+    "WIDE",
+    "back_svg",
+    "emblem_svg",
+    "face_body",
+    "face_svg",
+    "small_face_svg",
+    "suit_emblem_svg",
+]
