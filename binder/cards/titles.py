@@ -124,7 +124,7 @@ def _spellings(deck: DeckTitles, key: str) -> Iterator[str]:
     if card.arcana == "minor" and card.number <= 10:
         titles.append(f"{card.number} {deck.ending(card.suit)}")
     for title in titles:
-        yield from dict.fromkeys((title.casefold(), fold(title), bare(fold(title))))
+        yield from filter(None, {title.casefold(), fold(title), bare(fold(title))})
 
 
 def _plain(name: str, value: Any) -> Any:
@@ -140,7 +140,8 @@ def _check(deck: DeckTitles) -> None:
     _check_keys(deck)
     seen: dict[str, str] = {}
     for key in deck.keys:
-        other = seen.setdefault(fold(deck.title(key)), key)
+        title = deck.title(key)
+        other = seen.setdefault(fold(title) or title, key)
         if other != key:
             raise CanMend(
                 f"Two cards of this deck are called “{deck.title(key)}”; give each its own title."
@@ -163,7 +164,7 @@ def _check_shape(deck: DeckTitles) -> None:
 
 
 def _check_titles(titles: tuple[Any, ...]) -> None:
-    if not all(isinstance(each, str) and fold(each) for each in titles):
+    if not all(isinstance(each, str) and each.strip() for each in titles):
         raise CanMend("A title in this deck is empty; give every card, suit and rank a name.")
 
 

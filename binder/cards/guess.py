@@ -1,0 +1,150 @@
+"""What a part that is no card may have meant, and the shorthand to write in its stead."""
+
+from collections.abc import Iterable, Iterator
+from difflib import get_close_matches
+from functools import lru_cache
+
+from binder.cards import facts
+from binder.cards.pieces import REVERSED, UPRIGHT, Meaning, Piece
+from binder.cards.shortest import shorthand
+from binder.cards.titles import DeckTitles
+from binder.cards.vocabulary import Vocabulary, vocabulary
+from binder.cards.words import bare, fold
+
+MOST = 4
+"""Choices offered at a time."""
+MOST_COMPLETED = 6
+_NEAR = 0.6
+_SHOWN = 40
+Guess = tuple[str, bool, str]
+"""Key, whether reversed, and why it is offered."""
+
+
+def problem(typed: str, piece: Piece, titles: DeckTitles) -> str:
+    """The sentence for a piece that is not exactly one card; `typed` is as the student wrote it."""
+    quoted = f"“{typed if len(typed) <= _SHOWN else typed[:_SHOWN] + '…'}”"
+    if piece.divided:
+        return f"{quoted} can be read in several ways; put commas between the cards."
+    if piece.meanings:
+        return f"{quoted} may be {_either(piece, titles)}; write a little more."
+    text, words = unmarked(piece.text)[0], vocabulary(titles)
+    if text in words.all_ranks:
+        return f"{quoted} needs a suit after it, as in “{_example(text, words)}”."
+    if text in words.all_suits:
+        return f"{quoted} is a suit; write a number or a court card before it."
+    if piece.text in REVERSED | UPRIGHT:
+        return f"{quoted} turns the card before it, and there is none to turn."
+    if text.isdigit() and text.isascii():
+        return f"{quoted} is no card; the Majors run from 0 to 21."
+    return f"{quoted} is not understood."
+
+
+def guesses(piece: Piece, titles: DeckTitles) -> tuple[Guess, ...]:
+    """The likeliest cards for a piece that is not exactly one, likeliest first."""
+    if piece.divided:
+        return ()
+    if piece.meanings:
+        return tuple((key, turned, "may be meant") for key, turned in ordered(piece.meanings))
+    text, turned = unmarked(piece.text)
+    words = vocabulary(titles)
+    if text in words.all_suits and text not in words.all_ranks:
+        return ()
+    suited = [(key, turned, "add its suit") for key in unsuited(text, words)]
+    return tuple(suited or [(key, turned, "spelt nearly so") for key in near(text, titles)])[:MOST]
+
+
+def completions(piece: Piece, titles: DeckTitles) -> list[Guess]:
+    """Cards a piece may become as it is typed: what it means, then what begins with it."""
+    text, turned = unmarked(piece.text)
+    found = {key: (key, way, "") for key, way in ordered(piece.meanings)}
+    for key in unsuited(text, vocabulary(titles)):
+        found.setdefault(key, (key, turned, "add its suit"))
+    for key in _begun(text, titles):
+        found.setdefault(key, (key, turned, ""))
+    if not found:
+        return list(guesses(piece, titles))
+    return list(found.values())[:MOST_COMPLETED]
+
+
+def _begun(text: str, titles: DeckTitles) -> Iterator[str]:
+    """Cards whose title, numeral, then any word of the title begins with the text."""
+    begun, name = [], bare(text)
+    for title, key in _titles(titles):
+        if title.startswith(name) and (len(name) > 1 or key.startswith("major")):
+            yield key
+        elif f" {name}" in title:
+            begun.append(key)
+    for numeral, key in vocabulary(titles).numerals.items():
+        if numeral.startswith(text) and text != "0":
+            yield key
+    yield from begun
+
+
+@lru_cache(maxsize=8)
+def _titles(titles: DeckTitles) -> tuple[tuple[str, str], ...]:
+    return tuple((bare(fold(titles.title(key))), key) for key in titles.keys)
+
+
+def ordered(meant: Iterable[Meaning]) -> list[Meaning]:
+    """Meanings in the order of the deck."""
+    place = {card.key: at for at, card in enumerate(facts.CARDS)}
+    return sorted(meant, key=lambda each: (place.get(each[0], len(place)), each))
+
+
+def unmarked(text: str) -> tuple[str, bool]:
+    """A folded text without its mark of reversal, and whether it had one."""
+    rest, _, mark = text.rpartition(" ")
+    if rest and (mark in REVERSED or mark in UPRIGHT):
+        return rest, mark in REVERSED
+    return text, False
+
+
+def unsuited(text: str, words: Vocabulary) -> Iterator[str]:
+    """The cards of a rank that lacks its suit, or has one no deck knows: 'queen', '3x', '11w'."""
+    digits = text[: len(text) - len(text.lstrip("0123456789"))]
+    rest = text[len(digits) :].strip()
+    if digits and rest and len(rest) <= 2:
+        ranks = frozenset((int(digits),)) if len(digits) <= 2 else frozenset()
+        suits = words.all_suits.get(rest, facts.SUITS)
+    else:
+        ranks, suits = words.all_ranks.get(text, frozenset()), facts.SUITS
+    for rank in sorted(ranks):
+        if 1 <= rank <= 14:
+            yield from (f"{suit}-{rank:02}" for suit in facts.SUITS if suit in suits)
+
+
+@lru_cache(maxsize=512)
+def near(text: str, titles: DeckTitles) -> tuple[str, ...]:
+    """Keys of titles and numerals spelt nearly so, nearest first."""
+    if not 2 < len(text) <= _SHOWN:
+        return ()
+    pool = _pool(titles)
+    close = get_close_matches(bare(text), pool, n=4 * MOST, cutoff=_NEAR)
+    keys = tuple(dict.fromkeys(pool[name] for name in close))
+    ranks = vocabulary(titles).all_ranks.get(text.partition(" ")[0], ())
+    return tuple(key for key in keys if int(key[-2:]) in ranks) or keys
+
+
+@lru_cache(maxsize=8)
+def _pool(titles: DeckTitles) -> dict[str, str]:
+    """Spellings a slip is compared with: bare folded titles, '3 of wands', numerals."""
+    names = {bare(fold(name)): key for name, key in titles.names().items()}
+    numerals = vocabulary(titles).numerals.items()
+    return {text: key for text, key in numerals if len(text) > 2} | names
+
+
+def _either(piece: Piece, titles: DeckTitles) -> str:
+    named = [spoken(key, turned, titles) for key, turned in ordered(piece.meanings)]
+    if len(named) > 3:
+        named = [*named[:3], "another"]
+    return f"{', '.join(named[:-1])} or {named[-1]}"
+
+
+def spoken(key: str, turned: bool, titles: DeckTitles) -> str:
+    """A card as it is said: 'The Hermit reversed'."""
+    return titles.title(key) + (" reversed" if turned else "")
+
+
+def _example(text: str, words: Vocabulary) -> str:
+    rank = min(words.all_ranks[text])
+    return shorthand(f"cups-{rank:02}", words)

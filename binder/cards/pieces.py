@@ -1,0 +1,144 @@
+"""A stretch of shorthand parted into pieces that are each a card, at commas or plain spaces."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from binder.cards.vocabulary import Vocabulary
+from binder.cards.words import fold
+
+REVERSED = {"r", "rev", "reversed", "inv", "inverted", "↓", "⇓", "⬇", "▼", "▽", "⤓"}
+UPRIGHT = {"u", "up", "upright"}
+_BEFORE = {"rev", "reversed", "inverted"}
+_SIGNS = "↓⇓⬇▼▽⤓"
+MARKS = re.compile(r"[,;|/:=\r\n]")
+"""What parts cards or follows a place: never within the shorthand of one card."""
+_WORD = re.compile(rf"[{_SIGNS}]|[^\s()\[\]\ufe0f{_SIGNS}]+")
+_LONGEST = 7
+_UNCLEAR, _UNKNOWN = 10, 100
+
+Meaning = tuple[str, bool]
+"""A card's key and whether it is reversed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """One word of a line with its place in it; `folded` is what is compared."""
+
+    folded: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Words that belong together, and all they can mean: nothing, one card, or several."""
+
+    words: tuple[Word, ...]
+    meanings: frozenset[Meaning]
+    divided: bool = False
+    """True if the words can be parted into cards in several ways."""
+
+    @property
+    def meaning(self) -> Meaning | None:
+        """The one card meant, or None if it is not exactly one."""
+        return next(iter(self.meanings)) if len(self.meanings) == 1 else None
+
+    @property
+    def text(self) -> str:
+        """The folded words."""
+        return " ".join(word.folded for word in self.words)
+
+
+def words_of(text: str, start: int, end: int) -> list[Word]:
+    """The words in text[start:end]; brackets part words, marks of punctuation are left out."""
+    found = _WORD.finditer(text, start, end)
+    return [Word(_folded(match.group()), *match.span()) for match in found]
+
+
+def _folded(word: str) -> str:
+    return fold(word).strip("' ") or word
+
+
+def meanings(text: str, vocabulary: Vocabulary, first: bool = True) -> frozenset[Meaning]:
+    """All that a folded text can mean as one card, its mark of reversal included.
+
+    The mark follows its card; only the first card of a stretch may have it before.
+    """
+    found = {(key, False) for key in vocabulary.find(text)}
+    rest, _, mark = text.rpartition(" ")
+    if rest and (mark in REVERSED or mark in UPRIGHT):
+        found |= {(key, mark in REVERSED) for key in vocabulary.find(rest)}
+    before, _, after = text.partition(" ")
+    if first and not found and before in _BEFORE:
+        found |= {(key, True) for key in vocabulary.find(after)}
+    if text.endswith("r"):  # 3wr, xviir; the same card upright, as in 3swor, goes first
+        found |= {(k, True) for k in vocabulary.coded(text[:-1]) if (k, False) not in found}
+    return frozenset(found)
+
+
+def pieces(words: Sequence[Word], vocabulary: Vocabulary) -> list[Piece]:
+    """The words parted into as few cards as leave the fewest words not understood."""
+    if not words:
+        return []
+    whole = meanings(" ".join(word.folded for word in words), vocabulary)
+    if len(whole) == 1:
+        return [Piece(tuple(words), whole)]
+    best: list[tuple[int, int]] = [(0, 0)]
+    ways: list[int] = [1]
+    last: list[Piece | None] = [None]
+    for end in range(1, len(words) + 1):
+        options = [
+            ((best[start][0] + _cost(piece), best[start][1] + 1), ways[start], piece)
+            for start, piece in _endings(words, end, vocabulary)
+        ]
+        least = min(option[0] for option in options)
+        chosen = [option for option in options if option[0] == least]
+        best.append(least)
+        ways.append(sum(option[1] for option in chosen))
+        last.append(chosen[0][2])
+    if ways[-1] > 1 and best[-1][0] == 0:
+        return [Piece(tuple(words), frozenset(), divided=True)]
+    return _merged(_walked(last), vocabulary)
+
+
+def _endings(words: Sequence[Word], end: int, voc: Vocabulary) -> Iterator[tuple[int, Piece]]:
+    """Every piece that ends before words[end], with where it starts."""
+    for start in range(max(0, end - _LONGEST), end):
+        taken = tuple(words[start:end])
+        meant = meanings(" ".join(word.folded for word in taken), voc, first=start == 0)
+        if meant or start == end - 1:
+            yield start, Piece(taken, meant)
+
+
+def _cost(piece: Piece) -> int:
+    if not piece.meanings:
+        return _UNKNOWN
+    return 0 if len(piece.meanings) == 1 else _UNCLEAR
+
+
+def _walked(last: Sequence[Piece | None]) -> list[Piece]:
+    """The chosen pieces in order, following each to where it starts."""
+    chain = []
+    at = len(last) - 1
+    while piece := last[at]:
+        chain.append(piece)
+        at -= len(piece.words)
+    return chain[::-1]
+
+
+def _merged(chain: Sequence[Piece], vocabulary: Vocabulary) -> list[Piece]:
+    """Unknown words side by side as one piece, with a lone rank before them: '3 wnads'."""
+    out: list[Piece] = []
+    for piece in chain:
+        joins = out and not piece.meanings and _wants_more(out[-1], vocabulary)
+        if joins:
+            out[-1] = Piece(out[-1].words + piece.words, frozenset())
+        else:
+            out.append(piece)
+    return out
+
+
+def _wants_more(piece: Piece, vocabulary: Vocabulary) -> bool:
+    lone_rank = piece.text in vocabulary.all_ranks and piece.text not in vocabulary.names
+    return lone_rank or not piece.meanings

@@ -1,0 +1,132 @@
+"""One line of shorthand, as `3w, hermit r, 4: xvii`, to cards; and back again.
+
+Commas, semicolons, new lines, strokes, or plain spaces where they leave no doubt, part the cards.
+Nothing is guessed: what could be two cards, or none, comes back with a sentence and choices.
+"""
+
+import re
+from collections.abc import Collection, Iterable, Iterator
+from dataclasses import replace
+from typing import NamedTuple
+
+from binder.cards import guess
+from binder.cards.facts import Card
+from binder.cards.line import Choice, Line, Part, Suggestion, fit, seated
+from binder.cards.pieces import Piece, pieces, words_of
+from binder.cards.shortest import shorthand
+from binder.cards.titles import STANDARD, DeckTitles
+from binder.cards.vocabulary import vocabulary
+
+__all__ = ["Choice", "Line", "Part", "Suggestion", "fit", "read", "shortest", "suggest"]
+
+LONGEST = 10_000
+"""Characters read of a line; 78 cards by their whole titles take about a quarter of that."""
+_BETWEEN = re.compile(r"[^,;|/\n\r]+")
+_NO_WORDS = Piece((), frozenset())
+_PLACE = re.compile(r"(?<!\S)(?:place\s+)?(\d{1,3})\s*[:=]", re.IGNORECASE)
+_MOST_OFFERED = 12
+"""Parts for which choices are sought; more are a wrong text, not slips."""
+
+
+class _Stretch(NamedTuple):
+    """A stretch of the line between separators and typed places."""
+
+    start: int
+    inner: int
+    end: int
+    place: int | None
+
+
+def read(text: str, titles: DeckTitles = STANDARD) -> Line:
+    """Every card of the line with its place; never raises, whatever is typed."""
+    parts = []
+    unclear = 0
+    for part, piece in _unseated(text, titles):
+        unclear += part.card is None
+        if part.card is None and unclear <= _MOST_OFFERED:
+            part = replace(part, choices=_choices(part, guess.guesses(piece, titles), titles))
+        parts.append(part)
+    return Line(tuple(seated(parts, titles)))
+
+
+def shortest(card: Card, reversed: bool = False, titles: DeckTitles = STANDARD) -> str:
+    """The card as one would jot it: 'star', 'hermit r', '3w'; `read` gives it back."""
+    return shorthand(card.key, vocabulary(titles)) + (" r" if reversed else "")
+
+
+def suggest(
+    text: str, cursor: int, titles: DeckTitles = STANDARD, taken: Collection[str] = ()
+) -> list[Suggestion]:
+    """What the part at the cursor may become, likeliest first; nothing once it is plain.
+
+    `taken` are keys of cards not to offer; those elsewhere in the line are left out anyway.
+    """
+    found = list(_unseated(text, titles))
+    at = next((each for each in found[::-1] if each[0].start <= cursor <= each[0].end), None)
+    if at is None or not at[1].words:
+        return []
+    part, piece = at
+    out = {other.card.key for other, _ in found if other.card and other is not part} | {*taken}
+    offered = [each for each in guess.completions(piece, titles) if each[0] not in out]
+    if part.card is not None and all(key == part.card.key for key, _, _ in offered):
+        return []
+    return [
+        Suggestion(each.text, part.start, part.end, each.card, each.reversed, each.note)
+        for each in _choices(part, offered, titles)
+    ]
+
+
+def _unseated(text: str, titles: DeckTitles) -> Iterator[tuple[Part, Piece]]:
+    """The parts with their words, before choices are sought and places given."""
+    for stretch in _stretches(text):
+        yield from _parts(text, stretch, titles)
+    if len(text) > LONGEST:
+        problem = "This line is too long; write one card a place, parted by commas."
+        yield Part(text[LONGEST:], LONGEST, len(text), None, None, False, problem), _NO_WORDS
+
+
+def _stretches(text: str) -> Iterator[_Stretch]:
+    for match in _BETWEEN.finditer(text, 0, LONGEST):
+        start, place = match.start(), None
+        inner = start
+        for mark in _PLACE.finditer(text, *match.span()):
+            yield _Stretch(start, inner, mark.start(), place)
+            start, inner, place = mark.start(), mark.end(), int(mark.group(1))
+        yield _Stretch(start, inner, match.end(), place)
+
+
+def _parts(text: str, stretch: _Stretch, titles: DeckTitles) -> Iterator[tuple[Part, Piece]]:
+    """The parts of a stretch, still without choices, each with the words it came from."""
+    start, inner, end, place = stretch
+    found = pieces(words_of(text, inner, end), vocabulary(titles))
+    if place is not None and not found:
+        end = start + len(text[start:end].rstrip())
+        problem = f"Place {place} has no card after it; write one, as in “{place}: 3w”."
+        yield Part(text[start:end], start, end, place, None, False, problem), _NO_WORDS
+    for piece in found:
+        start = stretch.start if place is not None else piece.words[0].start
+        yield _part(text, start, place, piece, titles), piece
+        place = None
+
+
+def _part(text: str, start: int, place: int | None, piece: Piece, titles: DeckTitles) -> Part:
+    end = piece.words[-1].end
+    end += "(" in text[start:end] and text[end : end + 1] == ")"
+    typed = text[start:end].strip()
+    start = end - len(typed)
+    clear = piece.meaning
+    if clear is None:
+        inner = text[piece.words[0].start : end]
+        return Part(typed, start, end, place, None, False, guess.problem(inner, piece, titles))
+    key, turned = clear
+    problem = "Places are numbered from 1; there is no place 0." if place == 0 else ""
+    return Part(typed, start, end, place or None, titles.card(key), turned, problem)
+
+
+def _choices(part: Part, guesses: Iterable[guess.Guess], titles: DeckTitles) -> tuple[Choice, ...]:
+    before = "" if part.place is None else f"{part.place}: "
+    return tuple(
+        Choice(before + shortest(card, turned, titles), card, turned, note)
+        for key, turned, note in guesses
+        for card in (titles.card(key),)
+    )

@@ -1,0 +1,174 @@
+"""Everything a student may type for a card of one deck, and which cards it can mean.
+
+What a deck calls its own cards goes first, then the trade's abbreviations, then the names other
+decks use. Where two cards could be meant both come back, and the student is asked.
+"""
+
+from collections.abc import Iterator, Mapping
+from functools import cached_property, lru_cache
+from typing import TypeVar
+
+from binder.cards import facts
+from binder.cards.elsewhere import other_ranks, other_suits, other_trumps
+from binder.cards.titles import STANDARD, DeckTitles
+from binder.cards.words import bare, fold, gathered
+
+Keys = frozenset[str]
+Ranks = Mapping[str, frozenset[int]]
+Suits = Mapping[str, frozenset[str]]
+T = TypeVar("T")
+
+NONE: Keys = frozenset()
+_COURTS = {"page": 11, "knight": 12, "queen": 13, "king": 14}
+_COURT_CODES = {
+    "pg": "page", "kn": "knight", "kt": "knight", "q": "queen", "qn": "queen", "k": "king",
+    "kg": "king",
+}  # fmt: skip
+_JOINERS = ("of the ", "of ", "de ", "di ", "d'")
+_LONGEST = 80
+"""Letters looked through for a rank and a suit; a title of any length is found whole."""
+_SMALL_WORDS = {"of", "the", "de", "du", "la", "le", "della", "di"}
+_OLD_NUMERALS = {"iiii": 4, "viiii": 9, "xiiii": 14, "xviiii": 19}
+
+
+class Vocabulary:
+    """The words of one deck; get it from `vocabulary(titles)`, which keeps it."""
+
+    def __init__(self, deck: DeckTitles) -> None:
+        self.deck = deck
+        self.names = deck.names()
+        """The deck's own titles -> key."""
+
+    def find(self, text: str) -> Keys:
+        """Keys of the cards a folded text can mean: none, one, or several if it is not clear."""
+        name = bare(text)
+        own = self.names.get(text) or self.names.get(name) or self._keys.get(text)
+        if own:
+            return frozenset((own,))
+        shortened = self.shortened.get(name, NONE)
+        known = self.coded(text) | shortened
+        if known:  # a beginning of one title may be another deck's whole title: 'high priest'
+            return known | other_trumps().get(name, NONE) if shortened else known
+        return self._elsewhere(name)
+
+    def coded(self, text: str) -> Keys:
+        """Keys for a number, a numeral, or rank and suit: 'xvii', '3w', '10 sw', 'kn of cups'."""
+        major = self.numerals.get(text)
+        if major:
+            return frozenset((major,))
+        return frozenset(_minors(text, self.ranks, self.suits))
+
+    def _elsewhere(self, name: str) -> Keys:
+        """Keys by the names of other decks."""
+        trump = other_trumps().get(name)
+        if trump:
+            return trump
+        spaced = _minors(name, self.all_ranks, self.all_suits, glued=False)
+        found = frozenset(spaced) or frozenset(_minors(name, self.ranks, self.all_suits))
+        return found or vocabulary(STANDARD).shortened.get(name, NONE)
+
+    @cached_property
+    def numerals(self) -> Mapping[str, str]:
+        """'17', '07', 'xvii' -> key, as this deck numbers its Majors."""
+        found = {}
+        for card in facts.CARDS[:22]:
+            number = self.deck.number(card.key)
+            for text in (str(number), f"{number:02}", self.deck.roman(card.key).lower()):
+                found[text] = card.key
+        return found | {old: found[str(number)] for old, number in _OLD_NUMERALS.items()}
+
+    @cached_property
+    def suits(self) -> Suits:
+        """'w', 'sw', 'cups' -> the suits it can mean; the deck's own word outdoes the trade's."""
+        own = {suit: fold(self.deck.suit(suit)) for suit in facts.SUITS}
+        return {**_prefixes({suit: suit for suit in facts.SUITS}), **_prefixes(own)}
+
+    @cached_property
+    def ranks(self) -> Ranks:
+        """'3', 'a', 'kn', 'queen' -> the ranks (1 to 14) it can mean."""
+        words = {number + 1: fold(word) for number, word in enumerate(self.deck.ranks)}
+        pips = {str(number): number for number in range(1, 11)}
+        pips |= {words[number]: number for number in range(2, 11)}
+        ace = _prefixes({1: words[1]}) | dict.fromkeys(("a", "ace"), frozenset((1,)))
+        courts = _court_codes({number: words[number] for number in range(11, 15)})
+        return {**courts, **ace, **{code: frozenset((number,)) for code, number in pips.items()}}
+
+    @cached_property
+    def all_ranks(self) -> Ranks:
+        """`ranks` with Roman numerals and the words of other decks."""
+        return {**other_ranks(), **self.ranks}
+
+    @cached_property
+    def all_suits(self) -> Suits:
+        """`suits` with the words of other decks; a lone r turns a card: 'emperor r' in Rods."""
+        own = {code: suits for code, suits in self.suits.items() if code != "r"}
+        return {**other_suits(), **own}
+
+    @cached_property
+    def shortened(self) -> Mapping[str, Keys]:
+        """'hp', 'herm', 'priestess' -> the cards with a name of their own it can mean."""
+        named = (*self.deck.keys[:22], *(key for key, _ in (*self.deck.own, *self.deck.extras)))
+        pairs = ((form, key) for key in named for form in _short_forms(self._bare_title(key)))
+        return gathered(pairs)
+
+    @cached_property
+    def _keys(self) -> Mapping[str, str]:
+        """'major 17' -> key: what is left to write when a title cannot be typed in a line."""
+        return {fold(key): key for key in self.deck.keys}
+
+    def _bare_title(self, key: str) -> str:
+        return bare(fold(self.deck.title(key)))
+
+
+@lru_cache(maxsize=64)
+def vocabulary(deck: DeckTitles = STANDARD) -> Vocabulary:
+    """The words of that deck, made once."""
+    return Vocabulary(deck)
+
+
+def _minors(text: str, ranks: Ranks, suits: Suits, glued: bool = True) -> Iterator[str]:
+    """Keys for every way to part the text into rank and suit, at a space or (glued) anywhere."""
+    anywhere = glued and " " not in text
+    for at in range(1, min(len(text), _LONGEST)):
+        if anywhere or text[at] == " ":
+            for suit in suits.get(_unjoined(text[at:].lstrip()), ()):
+                yield from (f"{suit}-{rank:02}" for rank in ranks.get(text[:at], ()))
+
+
+def _unjoined(text: str) -> str:
+    """A folded suit without the 'of' before it."""
+    return next((text[len(each) :] for each in _JOINERS if text.startswith(each)), text)
+
+
+def _prefixes(words: Mapping[T, str]) -> dict[str, frozenset[T]]:
+    """Every beginning of the words -> what it can mean; a whole word means itself alone."""
+    begun = ((word[:end], meant) for meant, word in words.items() for end in range(1, len(word)))
+    return gathered(begun) | {word: frozenset((meant,)) for meant, word in words.items()}
+
+
+def _court_codes(words: Mapping[int, str]) -> dict[str, frozenset[int]]:
+    """Beginnings of the court names with the trade's codes.
+
+    A single trade letter settles what two names share (k: King, not Knight); a longer one that
+    also begins another name is left open (kn, in a deck with Knaves).
+    """
+    codes = _prefixes(words)
+    numbers = _COURTS | {word: number for number, word in words.items()}
+    for code, court in _COURT_CODES.items():
+        number = numbers[court]
+        meant = codes.get(code, frozenset())
+        settled = len(code) == 1 and number in meant
+        codes[code] = frozenset((number,)) if settled else meant | {number}
+    return codes
+
+
+def _short_forms(name: str) -> Iterator[str]:
+    """Beginnings from three letters on, words of three letters or more, initials."""
+    yield from (name[:end].rstrip() for end in range(3, len(name)))
+    words = name.split()
+    weighty = [word for word in words if word not in _SMALL_WORDS]
+    if len(words) > 1:
+        yield from (word for word in weighty if len(word) > 2)
+        yield "".join(word[0] for word in words)
+    if len(weighty) > 1:
+        yield "".join(word[0] for word in weighty)

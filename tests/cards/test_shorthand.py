@@ -1,0 +1,192 @@
+import time
+from dataclasses import replace
+
+import pytest
+
+from binder.cards.shorthand import LONGEST, Line, fit, read, shortest
+from binder.cards.titles import STANDARD, DeckTitles
+
+
+def laid(text: str, titles: DeckTitles = STANDARD) -> list[str]:
+    """Key and r of every card in the order of the places, for short comparisons."""
+    places = sorted(read(text, titles).laid.items())
+    return [f"{part.card.key}{' r' if part.reversed else ''}" for _, part in places if part.card]
+
+
+THREE = ["wands-03", "major-09 r", "cups-13"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "3w, hermit r, qc",
+        "3w; hermit rev; qc",
+        "3w\nhermit reversed\nqc\n",
+        "3w hermit r qc",
+        " 3 of wands , The Hermit (reversed), Queen of Cups, ",
+        "3W, HERMIT R, QC",
+        "iii of wands, ix inverted, q of cups",
+        "three wands / hermit ↓ / queen cups",
+        "3w, ixr, qc.",
+        "1: 3w, 2: hermit r, 3: qc",
+        "3: qc 1: 3w 2: hermit r",
+        "2: hermit r, 3w, qc",
+        "place 2 = reversed hermit, 3w upright, qc",
+    ],
+)
+def test_ways_to_write_one_line(text: str) -> None:
+    assert laid(text) == THREE
+    assert not read(text).problems
+
+
+@pytest.mark.parametrize(
+    ("text", "cards"),
+    [
+        ("ac", ["cups-01"]),
+        ("10 sw r", ["swords-10 r"]),
+        ("10swr", ["swords-10 r"]),
+        ("hp", ["major-02"]),
+        ("wof, hm", ["major-10", "major-12"]),
+        ("reversed star moon", ["major-17 r", "major-18"]),
+        ("star reversed moon", ["major-17 r", "major-18"]),
+        ("0 XXI xvii", ["major-00", "major-21", "major-17"]),
+        ("IIII VIIII", ["major-04", "major-09"]),
+        ("pgp, kn of cups, knw", ["pentacles-11", "cups-12", "wands-12"]),
+        ("qs, kp", ["swords-13", "pentacles-14"]),
+        ("star 3 of cups the sun", ["major-17", "cups-03", "major-19"]),
+        ("4 xvii", ["major-04", "major-17"]),
+        ("", []),
+        (" ,;\n ", []),
+    ],
+)  # fmt: skip
+def test_cards_by_shorthand(text: str, cards: list[str]) -> None:
+    assert laid(text) == cards
+    assert not read(text).problems
+
+
+def test_a_typed_place_holds_and_others_fill_the_lowest_free() -> None:
+    line = read("5: star, qc, 4: xvii r, knw")
+    assert {place: part.text for place, part in line.laid.items()} == {
+        5: "5: star",
+        1: "qc",
+        2: "knw",
+    }
+    assert line.problems == (
+        "The Star is in this line twice; a deck has it once, so change one of the two.",
+    )
+    assert line.next_place == 3
+
+
+def test_numbers_follow_the_deck() -> None:
+    older = replace(STANDARD, eleven_is="strength")
+    assert laid("8, xi") == ["major-08", "major-11"]
+    assert laid("8, xi", older) == ["major-11", "major-08"]
+
+
+def test_parts_say_where_they_stand_in_the_line() -> None:
+    text = "3w,  4 : hermut r ;(the moon)"
+    parts = read(text).parts
+    assert [text[part.start : part.end] for part in parts] == [part.text for part in parts]
+    assert [part.text for part in parts] == ["3w", "4 : hermut r", "the moon"]
+
+
+def test_what_is_not_understood_keeps_its_place() -> None:
+    line = read("3w, hermut, qc")
+    assert [part.place for part in line.parts] == [1, 2, 3]
+    assert sorted(line.laid) == [1, 3]
+
+
+PROBLEMS = [
+    ("hermut", "“hermut” is not understood.", ["hermit"]),
+    ("4: hermut r", "“hermut r” is not understood.", ["4: hermit r"]),
+    ("quen of cups", "“quen of cups” is not understood.", ["qc"]),
+    ("3 of wnads", "“3 of wnads” is not understood.", ["3w"]),
+    ("3 wnads", "“3 wnads” is not understood.", ["3w"]),
+    ("xviiii1", "“xviiii1” is not understood.", ["sun"]),
+    ("emp", "“emp” may be The Empress or The Emperor; write a little more.", ["empress"]),
+    ("queen", "“queen” needs a suit after it, as in “qc”.", ["qw", "qc", "qs", "qp"]),
+    ("kn r", "“kn r” needs a suit after it, as in “knc”.", ["knw r", "knc r", "kns r", "knp r"]),
+    ("3x", "“3x” is not understood.", ["3w", "3c", "3s", "3p"]),
+    ("12w", "“12w” is not understood.", ["knw"]),
+    ("cups", "“cups” is a suit; write a number or a court card before it.", []),
+    ("22", "“22” is no card; the Majors run from 0 to 21.", []),
+    ("r", "“r” turns the card before it, and there is none to turn.", []),
+    ("0: star", "Places are numbered from 1; there is no place 0.", []),
+    ("4:", "Place 4 has no card after it; write one, as in “4: 3w”.", []),
+    ("?!", "“?!” is not understood.", []),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "sentence", "first"), PROBLEMS)
+def test_one_plain_sentence_and_what_may_be_meant(
+    text: str, sentence: str, first: list[str]
+) -> None:
+    (part,) = read(text).parts
+    assert part.problem == sentence
+    offered = [choice.text for choice in part.choices]
+    assert offered[: len(first)] == first
+    assert bool(offered) == bool(first)
+
+
+def test_only_the_word_that_is_wrong_is_marked_among_spaces() -> None:
+    parts = read("3w hermut qc xvii").parts
+    assert [(part.text, bool(part.problem)) for part in parts] == [
+        ("3w", False),
+        ("hermut", True),
+        ("qc", False),
+        ("xvii", False),
+    ]
+
+
+def test_a_card_laid_twice_is_marked_where_it_comes_again() -> None:
+    first, second = read("hermit, ix r").parts
+    assert first.problem == ""
+    assert second.card == first.card
+    assert second.place is None
+    assert second.problem.startswith("The Hermit is in this line twice")
+
+
+def test_a_place_given_twice_is_marked_where_it_comes_again() -> None:
+    line = read("4: star, 4: moon, sun, 1: qc")
+    assert line.problems == (
+        "Place 4 already holds The Star; give this card another place.",
+        "Place 1 already holds The Sun; give this card another place.",
+    )
+    assert read("4: starr, 4: moon").problems[1].startswith("Place 4 is already taken")
+
+
+@pytest.mark.parametrize(
+    ("text", "size", "spread", "sentence"),
+    [
+        ("3w 2c star sun moon r 1p", 5, "Five-card cross",
+         "A five-card cross takes five cards; this line has six."),
+        ("star", 10, "Celtic Cross", "A Celtic Cross takes ten cards; this line has one."),
+        ("", 7, "Horseshoe", "A horseshoe takes seven cards; this line has none."),
+        ("star", 3, "Three cards", "This spread takes three cards; this line has one."),
+        ("star moon", 1, "One card", "This spread takes one card; this line has two."),
+        ("star", 13, "Open ring", "An open ring takes 13 cards; this line has one."),
+        ("star", 2, "", "This spread takes two cards; this line has one."),
+        ("3w, 7: star, qc", 3, "", "This spread has places 1 to 3; there is no place 7."),
+        ("3w, hermit r, zzz", 3, "Three cards", ""),
+    ],
+)  # fmt: skip
+def test_whether_a_line_fits_its_spread(text: str, size: int, spread: str, sentence: str) -> None:
+    assert fit(read(text), size, spread) == sentence
+
+
+def test_the_shortest_is_what_one_would_jot() -> None:
+    keys = ["major-17", "major-12", "major-10", "wands-03", "cups-01", "cups-12", "swords-10"]
+    jotted = [shortest(STANDARD.card(key), False) for key in keys]
+    assert jotted == ["star", "hanged", "wheel", "3w", "ac", "knc", "10s"]
+    assert shortest(STANDARD.card("major-09"), True) == "hermit r"
+
+
+def test_a_line_far_too_long_says_so_and_is_not_read_to_its_end() -> None:
+    begun = time.perf_counter()
+    line = read("zyx " * 1_000_000)
+    assert time.perf_counter() - begun < 5
+    assert (
+        line.parts[-1].problem == "This line is too long; write one card a place, parted by commas."
+    )
+    assert line.parts[-1].start == LONGEST
+    assert isinstance(line, Line)
