@@ -1,7 +1,6 @@
 """What a part that is no card may have meant, and the shorthand to write in its stead."""
 
 from collections.abc import Iterable, Iterator
-from difflib import get_close_matches
 from functools import lru_cache
 
 from binder.cards import facts
@@ -118,6 +117,8 @@ def near(text: str, titles: DeckTitles) -> tuple[str, ...]:
     """Keys of titles and numerals spelt nearly so, nearest first."""
     if not 2 < len(text) <= _SHOWN:
         return ()
+    from difflib import get_close_matches  # only a slip needs it, so the start does not wait
+
     pool = _pool(titles)
     close = get_close_matches(bare(text), pool, n=4 * MOST, cutoff=_NEAR)
     keys = tuple(dict.fromkeys(pool[name] for name in close))
