@@ -23,7 +23,13 @@ PARTS = (
 )
 """The parts of Qt, in PySide6's folder Qt, that reach for libraries of the system."""
 
-IRREGULAR = {"libglib-2.0.so.0": "libglib2.0-0", "libz.so.1": "zlib1g"}
+IRREGULAR = {
+    "libbrotlicommon.so.1": "libbrotli1",
+    "libbrotlidec.so.1": "libbrotli1",
+    "libglib-2.0.so.0": "libglib2.0-0",
+    "libgthread-2.0.so.0": "libglib2.0-0",
+    "libz.so.1": "zlib1g",
+}
 """Libraries whose Debian package is not named by the rule."""
 
 
@@ -82,13 +88,13 @@ def install(packages: list[str], need: str, lost: list[str]) -> None:
             f"{need} parts of the system that are not there: {', '.join(lost)}; "
             "install them with your system's package manager, then run the same command again."
         )
-    by_hand = f"{need} {names}; run `sudo apt-get install {names}`, then the same command again."
+    print(f"{need} these packages of the system: {names}.", flush=True)
     rights = administrator()
-    if rights is None or not (rights == [] or agreed(f"{need} {names}.")):
-        raise CanMend(by_hand)
-    print(f"{need} {names}; installing with apt-get.", flush=True)
-    if not apt(rights, packages):
-        raise CanMend(f"The system's packages could not be installed: {by_hand}")
+    if rights is None or not (rights == [] or agreed()) or not apt(rights, packages):
+        raise CanMend(
+            "Some packages of the system still have to be installed: run "
+            f"`sudo apt-get install {names}`, then the same command again."
+        )
 
 
 def administrator() -> list[str] | None:
@@ -100,15 +106,17 @@ def administrator() -> list[str] | None:
     return ["sudo"] if shutil.which("sudo") and sys.stdin.isatty() else None
 
 
-def agreed(need: str) -> bool:
+def agreed() -> bool:
     """Ask the user for leave to use sudo."""
-    return input(f"{need} Install with sudo now? [Y/n] ").strip().lower() in ("", "y", "yes")
+    return input("Install them with sudo now? [Y/n] ").strip().lower() in ("", "y", "yes")
 
 
 def apt(rights: list[str], packages: list[str]) -> bool:
-    """Run apt-get, its words kept to failures; whether the packages are in."""
-    ask_nothing = "DEBIAN_FRONTEND=noninteractive"
-    command = ["apt-get", "install", "-qq", "-y", "--no-install-recommends", *packages]
-    for words in (["apt-get", "update", "-qq"], command):
-        done = subprocess.run([*rights, "env", ask_nothing, *words], stdout=subprocess.DEVNULL)
+    """Run apt-get, passing on what it says only if it fails; whether the packages are in."""
+    quietly = [*rights, "env", "DEBIAN_FRONTEND=noninteractive", "apt-get", "-qq", "-y"]
+    print("  installing them with apt-get", flush=True)
+    for words in (["update"], ["install", "--no-install-recommends", *packages]):
+        done = subprocess.run([*quietly, *words], stderr=subprocess.PIPE, stdout=subprocess.DEVNULL)
+    if done.returncode:
+        sys.stderr.buffer.write(done.stderr)
     return done.returncode == 0
