@@ -182,6 +182,7 @@ def _find(options: Any) -> int:
 
 def _log(options: Any) -> int:
     from binder.cards.spreads import spread as spread_called
+    from binder.cards.titles import STANDARD
     from binder.study import decks, readings, tabs
     from binder.study.laying import laid_from
 
@@ -192,7 +193,7 @@ def _log(options: Any) -> int:
         raise CanMend(f"“{binder.name}” has no readings log; add such a tab first.")
     deck = decks.deck(shelf, options.deck)
     spread = spread_called(options.spread)
-    titles = deck.titles if deck else readings.STANDARD
+    titles = deck.titles if deck else STANDARD
     made = readings.NewReading(
         at=options.date or datetime.now().isoformat(timespec="minutes"),
         question=options.question, spread=spread, titles=titles, text=options.text,

@@ -10,17 +10,19 @@ from binder.study.readings import Laid
 
 
 def laid_from(line: str, spread: Spread, titles: DeckTitles) -> list[Laid]:
-    """The cards of a shorthand line in their places; CanMend for anything not understood."""
+    """The cards of a shorthand line in their places; CanMend for anything not understood.
+
+    Places are counted from 1 in the order of laying, which is how the line counts them too.
+    """
     read_line = read(line, titles)
     for part in read_line.parts:
-        if part.problem or part.card is None:
+        if part.problem or part.card is None or part.place is None:
             raise CanMend(part.problem or f"“{part.text}” is no card.")
-    wrong = fit(read_line, spread)
+    wrong = fit(read_line, len(spread.places), spread.name)
     if wrong:
         raise CanMend(wrong)
-    free = iter(p.n for p in spread.places if p.n not in {q.place for q in read_line.parts})
     return [
-        Laid(part.place or next(free), part.card.key, part.reversed)
+        Laid(spread.places[part.place - 1].n, part.card.key, part.reversed)
         for part in read_line.parts
-        if part.card is not None
+        if part.card is not None and part.place is not None
     ]

@@ -36,8 +36,9 @@ class WelcomePage(QWidget):
             10, self.look_round, 26,
             self._words("Or begin at once. You get three binders, Foundations, Practice and "
                         "Mastery, with a leaf for each of the 78 cards and a plan of seven "
-                        f"units. They are kept on this computer, in the folder “{own_shelf().name}” "
-                        f"in your {own_shelf().parent.name}, and nowhere else."),
+                        "units. They are kept on this computer, in the folder "
+                        f"“{own_shelf().name}” in your {own_shelf().parent.name}, and nowhere "
+                        "else."),
             10, self.begin,
         ]  # fmt: skip
         column = QVBoxLayout(self)

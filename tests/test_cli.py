@@ -1,0 +1,180 @@
+"""The ringbound command: what it prints, what it refuses, and with which exit code."""
+
+import json
+
+import pytest
+
+from binder import cli
+from binder.store.shelf import Shelf
+from binder.study import readings, tabs
+
+
+@pytest.fixture
+def run(capsys):
+    """Run a command; returns exit code, stdout and stderr."""
+
+    def command(*words):
+        try:
+            code = cli.main([str(word) for word in words])
+        except SystemExit as end:
+            code = end.code
+        out, err = capsys.readouterr()
+        return code, out, err
+
+    return command
+
+
+@pytest.fixture
+def folder(run, tmp_path):
+    """A shelf with a new course."""
+    path = tmp_path / "course"
+    assert run("new", path, "--start", "2026-03-02")[0] == 0
+    return path
+
+
+def log(run, folder, cards="3w, hermit r, qc", **more):
+    options = {"--binder": "Practice", "--spread": "three-card", "--question": "Move to the quay?"}
+    words = [word for pair in (options | more).items() for word in pair]
+    return run("log", folder, *words, cards)
+
+
+def test_new_lays_out_three_binders_and_says_so(run, tmp_path):
+    code, out, err = run("new", tmp_path / "course")
+    assert (code, err) == (0, "")
+    assert [line.split("“")[1].split("”")[0] for line in out.splitlines()] == [
+        "Foundations",
+        "Practice",
+        "Mastery",
+    ]
+
+
+def test_new_will_not_write_over_a_shelf(run, folder):
+    code, out, err = run("new", folder)
+    assert (code, out) == (2, "")
+    assert "already" in err
+    assert err.count("\n") == 1
+
+
+def test_log_writes_a_reading_that_can_be_read(run, folder):
+    code, out, _ = log(run, folder, **{"--date": "2026-11-22T19:30"})
+    assert code == 0
+    assert "Three of Wands, The Hermit reversed, Queen of Cups" in out
+    shelf = Shelf(folder)
+    found = readings.appearances(shelf, "major-09")
+    assert [(one.day, one.reversed) for one in found] == [("2026-11-22T19:30", True)]
+    shelf.close()
+
+
+@pytest.mark.parametrize(
+    ("cards", "more", "sentence"),
+    [
+        ("3w, hermit r", {}, "three"),
+        ("3w, hermit r, qc, kc", {}, "four"),
+        ("3w, 3w, qc", {}, "Three of Wands"),
+        ("3w, hermti, qc", {}, "hermti"),
+        ("3w, hermit, qc", {"--spread": "pyramid"}, "pyramid"),
+        ("3w, hermit, qc", {"--binder": "Nowhere"}, "Foundations, Practice, Mastery"),
+        ("3w, hermit, qc", {"--deck": "Nobody's"}, "no deck called"),
+        ("3w, hermit, qc", {"--date": "2026-02-30"}, "2026-02-30"),
+    ],
+)
+def test_what_cannot_be_logged_is_one_sentence(run, folder, cards, more, sentence):
+    code, out, err = log(run, folder, cards, **more)
+    assert (code, out) == (2, "")
+    assert sentence.casefold() in err.casefold()
+    assert err.count("\n") == 1
+
+
+def test_find_prints_leaves_and_json(run, folder):
+    log(run, folder)
+    code, out, _ = run("find", folder, "quay")
+    assert code == 0
+    assert "Practice, Readings log: Move to the quay?" in out
+    code, out, _ = run("find", folder, "quay", "--json")
+    (row,) = json.loads(out)
+    assert {key: row[key] for key in ("binder", "tab", "kind", "title")} == {
+        "binder": "Practice",
+        "tab": "Readings log",
+        "kind": "reading",
+        "title": "Move to the quay?",
+    }
+    assert "quay" in row["line"]
+    assert row["uid"]
+
+
+def test_find_of_nothing_is_an_empty_list(run, folder):
+    assert json.loads(run("find", folder, "zanzibar", "--json")[1]) == []
+
+
+def test_check_names_every_file(run, folder):
+    code, out, _ = run("check", folder)
+    assert code == 0
+    for name in ("Foundations", "Practice", "Mastery"):
+        assert f"{name}.ringbound: sound" in out
+
+
+def test_check_exits_1_when_a_file_is_broken(run, folder):
+    (folder / "Bad.ringbound").write_text("no database" * 20)
+    code, out, _ = run("check", folder)
+    assert code == 1
+    assert "Bad.ringbound: “Bad.ringbound” is not a Ringbound binder" in out
+    assert "1 at fault" in out
+
+
+def test_a_broken_file_is_named_and_stops_nothing(run, folder):
+    (folder / "Bad.ringbound").write_text("no database" * 20)
+    code, out, err = log(run, folder)
+    assert code == 0
+    assert "Bad.ringbound" in err
+    code, out, err = run("find", folder, "quay")
+    assert (code, "Bad.ringbound" in err, "1 leaf" in out) == (0, True, True)
+
+
+def test_no_shelf_is_one_sentence(run, tmp_path):
+    for command in ("find", "check", "open", "log", "print", "pictures"):
+        extra = {
+            "find": ["x"],
+            "log": ["--binder", "B", "--spread", "one-card", "--question", "Q", "3w"],
+            "print": ["--binder", "B", "--tab", "T", "--out", tmp_path / "x.pdf"],
+            "pictures": ["--out", tmp_path],
+        }.get(command, [])
+        code, out, err = run(command, tmp_path / "nowhere", *extra)
+        assert (code, out) == (2, "")
+        assert err.count("\n") == 1
+
+
+def test_a_misspelt_command_is_one_sentence_and_exit_2(run, folder):
+    code, out, err = run("prnt", folder)
+    assert (code, out, err.count("\n")) == (2, "", 1)
+
+
+def test_print_writes_a_pdf(run, folder, tmp_path):
+    log(run, folder)
+    out_file = tmp_path / "log.pdf"
+    code, out, err = run(
+        "print", folder, "--binder", "practice", "--tab", "readings log", "--out", out_file,
+        "--paper", "letter", "--holes", "3", "--two-sided",
+    )  # fmt: skip
+    assert (code, err) == (0, "")
+    assert out_file.read_bytes()[:5] == b"%PDF-"
+    assert "pages" in out
+
+
+def test_print_of_holes_that_do_not_fit_is_one_sentence(run, folder, tmp_path):
+    log(run, folder)
+    code, _, err = run(
+        "print", folder, "--binder", "Practice", "--tab", "Readings log",
+        "--out", tmp_path / "x.pdf", "--paper", "a5", "--holes", "4",
+    )  # fmt: skip
+    assert (code, err.count("\n")) == (2, 1)
+    assert not (tmp_path / "x.pdf").exists()
+
+
+def test_the_new_binders_have_the_tabs_of_a_course(folder):
+    shelf = Shelf(folder)
+    assert [t.name for t in tabs.tabs(shelf.binder("Practice"))][:3] == [
+        "Course plan",
+        "Methods",
+        "Readings log",
+    ]
+    shelf.close()
