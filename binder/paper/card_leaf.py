@@ -1,0 +1,85 @@
+"""A card leaf as it is printed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from binder.cards.faces import face_svg
+from binder.cards.facts import card
+from binder.page.blocks import blocks
+from binder.page.markdown import to_html
+from binder.paper.data import Part, PrintLeaf, SideBySide, TurnedUp
+from binder.store.shelf import Shelf
+from binder.study import card_facts, dates, readings, sources, words
+from binder.study.leaves import LeafView
+
+_WAYS = (("Own words", words.UPRIGHT), ("Own words, reversed", words.REVERSED))
+
+
+def card_leaf(
+    shelf: Shelf, view: LeafView, body: list[dict[str, Any]], colours: Mapping[str, str]
+) -> PrintLeaf:
+    """The leaf of a card with its face, facts, own words, sources and where it turned up."""
+    known = card(view.card)
+    own = words.current(words.history(view.binder, view.uid))
+    parts = [
+        Part(heading, blocks(to_html(own[way].text)), own=True)
+        for heading, way in _WAYS
+        if way in own
+    ]
+    if body:
+        parts.append(Part("Notes", body))
+    seen = readings.appearances(shelf, view.card)
+    return PrintLeaf(
+        uid=view.uid,
+        kind="card",
+        title=view.title,
+        over=card_facts.over(known),
+        svg=face_svg(known, colours),
+        parts=tuple(parts),
+        facts=card_facts.strip(known),
+        side_by_side=_table(sources.side_by_side(view.binder, view.uid, sources.sources(shelf))),
+        turned_up=tuple(_turned_up(one) for one in seen),
+        turned_up_note=appearances_note(len(seen), readings.readings_count(shelf)),
+    )
+
+
+def _table(table: sources.SideBySide) -> SideBySide | None:
+    if not table.sources:
+        return None
+    return SideBySide(
+        tuple((source.author, source.title) for source in table.sources),
+        tuple(
+            (aspect, tuple(_cell(table.cells.get((s.key, aspect))) for s in table.sources))
+            for aspect in table.aspects
+        ),
+    )
+
+
+def _cell(note: sources.NoteView | None) -> str:
+    if note is None:
+        return ""
+    return f"{note.text} (p. {note.locator})" if note.locator else note.text
+
+
+def _turned_up(one: readings.Appearance) -> TurnedUp:
+    place = f"{one.label}, reversed" if one.reversed else one.label
+    return TurnedUp(dates.short_year(one.day), one.title, place, verdict_of(one.verdicts))
+
+
+def verdict_of(verdicts: tuple[str, ...]) -> str:
+    """One word for a reading's expectations: the common verdict, 'partly' when they differ."""
+    if not verdicts:
+        return ""
+    said = set(verdicts)
+    if "" in said:
+        return "waiting"
+    return said.pop() if len(said) == 1 else "partly"
+
+
+def appearances_note(times: int, of: int) -> str:
+    """'7 times in 61 readings'."""
+    if not times:
+        return ""
+    return f"{'once' if times == 1 else f'{times} times'} in {of} reading{'' if of == 1 else 's'}"

@@ -1,0 +1,214 @@
+"""From the binder to a Section: what a printed tab says, taken from the rows once."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+from pathlib import Path
+from typing import Any
+
+from binder.cards.facts import card
+from binder.errors import CanMend
+from binder.page.blocks import blocks
+from binder.page.layout import LaidCard, layout_svg
+from binder.page.markdown import to_html
+from binder.paper.card_leaf import card_leaf
+from binder.paper.data import (
+    Part,
+    Picture,
+    PlacedCard,
+    PrintExpectation,
+    PrintLeaf,
+    PrintLookBack,
+    Section,
+)
+from binder.paper.sheets import Sheet
+from binder.resources import resource
+from binder.store.file import Binder
+from binder.store.shelf import Shelf
+from binder.study import dates, files, leaves, readings, tabs
+from binder.study.kinds import LeafKind
+from binder.study.leaves import LeafView
+from binder.study.links import Linker
+from binder.study.tabs import TabView
+
+_FILES = re.compile(r"\(file:([0-9a-fA-F-]{36})")
+_LAYOUT_SIZE = (420.0, 420.0)
+
+
+@lru_cache(maxsize=1)
+def print_colours() -> Mapping[str, str]:
+    """The day theme's colours on white paper."""
+    read = tomllib.loads(resource("palette.toml").read_text(encoding="utf-8"))
+    colours: dict[str, str] = dict(read["day"]["colours"])
+    return colours | {"paper": "#FFFFFF"}
+
+
+class Gatherer:
+    """Collects one tab of one binder."""
+
+    def __init__(self, shelf: Shelf, binder: Binder, tab: TabView) -> None:
+        self.shelf, self.binder, self.tab = shelf, binder, tab
+        self.linker = Linker(shelf)
+        self.named: dict[str, list[str]] = {}
+        self.pictures: dict[str, Picture] = {}
+
+    def section(self) -> Section:
+        """The tab as it stands now; CanMend when nothing is behind it."""
+        entries = leaves.contents(self.binder, self.tab)
+        if not entries:
+            raise CanMend(f"There is nothing behind “{self.tab.name}” to print yet.")
+        printed = tuple(self._leaf(leaves.leaf(self.binder, entry.uid)) for entry in entries)
+        standing = [tab.uid for tab in tabs.tabs(self.binder)]
+        return Section(
+            binder=self.binder.name,
+            tab=self.tab.name,
+            tab_place=(standing.index(self.tab.uid) + 1, len(standing)),
+            subtitle=_subtitle(self.tab, entries),
+            notes=self._notes(),
+            order=f"{self.tab.name}, newest first" if self.tab.kind.by_day else self.tab.name,
+            leaves=printed,
+            card_index=tuple(self._index()),
+            pictures=self.pictures,
+        )
+
+    def _notes(self) -> tuple[str, ...]:
+        if self.tab.kind.key not in ("readings",):
+            return ()
+        return ("Printed with the kept leaves only.", "Card leaves are listed, not reprinted.")
+
+    def _index(self) -> Iterator[tuple[str, tuple[str, ...]]]:
+        order = sorted(self.named, key=lambda key: (-len(self.named[key]), key))
+        for key in order:
+            if len(self.named[key]) > 1:
+                yield card(key).title, tuple(dict.fromkeys(self.named[key]))
+
+    def blocks(self, view: LeafView, text: str) -> list[dict[str, Any]]:
+        """Markdown as print walks it; notes the cards it names and the files it shows."""
+
+        def named(words: str) -> Any:
+            found = self.linker.find(words, view.uid)
+            for mention in found:
+                self._name(mention.key, view.uid)
+            return found
+
+        for uid in _FILES.findall(text):
+            self._keep(uid)
+        return blocks(to_html(text, link_cards=named, pictures=self._drawn_size))
+
+    def _drawn_size(self, uid: str) -> tuple[int, int] | None:
+        return (0, 0) if uid in self.pictures else None
+
+    def _name(self, key: str, leaf: str) -> None:
+        if self.tab.kind.key == "readings":
+            self.named.setdefault(key, []).append(leaf)
+
+    def _keep(self, uid: str) -> None:
+        found = files.kept_anywhere(self.shelf, uid, self.binder)
+        if found is not None and uid not in self.pictures:
+            self.pictures[uid] = Picture(found.data, found.media, found.name)
+
+    def _leaf(self, view: LeafView) -> PrintLeaf:
+        if view.kind is LeafKind.READING:
+            return self._reading(view)
+        if view.kind is LeafKind.CARD:
+            return card_leaf(self.shelf, view, self.blocks(view, view.text), print_colours())
+        handouts = tuple(_FILES.findall(view.text)) if view.kind is LeafKind.HANDOUT else ()
+        text = _without_files(view.text) if handouts else view.text
+        parts = (Part("", self.blocks(view, text)),) if text.strip() else ()
+        for uid in handouts:
+            self._keep(uid)
+        return PrintLeaf(
+            uid=view.uid,
+            kind="plain" if view.kind is LeafKind.PLAN else str(view.kind),
+            title=view.title,
+            over=dates.written(view.day),
+            day=dates.short(view.day),
+            parts=parts,
+            handouts=handouts,
+        )
+
+    def _reading(self, view: LeafView) -> PrintLeaf:
+        reading = readings.reading(self.binder, view.uid)
+        for one in reading.laid:
+            self._name(one.card, view.uid)
+        text = self.blocks(view, view.text) if view.text.strip() else []
+        question = reading.question
+        return PrintLeaf(
+            uid=view.uid,
+            kind="reading",
+            title=question,
+            over=dates.full(reading.at),
+            under=", ".join(part for part in (reading.spread.name, reading.deck_name) if part),
+            day=dates.short(reading.at),
+            listed=view.title,
+            svg=layout_svg(
+                reading.spread.places, laid_cards(reading), print_colours(), size=_LAYOUT_SIZE
+            ),
+            placed=tuple(
+                PlacedCard(one.n, one.label, one.title, one.reversed, one.note)
+                for one in reading.laid
+            ),
+            parts=(Part("Impressions", text, own=True),) if text else (),
+            expectations=tuple(
+                PrintExpectation(e.text, e.sure, dates.short(e.due), e.verdict)
+                for e in reading.expectations
+            ),
+            look_backs=tuple(
+                PrintLookBack(dates.written(b.at), self.blocks(view, b.text))
+                for b in reading.look_backs
+            ),
+        )
+
+
+def laid_cards(reading: readings.ReadingView) -> dict[int, LaidCard]:
+    """The cards of a reading by place, as the layout draws them."""
+    return {
+        one.n: LaidCard(
+            reading.titles.card(one.card), one.reversed, one.title,
+            reading.titles.roman(one.card) or None,
+        )
+        for one in reading.laid
+    }  # fmt: skip
+
+
+def _subtitle(tab: TabView, entries: list[leaves.Entry]) -> tuple[str, ...]:
+    count = len(entries)
+    word = "reading" if tab.kind.key == "readings" else "leaf"
+    plural = {"reading": "readings", "leaf": "leaves"}[word]
+    counted = f"{count} {word if count == 1 else plural}"
+    days = sorted(entry.day for entry in entries if entry.day)
+    if not tab.kind.by_day or not days:
+        return (counted,)
+    return (f"{counted}, {dates.written(days[0])}", f"to {dates.written(days[-1])}")
+
+
+def _without_files(text: str) -> str:
+    return re.sub(r"!?\[[^\]]*\]\(file:[^)]*\)", "", text)
+
+
+def gather(shelf: Shelf, binder: Binder, tab: TabView) -> Section:
+    """What the tab says, ready to be typeset; CanMend when nothing is behind it."""
+    return Gatherer(shelf, binder, tab).section()
+
+
+def print_tab(shelf: Shelf, binder: Binder, tab: TabView, sheet: Sheet, out: Path) -> int:
+    """Typeset a tab into the PDF file `out`; returns the number of pages."""
+    from binder.paper.typeset import count, typeset
+
+    pdf = typeset(gather(shelf, binder, tab), sheet)
+    save(pdf, out)
+    return count(pdf)
+
+
+def save(pdf: bytes, out: Path) -> None:
+    """Write a PDF whole or not at all."""
+    half = out.with_name(f".{out.name}.part")
+    try:
+        half.write_bytes(pdf)
+        half.replace(out)
+    except OSError as error:
+        half.unlink(missing_ok=True)
+        raise CanMend(f"“{out}” could not be written ({error.strerror}).") from error

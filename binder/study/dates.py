@@ -1,0 +1,49 @@
+"""Days in words, the same on every system and in every place."""
+
+from __future__ import annotations
+
+from datetime import date, datetime
+
+DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+
+
+def parsed(text: str) -> datetime | None:
+    """The moment in ISO 8601 text, or None when it holds none."""
+    try:
+        return datetime.fromisoformat(text) if text else None
+    except ValueError:
+        return None
+
+
+def short(day: date | str) -> str:
+    """'22 Nov'; '' for a text that is no day."""
+    on = parsed(day) if isinstance(day, str) else day
+    return f"{on.day} {MONTHS[on.month - 1][:3]}" if on else ""
+
+
+def short_year(day: date | str) -> str:
+    """'22 Nov 2026'; '' for a text that is no day."""
+    on = parsed(day) if isinstance(day, str) else day
+    return f"{short(on)} {on.year}" if on else ""
+
+
+def written(day: date | str) -> str:
+    """'22 November 2026'; '' for a text that is no day."""
+    on = parsed(day) if isinstance(day, str) else day
+    return f"{on.day} {MONTHS[on.month - 1]} {on.year}" if on else ""
+
+
+def full(moment: datetime) -> str:
+    """'Sunday 22 November 2026, 19:30'; without the time at midnight."""
+    day = f"{DAYS[moment.weekday()]} {written(moment)}"
+    return day if (moment.hour, moment.minute) == (0, 0) else f"{day}, {moment:%H:%M}"
+
+
+def month(text: str) -> str:
+    """'December 2026' for '2026-12'."""
+    year, _, number = text.partition("-")
+    return f"{MONTHS[int(number) - 1]} {year}"
