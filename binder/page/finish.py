@@ -154,6 +154,8 @@ class Finish:
 
     def remember(self, words: str) -> None:
         """Keep a stretch in which card names are to be looked for."""
+        if not self.runs:
+            self.gap = ""
         self.length += len(self.gap)
         self.runs.append(_Run(len(self.pieces), self.length, self.gap, words))
         self.length += len(words)

@@ -15,7 +15,7 @@ TICK = re.compile(r"([ \t>]*(?:[-*+]|\d{1,9}\.)[ \t]+)\[([ xX])\](?=\s|$)")
 """A list item that begins with a tick box: groups are all before it and what stands in it."""
 
 ITEM = re.compile(r"[ \t]*(?:[-*+]|\d{1,9}\.)[ \t]")
-_FENCE = re.compile(r"( *)(?:(`{3,})[^`]*|(~{3,}).*)$")
+_FENCE = re.compile(r"( *(?:(?:[-*+]|\d{1,9}\.) +)*)(?:(`{3,})[^`]*|(~{3,}).*)$")
 _END = re.compile(r"\r\n|\n|\r")
 
 
@@ -31,17 +31,24 @@ class Where(NamedTuple):
 def step(line: str, where: Where) -> tuple[Kind, Where]:
     """What one line is, and what it means for the next. `line` comes without its line end."""
     if where.fence:
-        bare = line.strip()
-        if bare and set(bare) == {where.fence[0]} and len(bare) >= len(where.fence):
-            return "close", where._replace(fence="", blank=False)
-        return "code", where
+        closes = _ends(line.expandtabs(4), where)
+        return ("close", where._replace(fence="", blank=False)) if closes else ("code", where)
     if "```" in line or "~~~" in line:
         match = _FENCE.match(line.expandtabs(4))
-        if match and (len(match[1]) < 4 or where.listed):
+        begins = match is not None and not match[1].isspace() and match[1] != ""
+        if match and (begins or len(match[1]) < 4 or where.listed):
             indent = len(match[1])
-            inside = where.listed and indent > 1
+            inside = begins or (where.listed and indent > 1)
             return "open", Where(match[2] or match[3], indent, inside, False)
     return "text", _after(line, where)
+
+
+def _ends(line: str, where: Where) -> bool:
+    """Whether a line within fenced code closes it: a run at least as long, hardly indented."""
+    bare = line.strip()
+    if set(bare) != {where.fence[0]} or len(bare) < len(where.fence):
+        return False
+    return len(line) - len(line.lstrip()) < where.indent + 4
 
 
 def _after(line: str, where: Where) -> Where:

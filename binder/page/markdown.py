@@ -18,8 +18,8 @@ if TYPE_CHECKING:
 
 __all__ = ["LONGEST", "plain", "tick", "to_html"]
 
-LONGEST = 250_000
-"""Characters a leaf may have to be set with headings and lists; about 45,000 words."""
+LONGEST = 200_000
+"""Characters a leaf may have to be set with headings and lists; about 35,000 words."""
 
 TOO_LONG = (
     "This leaf is too long to be set with headings and lists, so its words are shown as they were"
@@ -94,6 +94,7 @@ def _cleaned(text: str) -> str | None:
     try:
         html: str = _here.markdown.reset().convert(clean.visible(text))
     except (dialect.TooTangled, RecursionError):
+        del _here.markdown  # it was left in the middle of its work
         return None
     return clean.cleaned(html).replace(angles.LESS, "&lt;")
 
