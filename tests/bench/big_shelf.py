@@ -1,0 +1,141 @@
+"""A generated shelf of twenty years: 100,000 leaves, 20,000 of them readings.
+
+Rows go in through the models in a few large statements, since logging them one by one would
+measure the generator. Everything is drawn from a seeded generator, so the shelf is the same
+each time.
+"""
+
+import json
+import random
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+from pathlib import Path
+from uuid import UUID
+
+from binder.cards.facts import CARDS
+from binder.cards.spreads import SPREADS
+from binder.store.schema import Expectation, Leaf, Placed, Reading
+from binder.store.shelf import Shelf
+from binder.study.course import new_course
+from binder.study.tabs import tabs
+
+WORDS = (
+    "kiln", "quay", "ferry", "glaze", "clay", "bench", "lantern", "harbour", "letter", "winter",
+    "morning", "answer", "question", "river", "stair", "window", "garden", "market", "bread",
+    "table", "candle", "shelf", "binder", "patience", "stranger", "kettle", "wheel", "basket",
+    "shore", "lamp", "mirror", "bridge", "orchard", "cellar", "anchor", "thread", "copper",
+    "slate", "willow",
+)  # fmt: skip
+SPREAD_COPIES = {spread.key: json.dumps(spread.to_dict()) for spread in SPREADS}
+CHUNK = 500
+
+
+def make(folder: Path, leaves: int = 100_000, readings: int = 20_000, seed: int = 7) -> Path:
+    """Make the shelf in `folder` unless it is there; returns the folder."""
+    done = folder / "whole"
+    if done.exists():
+        return folder
+    folder.mkdir(parents=True, exist_ok=True)
+    shelf = Shelf(folder)
+    chance = random.Random(seed)
+    start = datetime(2006, 11, 25, 9, 0)
+    binders = new_course(shelf, start.date())
+    for binder in binders:
+        plain = (leaves - readings) // 3
+        with binder.db.atomic():
+            _plain(binder, chance, start, plain)
+            _readings(
+                binder, chance, start, readings // 3 + (binder is binders[0]) * (readings % 3)
+            )
+    shelf.close()
+    done.touch()
+    return folder
+
+
+def uid(chance: random.Random) -> str:
+    """A uid from the seeded generator."""
+    return str(UUID(int=chance.getrandbits(128), version=4))
+
+
+def prose(chance: random.Random, words: int) -> str:
+    """Words in lines and paragraphs, a card's name in some of them."""
+    lines = []
+    while words > 0:
+        line = chance.choices(WORDS, k=12)
+        if chance.random() < 0.4:
+            line.insert(6, chance.choice(CARDS).title)
+        lines.append(" ".join(line).capitalize() + ".")
+        words -= 12
+    return "\n\n".join(" ".join(lines[n : n + 4]) for n in range(0, len(lines), 4))
+
+
+def _insert(binder, model, rows: Iterator[dict]) -> None:
+    batch: list[dict] = []
+    for row in rows:
+        batch.append(row)
+        if len(batch) == CHUNK:
+            model.insert_many(batch).bind(binder.db).execute()
+            batch = []
+    if batch:
+        model.insert_many(batch).bind(binder.db).execute()
+
+
+def _plain(binder, chance: random.Random, start: datetime, count: int) -> None:
+    homes = [tab.row for tab in tabs(binder) if not tab.kind.by_day]
+
+    def rows():
+        for number in range(count):
+            yield {
+                "uid": uid(chance), "changed": 1, "tab": homes[number % len(homes)],
+                "kind": "plain", "title": " ".join(chance.choices(WORDS, k=4)).capitalize(),
+                "text": prose(chance, 120), "place": 1000.0 + number,
+            }  # fmt: skip
+
+    _insert(binder, Leaf, rows())
+
+
+def _readings(binder, chance: random.Random, start: datetime, count: int) -> None:
+    home = next(tab.row for tab in tabs(binder) if tab.kind.by_day)
+    first = (binder.value(Leaf.select(Leaf.id).order_by(Leaf.id.desc()).limit(1)) or 0) + 1
+    moments = [start + timedelta(hours=chance.randrange(20 * 365 * 24)) for _ in range(count)]
+    kept = [
+        (first + n, at.isoformat(timespec="minutes"), chance.choice(SPREADS), chance.random() < 0.4)
+        for n, at in enumerate(moments)
+    ]
+    _insert(binder, Leaf, (_reading_leaf(chance, home, *one) for one in kept))
+    _insert(binder, Reading, (_reading(chance, *one) for one in kept))
+    _insert(binder, Placed, (row for one in kept for row in _placed(chance, *one)))
+    _insert(binder, Expectation, (_expectation(chance, *one) for one in kept if one[3]))
+
+
+def _reading_leaf(chance, home, row, at, spread, expects) -> dict:
+    return {
+        "id": row, "uid": uid(chance), "changed": 1, "tab": home, "kind": "reading",
+        "title": " ".join(chance.choices(WORDS, k=5)).capitalize() + "?",
+        "text": prose(chance, 80), "place": float(row), "day": at,
+    }  # fmt: skip
+
+
+def _reading(chance, row, at, spread, expects) -> dict:
+    return {
+        "uid": uid(chance), "changed": 1, "leaf": row, "at": at, "question": "What now?",
+        "spread": spread.key, "spread_copy": SPREAD_COPIES[spread.key],
+    }  # fmt: skip
+
+
+def _placed(chance, row, at, spread, expects) -> Iterator[dict]:
+    drawn = chance.sample(CARDS, len(spread.places))
+    for place, card in zip(spread.places, drawn, strict=True):
+        yield {
+            "uid": uid(chance), "changed": 1, "leaf": row, "n": place.n, "label": place.label,
+            "card": card.key, "title": card.title, "reversed": chance.random() < 0.3,
+        }  # fmt: skip
+
+
+def _expectation(chance, row, at, spread, expects) -> dict:
+    due = (datetime.fromisoformat(at) + timedelta(days=30)).date().isoformat()
+    verdict = chance.choice(("came about", "partly", "did not", "can't tell"))
+    return {
+        "uid": uid(chance), "changed": 1, "leaf": row, "place": 1.0, "text": prose(chance, 12),
+        "sure": chance.randrange(50, 100, 5), "due": due, "verdict": verdict, "judged": due,
+    }  # fmt: skip
