@@ -274,7 +274,11 @@ def _appearance(
 
 def readings_count(shelf: Shelf) -> int:
     """How many readings the shelf holds, without those in a drawer."""
-    query = Leaf.select(fn.COUNT(Leaf.id)).where(
-        (Leaf.kind == str(LeafKind.READING)) & Leaf.aside.is_null()
+    # Counting all and taking off those set aside reads two small indexes instead of every leaf.
+    aside = (Leaf.kind == str(LeafKind.READING)) & Leaf.aside.is_null(False)
+    count = Reading.select(fn.COUNT(Reading.id))
+    away = Leaf.select(fn.COUNT(Leaf.id)).where(aside)
+    return sum(
+        int(binder.value(count.clone())) - int(binder.value(away.clone()))
+        for binder in shelf.binders
     )
-    return sum(int(binder.value(query.clone())) for binder in shelf.binders)
