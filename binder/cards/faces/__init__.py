@@ -1,7 +1,6 @@
 """The faces of the cards: drawn by our own code as SVG, alike on screen and on paper.
 
-Words are set in Vollkorn, semi-bold. Qt's SVG painter takes weight and lining figures from the
-painter it is given, so set a font with the axis wght at 600 and the feature lnum on it first.
+Words are set in Vollkorn at weight 600; figures are shapes and need no font.
 """
 
 from binder.cards.faces.cards import RATIO, TALL, WIDE, face_body, face_svg

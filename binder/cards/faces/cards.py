@@ -8,7 +8,7 @@ from binder.cards.faces.courts import court
 from binder.cards.faces.figures import figures_svg
 from binder.cards.faces.lettering import text_svg, title_svg
 from binder.cards.faces.pips import pips
-from binder.cards.faces.shapes import Inks, box, disc, fill, frame, mirrored, moved, together
+from binder.cards.faces.shapes import Inks, box, disc, fill, frame, mirrored, moved, num, together
 from binder.cards.faces.suits import banner
 from binder.cards.facts import Card
 
@@ -91,9 +91,10 @@ def _land(inks: Inks) -> str:
     return box(8, 116.8, 84, 23.2, inks.main) + road + mirrored(lights)
 
 
-def svg(body: str, wide: float, tall: float) -> str:
-    """A scrap as a picture of its own."""
-    size = f'viewBox="0 0 {wide:g} {tall:g}" width="{wide:g}" height="{tall:g}"'
+def svg(body: str, wide: float, tall: float, scale: float = 1) -> str:
+    """A scrap as a picture of its own, shown at a scale."""
+    box = f"0 0 {num(wide)} {num(tall)}"
+    size = f'viewBox="{box}" width="{num(wide * scale)}" height="{num(tall * scale)}"'
     return f'<svg xmlns="http://www.w3.org/2000/svg" {size}>{body}</svg>'
 
 
