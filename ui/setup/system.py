@@ -90,10 +90,12 @@ def install(packages: list[str], need: str, lost: list[str]) -> None:
         )
     print(f"{need} these packages of the system: {names}.", flush=True)
     rights = administrator()
-    if rights is None or not (rights == [] or agreed()) or not apt(rights, packages):
+    if rights is None or not (rights == [] or agreed()):
+        raise CanMend(f"Run `sudo apt-get install {names}`, then the same command again.")
+    if not apt(rights, packages):
         raise CanMend(
-            "Some packages of the system still have to be installed: run "
-            f"`sudo apt-get install {names}`, then the same command again."
+            "The packages of the system could not be installed; see that this computer reaches "
+            "the internet, then run the same command again."
         )
 
 
@@ -113,9 +115,13 @@ def agreed() -> bool:
 
 def apt(rights: list[str], packages: list[str]) -> bool:
     """Run apt-get, passing on what it says only if it fails; whether the packages are in."""
-    quietly = [*rights, "env", "DEBIAN_FRONTEND=noninteractive", "apt-get", "-qq", "-y"]
     print("  installing them with apt-get", flush=True)
-    for words in (["update"], ["install", "--no-install-recommends", *packages]):
+    quietly = [*rights, "env", "DEBIAN_FRONTEND=noninteractive"]
+    for words in (
+        ["dpkg", "--configure", "-a"],  # ends what a broken-off run left half done
+        ["apt-get", "update", "-qq"],
+        ["apt-get", "install", "-qq", "-y", "--no-install-recommends", *packages],
+    ):
         done = subprocess.run([*quietly, *words], stderr=subprocess.PIPE, stdout=subprocess.DEVNULL)
     if done.returncode:
         sys.stderr.buffer.write(done.stderr)

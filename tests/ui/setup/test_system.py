@@ -80,12 +80,21 @@ def command(folder: Path, name: str, text: str) -> None:
 
 
 @pytest.mark.skipif(not LINUX, reason="apt-get is Debian's")
-def test_a_refusal_of_apt_get_ends_in_what_to_run(monkeypatch, tmp_path, capfd):
+def test_without_rights_the_sentence_is_what_to_run(monkeypatch, tmp_path, capsys):
+    command(tmp_path, "apt-get", "exit 0")
+    monkeypatch.setenv("PATH", str(tmp_path))
+    monkeypatch.setattr(system, "administrator", lambda: None)
+    with pytest.raises(CanMend, match=r"^Run `sudo apt-get install libgl1 libegl1`, then the same"):
+        system.install(["libgl1", "libegl1"], "Qt needs", [])
+
+
+@pytest.mark.skipif(not LINUX, reason="apt-get is Debian's")
+def test_what_apt_get_cannot_do_is_one_sentence_after_its_own(monkeypatch, tmp_path, capfd):
     command(tmp_path, "apt-get", "echo no such package >&2; exit 100")
     command(tmp_path, "env", 'shift; exec "$@"')
     monkeypatch.setenv("PATH", str(tmp_path))
     monkeypatch.setattr(system, "administrator", lambda: [])
-    with pytest.raises(CanMend, match="run `sudo apt-get install libgl1 libegl1`, then"):
+    with pytest.raises(CanMend, match="could not be installed; see that"):
         system.install(["libgl1", "libegl1"], "Qt needs", [])
     told = capfd.readouterr()
     assert "Qt needs these packages of the system: libgl1 libegl1." in told.out
