@@ -5,11 +5,8 @@ by smearing, so each weight is cut to a font of its own under one family name.
 Run as `python -m ui.fonts` it cuts what is missing; that takes some seconds, once.
 """
 
-import multiprocessing
 import sys
 from collections.abc import Callable
-from concurrent.futures import ProcessPoolExecutor
-from importlib.metadata import version
 from pathlib import Path
 
 FAMILY = "Vollkorn"
@@ -36,11 +33,12 @@ def sources() -> Path:
 
 
 def folder() -> Path:
-    """Where the cuts are kept; another version of the letters gets another folder."""
+    """Where the cuts are kept; letters of another version, told by size, get another folder."""
     import platformdirs
 
     cache = platformdirs.user_cache_path("ringbound", appauthor=False)
-    return cache / f"letters-{version('fontpkg-vollkorn')}"
+    sizes = "-".join(str((sources() / name).stat().st_size) for name in (UPRIGHT, ITALIC))
+    return cache / f"letters-{sizes}"
 
 
 def missing(where: Path | None = None) -> list[tuple[str, int]]:
@@ -55,12 +53,13 @@ def make_cut(cut: tuple[str, int], where: Path) -> Path:
     from fontTools.varLib import instancer
 
     name, weight = cut
-    font = TTFont(sources() / name, lazy=True)
-    instancer.instantiateVariableFont(font, {"wght": weight}, inplace=True, updateFontNames=True)
     where.mkdir(parents=True, exist_ok=True)
     path = _path(where, cut)
     half_done = path.with_suffix(".part")
-    font.save(half_done)
+    with TTFont(sources() / name, lazy=True) as font:
+        at = {"wght": weight}
+        instancer.instantiateVariableFont(font, at, inplace=True, updateFontNames=True)
+        font.save(half_done)
     half_done.replace(path)
     return path
 
@@ -70,6 +69,9 @@ def make_missing(where: Path | None = None) -> int:
 
     Only to be called where `__main__` can be imported again, as multiprocessing asks.
     """
+    import multiprocessing
+    from concurrent.futures import ProcessPoolExecutor
+
     where = where or folder()
     wanted = missing(where)
     if wanted:

@@ -1,6 +1,6 @@
 """The turned-up corner of a leaf: press it to turn over."""
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import (
     QColor,
     QKeyEvent,
@@ -13,7 +13,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
 from ui.colour import faded, mix
-from ui.desk.paint import focus_ring
+from ui.desk.paint import Kept, focus_ring
 from ui.theme import Look
 
 REST, RAISED = 0.9, 1.0
@@ -26,6 +26,7 @@ class Corner(QAbstractButton):
     def __init__(self, look: Look, name: str, mirrored: bool, parent: QWidget) -> None:
         super().__init__(parent)
         self.look, self.mirrored = look, mirrored
+        self._kept = Kept(self._paint)
         self.setAccessibleName(name)
         self.setToolTip(name)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -41,10 +42,13 @@ class Corner(QAbstractButton):
             super().keyPressEvent(event)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
+        """Lay down the kept painting."""
+        state = (self.underMouse() or self.isDown(), self.hasFocus())
+        self._kept.draw(QPainter(self), self, self.look.theme, *state)
+
+    def _paint(self, painter: QPainter, _size: QSize) -> None:
         """Paint the leaf underneath and the flap lying over."""
         theme = self.look.theme
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.save()
         if self.mirrored:
             painter.translate(self.width(), 0)

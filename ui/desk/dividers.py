@@ -7,7 +7,6 @@ from PySide6.QtGui import (
     QLinearGradient,
     QPainter,
     QPainterPath,
-    QPaintEvent,
     QPen,
 )
 from PySide6.QtWidgets import QWidget
@@ -32,11 +31,9 @@ EXTRA = 6
 class Divider(PieceButton):
     """One tab, its name running down it."""
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def paint(self, painter: QPainter, _size: QSize) -> None:
         """Paint the tab in its shadow."""
         theme = self.strip.look.theme
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         body = self.body()
         opened = self.isChecked()
         shape = self._shape(body)

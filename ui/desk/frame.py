@@ -74,7 +74,8 @@ def frame(size: QSize, scale: float = 1.0, side: str = "left") -> Frame:
         widths = (2 * each - strip, strip) if side == "left" else (strip, 2 * each - strip)
         boards = room
     else:
-        each = min(each, WIDEST_LEAF * (room.height() - 2 * AROUND[1]))
+        least = OUTER_MARGIN + LEAST_TEXT * scale + RING_MARGIN
+        each = min(each, max(least, WIDEST_LEAF * (room.height() - 2 * AROUND[1])))
         widths = (each, each)
         spare = room.width() - (2 * each + BOARD + GUTTER + tail)
         boards = room.adjusted(spare / 2, 0, -spare / 2, 0)
@@ -130,7 +131,7 @@ def _text(leaf: QRectF, before: int, after: int, foot: int, scale: float) -> QRe
     width = leaf.width() - before - after
     spare = max(0.0, width - MOST_TEXT * scale)
     x = leaf.left() + before + spare * before / (before + after)
-    bottom = leaf.bottom() - 16 - foot - 8
+    bottom = leaf.bottom() - max(16 + foot + 8, FOLD_ON + 2)
     top = leaf.top() + TOP_MARGIN
     return QRect(round(x), round(top), round(width - spare), round(bottom - top))
 

@@ -15,6 +15,7 @@ from PySide6.QtGui import (
     QPainter,
     QPen,
     QPixmap,
+    QRegion,
 )
 from PySide6.QtWidgets import QWidget
 
@@ -22,6 +23,8 @@ from ui.colour import faded
 from ui.theme import Theme
 
 GRAIN_SIDE = 128
+HIDDEN = 60_000
+"""From this area, in square pixels, a shadow leaves out the middle, which nobody sees."""
 
 
 class Kept:
@@ -60,6 +63,9 @@ def shadow(
     """A soft shadow under a rectangle: `blur` pixels wide, falling `drop` pixels."""
     steps = max(2, round(blur))
     painter.save()
+    if rect.width() * rect.height() > HIDDEN:
+        inner = rect.adjusted(blur, blur, -blur, -blur).toRect()
+        painter.setClipRegion(QRegion(rect.adjusted(-99, -99, 99, 99).toRect()) - QRegion(inner))
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(faded(dark, 1 - (1 - dark.alphaF()) ** (1 / steps)))
     for step in range(steps):

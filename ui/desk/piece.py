@@ -4,8 +4,17 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, QRectF, QSize, Qt
-from PySide6.QtGui import QContextMenuEvent, QFocusEvent, QKeyEvent, QMouseEvent
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QFocusEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+)
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
+
+from ui.desk.paint import Kept
 
 if TYPE_CHECKING:
     from ui.desk.strip import Strip
@@ -29,6 +38,7 @@ class PieceButton(QAbstractButton):
         self.strip, self.piece = strip, piece
         self.dragged = self.dropping = False
         self._pressed_at: QPoint | None = None
+        self._kept = Kept(self.paint)
         self.setText(piece.name.replace("&", "&&"))
         self.setAccessibleName(piece.name)
         self.setAccessibleDescription(piece.note)
@@ -37,6 +47,15 @@ class PieceButton(QAbstractButton):
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
         self.clicked.connect(lambda: strip.chosen.emit(piece.key))
+
+    def paint(self, painter: QPainter, size: QSize) -> None:
+        """Paint the piece; called only when something about it has changed."""
+        raise NotImplementedError
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Lay down the kept painting."""
+        state = (self.isChecked(), self.underMouse(), self.hasFocus(), self.dragged, self.dropping)
+        self._kept.draw(QPainter(self), self, self.strip.look.theme, *state)
 
     def body(self) -> QRectF:
         """The button without the margin its shadow falls in."""

@@ -46,8 +46,12 @@ class Row(QWidget):
         """How far the painting of a piece reaches beyond its place, all round."""
         return 0
 
-    def set_items(self, items: Sequence[Piece], current: str = "") -> None:
-        """Show these pieces, the one with the key `current` open."""
+    def set_items(self, items: Sequence[Piece], current: str | None = None) -> None:
+        """Show these pieces, the one with the key `current` open (None: the same as before)."""
+        current = self._current if current is None else current
+        if list(items) == self.items():
+            self.set_current(current)
+            return
         focused = next((b.piece.key for b in self._buttons if b.hasFocus()), None)
         for button in self._buttons:
             button.hide()
@@ -55,7 +59,7 @@ class Row(QWidget):
         self._buttons = [self.button_class(self, piece, self._room) for piece in items]
         for button in self._buttons:
             button.show()
-        self.set_current(current)
+        self._open(current)
         again = self.button(focused) if focused is not None else None
         if again:
             again.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -70,6 +74,10 @@ class Row(QWidget):
 
     def set_current(self, key: str) -> None:
         """Show the piece of this key as the open one."""
+        if key != self._current:
+            self._open(key)
+
+    def _open(self, key: str) -> None:
         self._current = key
         for button in self._buttons:
             button.setAutoExclusive(False)
@@ -119,7 +127,9 @@ class Row(QWidget):
         size = self.along(self._room.size())
         start = self.along(button.pos()) + self.bleed()
         end = start + self.along(button.size()) - 2 * self.bleed()
-        if start < 0:
+        if button in (self._buttons[0], self._buttons[-1]):
+            self.scroll_by(-self._offset if button is self._buttons[0] else 10**6)
+        elif start < 0:
             self.scroll_by(start - 1)
         elif end > size:
             self.scroll_by(end - size + 1)

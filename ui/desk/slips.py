@@ -18,7 +18,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractButton, QLabel, QScrollArea, QWidget
 
-from ui.desk.paint import focus_ring, grain, shadow, short
+from ui.desk.paint import Kept, focus_ring, grain, shadow, short
 from ui.theme import Look
 
 TURNS = (0.6, -1.0, 0.45, -0.5)
@@ -65,6 +65,7 @@ class SlipButton(QAbstractButton):
     def __init__(self, look: Look, note: SlipNote, index: int, parent: QWidget) -> None:
         super().__init__(parent)
         self.look, self.note = look, note
+        self._kept = Kept(self._paint)
         self._turn = TURNS[index % len(TURNS)]
         self._shift = SHIFTS[index % len(SHIFTS)]
         self.setAccessibleName(note.spoken())
@@ -107,12 +108,13 @@ class SlipButton(QAbstractButton):
         super().focusInEvent(event)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """Paint the slip askew."""
+        """Lay down the kept painting."""
+        state = (self.underMouse(), self.isDown(), self.hasFocus())
+        self._kept.draw(QPainter(self), self, self.look.theme, *state)
+
+    def _paint(self, painter: QPainter, _size: QSize) -> None:
         theme = self.look.theme
-        painter = QPainter(self)
-        painter.setRenderHints(
-            QPainter.RenderHint.Antialiasing | QPainter.RenderHint.SmoothPixmapTransform
-        )
+        painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
         painter.translate(QRectF(self.rect()).center())
         painter.rotate(self._turn)
         lean = abs(self._turn) * self.width() * 0.0175

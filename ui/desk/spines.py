@@ -27,10 +27,8 @@ GAP, MARGIN = 5, 11
 class Spine(PieceButton):
     """One spine: cloth, a paper label, a finger ring."""
 
-    def paintEvent(self, _event: QPaintEvent) -> None:
+    def paint(self, painter: QPainter, _size: QSize) -> None:
         """Paint the spine in its shadow."""
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         body = self.body()
         lifted = self.isChecked() or self.dragged
         depth = 120 if lifted else 60
