@@ -5,15 +5,19 @@ from __future__ import annotations
 import json
 import tomllib
 from pathlib import Path
-from typing import cast
+from typing import Literal
 
 from binder.cards.facts import CARDS
 from binder.carry.texts import HandoutText
 from binder.errors import CanMend, OwnFault
 from binder.resources import resource
 
-KINDS = {"log-sheet": "application/pdf", "septenary-map": "image/png", "suit-wheel": "image/png"}
-"""What can be drawn -> its media type."""
+_FORMATS: dict[str, Literal["pdf", "png"]] = {
+    "log-sheet": "pdf",
+    "septenary-map": "png",
+    "suit-wheel": "png",
+}
+_MEDIA = {"pdf": "application/pdf", "png": "image/png"}
 
 PIXELS_PER_INCH = 120
 """Of the pictures: a map of 300 mm comes to about 1400 pixels across."""
@@ -26,9 +30,9 @@ def draw(handout: HandoutText) -> tuple[str, bytes]:
     """
     import typst
 
-    media = KINDS.get(handout.kind)
-    if media is None:
-        known = ", ".join(KINDS)
+    made_as = _FORMATS.get(handout.kind)
+    if made_as is None:
+        known = ", ".join(_FORMATS)
         raise CanMend(f"There is no handout “{handout.kind}”; write one of {known}.")
     _check(handout)
     try:
@@ -37,13 +41,16 @@ def draw(handout: HandoutText) -> tuple[str, bytes]:
             root=str(resource("typst")),
             font_paths=_fonts(),
             ignore_system_fonts=True,
-            format=media.rpartition("/")[2],
+            format=made_as,
             ppi=PIXELS_PER_INCH,
             sys_inputs={"data": json.dumps(_data(handout), ensure_ascii=False)},
         )
-    except RuntimeError as error:
-        raise OwnFault(f"The handout “{handout.file}” could not be drawn: {error}") from error
-    return media, cast("bytes", made)
+    except typst.TypstError as error:
+        raise OwnFault(
+            f"The handout “{handout.file}” could not be drawn ({error.diagnostic}). "
+            "The rest of the shelf is not touched by it."
+        ) from error
+    return _MEDIA[made_as], made
 
 
 _WORDS = {
