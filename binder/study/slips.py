@@ -99,7 +99,7 @@ def _month(shelf: Shelf, today: date) -> list[Slip]:
         return []
     return [
         Slip(
-            SlipKind.MONTH, f"Card for {first:%B}", "Draw it and keep it", "for the month ahead",
+            SlipKind.MONTH, f"Card for {first:%B}", "Draw it and keep it for the month ahead", "",
             month=f"{first:%Y-%m}",
         )
     ]  # fmt: skip

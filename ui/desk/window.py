@@ -380,6 +380,8 @@ class Window(QMainWindow):
 
     def _late(self) -> None:
         """What can wait until the leaf is painted."""
+        if not self.staged("welcome"):
+            self.focus_leaf()
         self.show_slips()
         for broken in self.session.shelf.broken:
             self.say(broken.sentence)

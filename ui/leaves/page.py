@@ -32,11 +32,12 @@ class Page(QScrollArea):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.viewport().setAutoFillBackground(False)
         self.column = QWidget()
-        self.column.setAutoFillBackground(False)
         self.rows = QVBoxLayout(self.column)
         self.rows.setContentsMargins(0, 0, 0, 0)
         self.rows.setSpacing(0)
         self.setWidget(self.column)
+        # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
+        self.column.setAutoFillBackground(False)
 
     def show_spot(self, spot: Spot, marks: tuple[str, ...] = ()) -> None:
         """Show the leaf at `spot`, scrolled to its head, or to the first of `marks`."""
