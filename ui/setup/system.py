@@ -32,6 +32,9 @@ IRREGULAR = {
 }
 """Libraries whose Debian package is not named by the rule."""
 
+WAIT = ("-o", "DPkg::Lock::Timeout=300")
+"""Seconds to wait for whoever else is installing just now."""
+
 
 def install_missing_libraries(python: Path) -> None:
     """See that Qt finds its system libraries, installing them where we can; raises CanMend."""
@@ -88,10 +91,12 @@ def install(packages: list[str], need: str, lost: list[str]) -> None:
             f"{need} parts of the system that are not there: {', '.join(lost)}; "
             "install them with your system's package manager, then run the same command again."
         )
-    print(f"{need} these packages of the system: {names}.", flush=True)
+    told = f"{need} packages of the system that are not there"
     rights = administrator()
+    if rights is not None:
+        print(f"{told}: {names}.", flush=True)
     if rights is None or not (rights == [] or agreed()):
-        raise CanMend(f"Run `sudo apt-get install {names}`, then the same command again.")
+        raise CanMend(f"{told}; run `sudo apt-get install {names}`, then the same command again.")
     if not apt(rights, packages):
         raise CanMend(
             "The packages of the system could not be installed; see that this computer reaches "
@@ -120,7 +125,7 @@ def apt(rights: list[str], packages: list[str]) -> bool:
     for words in (
         ["dpkg", "--configure", "-a"],  # ends what a broken-off run left half done
         ["apt-get", "update", "-qq"],
-        ["apt-get", "install", "-qq", "-y", "--no-install-recommends", *packages],
+        ["apt-get", "install", "-qq", "-y", "--no-install-recommends", *WAIT, *packages],
     ):
         done = subprocess.run([*quietly, *words], stderr=subprocess.PIPE, stdout=subprocess.DEVNULL)
     if done.returncode:
