@@ -1,0 +1,189 @@
+"""Draws the main screens to PNG files without a display: `python -m ui.pictures SHELF FOLDER`."""
+
+from __future__ import annotations
+
+import os
+import sys
+import tempfile
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+os.environ["QT_QPA_PLATFORM"] = "offscreen"
+
+from PySide6.QtCore import QEventLoop, QTimer
+from PySide6.QtWidgets import QApplication
+
+from binder.errors import CanMend, RingboundError
+from binder.store.schema import Leaf
+from binder.store.shelf import Shelf
+from binder.study.dates import parsed
+from ui import fonts
+from ui.app import Program
+from ui.desk.window import Window
+from ui.memory import Memory
+
+LARGE, SMALL = (1600, 1000), (1100, 700)
+SETTLE_MS = 60
+
+
+@dataclass(frozen=True)
+class Screen:
+    """One picture: file name, window size, theme, scale of the text, and how to get there."""
+
+    name: str
+    size: tuple[int, int]
+    theme: str
+    scale: float
+    go: Callable[[Window], None]
+
+
+def screens() -> Iterator[Screen]:
+    """The main screens: light, dark, a small window, large letters."""
+    yield Screen("1-open-binder", LARGE, "day", 1.0, lay_reading)
+    yield Screen("2-lamp-light", LARGE, "lamp", 1.0, lay_reading)
+    yield Screen("3-small-window", SMALL, "day", 1.0, lay_reading)
+    yield Screen("4-small-window-facing", SMALL, "lamp", 1.0, lay_facing)
+    yield Screen("5-large-letters", LARGE, "day", 1.5, lay_reading)
+    yield Screen("6-contents", LARGE, "day", 1.0, lay_contents)
+    yield Screen("7-writing", LARGE, "day", 1.0, write)
+    yield Screen("8-new-reading", LARGE, "day", 1.0, log_reading)
+    yield Screen("9-find", LARGE, "day", 1.0, find)
+    yield Screen("10-print", LARGE, "day", 1.0, print_tab)
+
+
+def newest_reading(shelf: Shelf) -> str:
+    """Uid of a telling reading: the newest one of five to seven cards, else any, else ''."""
+    for least, most in ((5, 7), (1, 99)):
+        found = []
+        for binder in shelf.binders:
+            rows = binder.sql(
+                "SELECT leaf.day, leaf.uid FROM leaf JOIN placed ON placed.leaf_id = leaf.id "
+                "WHERE leaf.aside IS NULL GROUP BY leaf.id HAVING count(*) BETWEEN ? AND ? "
+                "ORDER BY leaf.day DESC LIMIT 1",
+                (least, most),
+            )
+            found += [(str(day), str(uid)) for day, uid in rows]
+        if found:
+            return max(found)[1]
+    return ""
+
+
+def lay_reading(window: Window) -> None:
+    """A reading, the leaf of its last card facing it."""
+    uid = newest_reading(window.session.shelf)
+    if uid:
+        window.session.open_leaf(uid)
+        from binder.study.readings import reading
+
+        view = window.session.leaf_of(window.session.left)
+        if view is not None:
+            window.session.face_card(reading(view.binder, uid).laid[-1].card)
+    window.cover.show_side("left")
+
+
+def lay_facing(window: Window) -> None:
+    """The same, its facing leaf shown where one has room."""
+    lay_reading(window)
+    window.cover.show_side("right")
+
+
+def lay_contents(window: Window) -> None:
+    """The contents of the readings log."""
+    lay_reading(window)
+    window.deeds.contents()
+
+
+def write(window: Window) -> None:
+    """Writing on a leaf."""
+    lay_reading(window)
+    window.deeds.write()
+
+
+def log_reading(window: Window) -> None:
+    """A reading half typed in."""
+    lay_reading(window)
+    window.deeds.new_reading()
+    entry = window.deeds._entry_desk()
+    entry.show_example()
+
+
+def find(window: Window) -> None:
+    """Words found in all binders."""
+    lay_reading(window)
+    window.bar.find.setText("quay")
+    window._find("quay")
+    window._finder.job.wait()
+
+
+def print_tab(window: Window) -> None:
+    """The sheets of the log before they are printed."""
+    lay_reading(window)
+    window.deeds.print()
+    proof = window.desk.stage()
+    getattr(proof, "wait", lambda: None)()
+
+
+def draw(shelf: Path, out: Path) -> list[Path]:
+    """Draw all screens of a shelf into `out`; returns the files."""
+    try:
+        out.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise CanMend(f"The folder “{out}” could not be made ({error.strerror}).") from error
+    app = QApplication.instance() or QApplication(["ringbound"])
+    if fonts.missing():
+        fonts.make_missing()
+    with tempfile.TemporaryDirectory() as folder:
+        memory = Memory(Path(folder) / "desk.ini")
+        return [_draw(app, memory, shelf, screen, out) for screen in screens()]
+
+
+def _draw(app: QApplication, memory: Memory, shelf: Path, screen: Screen, out: Path) -> Path:
+    memory.theme, memory.scale = screen.theme, screen.scale
+    program = Program(app, memory, last_day(shelf))
+    window = program.open(shelf)
+    window.resize(*screen.size)
+    settle()
+    screen.go(window)
+    settle()
+    path = out / f"{screen.name}.png"
+    if not window.grab().save(str(path)):
+        raise CanMend(f"“{path}” could not be written; check that there is room and it is yours.")
+    window.close()
+    window.session.shelf.close()
+    return path
+
+
+def last_day(path: Path) -> date:
+    """The day of the newest leaf, so that the slips are those of a day in use."""
+    shelf = Shelf(path)
+    days = [
+        binder.value(Leaf.select(Leaf.day).order_by(Leaf.day.desc())) for binder in shelf.binders
+    ]
+    shelf.close()
+    found = parsed(max((day for day in days if day), default=""))
+    return found.date() if found else date.today()
+
+
+def settle() -> None:
+    """Let the window paint and work beside it end."""
+    loop = QEventLoop()
+    QTimer.singleShot(SETTLE_MS, loop.quit)
+    loop.exec()
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Draw and say what was drawn; returns an exit code."""
+    shelf, out = (Path(word) for word in (arguments or sys.argv[1:]))
+    try:
+        for path in draw(shelf, out):
+            print(f"Drew {path}")
+    except RingboundError as error:
+        sys.stderr.write(f"{error}\n")
+        return 2
+    return 0
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())
