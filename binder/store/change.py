@@ -43,12 +43,15 @@ class Notice:
 
 @dataclass(slots=True)
 class RowStep:
-    """One row before and after; None where it did not exist."""
+    """One row before and after; None where it did not exist.
+
+    `after` is read when the step is undone: until then the row itself says it.
+    """
 
     model: Table
     uid: str
     before: Fields | None
-    after: Fields | None
+    after: Fields | None = None
 
 
 @dataclass(slots=True)
@@ -57,6 +60,13 @@ class Step:
 
     label: str
     rows: list[RowStep] = field(default_factory=list)
+
+
+def row_of(binder: Binder, model: Table, uid: str) -> Fields | None:
+    """The row as a dictionary, or None where there is none."""
+    key = Info.key if model is Info else model.uid
+    found = binder.first(model.select().where(key == uid).dicts())
+    return dict(found) if found else None
 
 
 class Change:
@@ -71,8 +81,7 @@ class Change:
         fields.setdefault("uid", new_uid())
         fields.setdefault("changed", now_ms())
         self._run(model.insert(**fields))
-        if model not in _NOT_UNDONE:
-            self._note(model, fields["uid"], None)
+        self._note(model, str(fields["uid"]), None)
         return str(fields["uid"])
 
     def edit(self, model: Table, uid: str, **fields: Any) -> None:
@@ -90,7 +99,7 @@ class Change:
             self._remove_parts(uid)
         before = self._row(model, uid)
         self._run(model.delete().where(model.uid == uid))
-        if before is not None and model not in _NOT_UNDONE:
+        if before is not None:
             self._note(model, uid, before)
 
     def put_info(self, key: str, value: str) -> None:
@@ -99,7 +108,7 @@ class Change:
         self._run(Info.insert(key=key, value=value).on_conflict_replace())
         self._binder.info[key] = value
         was = None if before is None else {"key": key, "value": before}
-        self._step.rows.append(RowStep(Info, key, was, {"key": key, "value": value}))
+        self._note(Info, key, was)
 
     def _remove_parts(self, leaf_uid: str) -> None:
         from binder.store.schema import MODELS, OfLeaf
@@ -111,11 +120,11 @@ class Change:
                     self.remove(model, row.uid)
 
     def _row(self, model: Table, uid: str) -> Fields | None:
-        row = self._binder.first(model.select().where(model.uid == uid).dicts())
-        return dict(row) if row else None
+        return row_of(self._binder, model, uid)
 
     def _note(self, model: Table, uid: str, before: Fields | None) -> None:
-        self._step.rows.append(RowStep(model, uid, before, self._row(model, uid)))
+        if model not in _NOT_UNDONE:
+            self._step.rows.append(RowStep(model, uid, before))
 
     def _run(self, query: Any) -> None:
         query.bind(self._binder.db).execute()
@@ -188,6 +197,8 @@ class Gate:
         step = source[-1]
         with self._written():
             for row in reversed(step.rows) if backwards else step.rows:
+                if backwards:
+                    row.after = row_of(self._binder, row.model, row.uid)
                 self._put(row, row.before if backwards else row.after)
         target.append(source.pop())
         self._tell(step)
