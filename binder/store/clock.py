@@ -3,11 +3,11 @@
 import time
 from datetime import datetime
 
-from uuid6 import uuid7
-
 
 def new_uid() -> str:
     """A time-ordered UUID (version 7 of RFC 9562) as text."""
+    from uuid6 import uuid7  # slow to import, and only needed once something is written
+
     return str(uuid7())
 
 

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from binder.cards.prose import Lexicon, Mention, find
+from typing import TYPE_CHECKING
+
 from binder.cards.titles import STANDARD
 from binder.store.file import Binder
 from binder.store.schema import LinkRule
 from binder.store.shelf import Shelf
 from binder.study.decks import decks
+
+if TYPE_CHECKING:
+    from binder.cards.prose import Lexicon, Mention
 
 NEVER, ALWAYS = "never", "always"
 
@@ -33,6 +37,8 @@ class Linker:
 
     def lexicon(self, leaf_uid: str = "") -> Lexicon:
         """The lexicon for one leaf: the shelf's rules and the leaf's own."""
+        from binder.cards.prose import Lexicon  # its patterns take a while to compile
+
         key = leaf_uid if leaf_uid in self._rules else ""
         if key not in self._lexicons:
             rules = self._rules.get("", []) + (self._rules[key] if key else [])
@@ -45,6 +51,8 @@ class Linker:
 
     def find(self, text: str, leaf_uid: str = "") -> list[Mention]:
         """Card names in `text`, as they are linked on that leaf."""
+        from binder.cards.prose import find
+
         return find(text, self.lexicon(leaf_uid))
 
 
