@@ -11,10 +11,8 @@ Import this module only when something is rendered: the package takes a while to
 # (the package's classes are untyped here, and extending it means deriving from them)
 
 import re
-import time
 import xml.etree.ElementTree as Tree
-from collections.abc import Callable
-from html import escape
+from collections.abc import Sequence
 from typing import Any
 
 from markdown import Markdown
@@ -22,54 +20,15 @@ from markdown.blockprocessors import BlockProcessor
 from markdown.extensions import Extension
 from markdown.extensions.sane_lists import SaneListExtension
 from markdown.extensions.tables import TableExtension, TableProcessor
-from markdown.inlinepatterns import SimpleTagInlineProcessor
-from markdown.preprocessors import Preprocessor
+from markdown.inlinepatterns import DelimiterProcessor, SimpleTagInlineProcessor
 
-from binder.page.angles import angles
 from binder.page.footnotes import Footnotes
-from binder.page.lines import TICK, Where, step
-from binder.page.lists import ITEM, STEP, Levels
-
-BOX = re.compile("\x02box:(\\d+):([ xX])\x03")
-"""Stands for a tick box: its index and what stands in it."""
+from binder.page.prepare import Angles, Lines
+from binder.page.watch import Watch
 
 _STRUCK = r"(~~)(?![\s~])((?:[^~]++|~(?!~))++)(?<!\s)~~"
-_RULE = re.compile(r"-{2,}\s*$")
-_NO_HEADING = re.compile(r" {0,3}(?:>|(?:[-*+]|\d+\.) |[-_*]{3,}\s*$)")
-_NEW_LIST = re.compile(r" {0,3}(?:[-*+]|1\.) +\S")
+_Match = tuple[Tree.Element | None, int | None, int | None]
 _MOST_CELLS = 20_000
-
-
-class TooTangled(Exception):
-    """The leaf took far longer than its length allows; it is shown as it was typed instead."""
-
-
-class Watch:
-    """The time one leaf may take; asked at every step that could be one of very many."""
-
-    def __init__(self) -> None:
-        self.until = 0.0
-
-    def start(self, length: int) -> None:
-        """Allow for a leaf of so many characters, many times what an honest one needs.
-
-        Only the time this thread works is counted, so a busy machine changes nothing.
-        """
-        self.until = time.thread_time() + 0.5 + length * 8e-6
-
-    def check(self) -> None:
-        """Raise TooTangled once the time is up."""
-        if time.thread_time() > self.until:
-            raise TooTangled
-
-    def over(self, work: Callable[..., Any]) -> Callable[..., Any]:
-        """The same work, checked before each call."""
-
-        def checked(*arguments: Any) -> Any:
-            self.check()
-            return work(*arguments)
-
-        return checked
 
 
 def build() -> tuple[Markdown, Watch]:
@@ -95,9 +54,12 @@ class _Dialect(Extension):
         blocks = md.parser.blockprocessors
         blocks.register(_Watching(md.parser, self.watch), "watch", 200)
         blocks.register(_Tables(md.parser, {"use_align_attribute": True}), "table", 75)
-        md.preprocessors.register(_Lines(md), "lines", 25)
-        md.preprocessors.register(_Angles(md), "angles", 22)
+        md.preprocessors.register(Lines(md), "lines", 25)
+        md.preprocessors.register(Angles(md), "angles", 22)
         md.inlinePatterns.register(SimpleTagInlineProcessor(_STRUCK, "s"), "struck", 55)
+        emphasis = _Emphasis("*", "strong,em", md)
+        emphasis.add("_", "strong,em", smart=True)
+        md.inlinePatterns.register(emphasis, "em_strong", 60)
         md.ESCAPED_CHARS.append("~")
 
 
@@ -113,6 +75,28 @@ class _Watching(BlockProcessor):
         return False
 
 
+class _Emphasis(DelimiterProcessor):
+    """The package's own, made to lose no letter where stars were mistyped.
+
+    It keeps further pairs for later calls with places that are off by then, and may close two
+    stars with one and the letter after it: `*a **b*c` loses its c. Here every call looks afresh,
+    and a pair whose closing marks are no marks is none.
+    """
+
+    def handleMatch(self, m: re.Match[str], data: str) -> _Match:
+        self.data, self.sound = data, True
+        found: _Match = super().handleMatch(m, data)
+        self.reset()
+        if self.sound:
+            return found
+        run = self.delimiters[m[0]].bad.match(data, m.start())
+        return None, run.start(), run.end()
+
+    def add_region(self, delim: Any, a: int, b: int, c: int, d: int, size: int) -> None:
+        self.sound = self.sound and set(self.data[a:b] + self.data[c:d]) == {delim.token}
+        super().add_region(delim, a, b, c, d, size)
+
+
 class _Tables(TableProcessor):
     """Tables, unless a few lines would make a table of more cells than anyone could read."""
 
@@ -121,75 +105,7 @@ class _Tables(TableProcessor):
             return False
         return len(self.separator) * block.count("\n") <= _MOST_CELLS
 
-
-class _Lines(Preprocessor):
-    """Fenced code put by, tick boxes marked, a gap before a list that follows a line of text."""
-
-    def run(self, lines: list[str]) -> list[str]:
-        self.made: list[str] = []
-        self.code: list[str] = []
-        self.boxes = 0
-        self.levels = Levels()
-        self.tight = False
-        where = Where()
-        for line in lines:
-            before = where
-            kind, where = step(line, before)
-            if kind == "text":
-                self.text(line, before)
-            elif kind == "open":
-                self.above, self.lead = before, line[: where.indent]
-            elif kind == "code":
-                self.code.append(_dedent(line, before.indent))
-            elif kind == "close":
-                self.put_by(before)
-        if where.fence:
-            self.code = "\n".join(self.code).rstrip("\n").split("\n")
-            self.put_by(where)
-        return [*self.made, "", ""]
-
-    def text(self, line: str, before: Where) -> None:
-        """An ordinary line."""
-        if not before.blank and self.parted(line, before):
-            self.made.append("")
-            self.tight = True
-        elif before.blank:
-            self.tight = bool(ITEM.match(line))
-        line = self.levels.placed(line, listed=before.listed, blank=before.blank)
-        box = TICK.match(line)
-        if box:
-            line = f"{box[1]}\x02box:{self.boxes}:{box[2]}\x03{line[box.end() :]}"
-            self.boxes += 1
-        self.made.append(line)
-
-    def parted(self, line: str, before: Where) -> bool:
-        """Whether a line begins something new that the package sees only below a gap."""
-        if _RULE.match(line):
-            return bool(_NO_HEADING.match(self.made[-1]))
-        if before.listed:
-            return not self.tight and bool(ITEM.match(line))
-        return bool(_NEW_LIST.match(line))
-
-    def put_by(self, where: Where) -> None:
-        """The end of a fenced block: its code goes where no later step will touch it."""
-        code = "".join(f"{line}\n" for line in self.code)
-        self.code = []
-        held = self.md.htmlStash.store(f"<pre><code>{escape(code, quote=False)}</code></pre>")
-        if self.lead.strip():
-            self.text(self.lead + held, self.above)
-            return
-        margin = " " * STEP * max(1, self.levels.depth(where.indent)) if where.listed else ""
-        self.made += ["", margin + held, ""]
-
-
-def _dedent(line: str, most: int) -> str:
-    """A line without the spaces its fence was indented by, as far as it has them."""
-    return line[min(most, len(line) - len(line.lstrip(" "))) :]
-
-
-class _Angles(Preprocessor):
-    """`<` stays a tag only where a whole known tag stands; anywhere else it is a character."""
-
-    def run(self, lines: list[str]) -> list[str]:
-        text = "\n".join(lines)
-        return angles(text).split("\n") if "<" in text else lines
+    def _build_row(self, row: str, parent: Tree.Element, align: Sequence[str | None]) -> None:
+        """The package drops the cells a row has beyond the head; here they stay."""
+        more = len(self._split_row(row)) - len(align)
+        super()._build_row(row, parent, [*align, *[None] * more])

@@ -10,7 +10,7 @@ from html import escape, unescape
 from typing import NamedTuple, Protocol
 
 from binder.page.blocks import DONE, OPEN
-from binder.page.dialect import BOX
+from binder.page.prepare import BOX
 from binder.page.tags import DEEPEST, TOKEN, VOID, attributes
 
 

@@ -15,7 +15,7 @@ TICK = re.compile(r"([ \t>]*(?:[-*+]|\d{1,9}\.)[ \t]+)\[([ xX])\](?=\s|$)")
 """A list item that begins with a tick box: groups are all before it and what stands in it."""
 
 ITEM = re.compile(r"[ \t]*(?:[-*+]|\d{1,9}\.)[ \t]")
-_FENCE = re.compile(r"( *(?:(?:[-*+]|\d{1,9}\.) +)*)(?:(`{3,})[^`]*|(~{3,}).*)$")
+_FENCE = re.compile(r"( *(?:(?:[-*+]|\d{1,9}\.) +)*)(?:(`{3,})[^`\s]*|(~{3,})[^\s]*) *$")
 _END = re.compile(r"\r\n|\n|\r")
 
 

@@ -76,7 +76,7 @@ def plain(text: str) -> str:
     cleaned = _cleaned(text) if len(text) <= LONGEST else None
     if cleaned is None:
         return text.strip()
-    from binder.page.dialect import BOX
+    from binder.page.prepare import BOX
 
     html = _CELL.sub(" ", _ALT.sub(r"\1", _CALL.sub("", BOX.sub("", cleaned))))
     words = unescape(_TAG.sub("", _BREAK.sub("\n", html)))
@@ -86,14 +86,14 @@ def plain(text: str) -> str:
 
 def _cleaned(text: str) -> str | None:
     """Cleaned HTML before the last pass, or None where the leaf is too tangled."""
-    from binder.page import angles, clean, dialect
+    from binder.page import angles, clean, dialect, watch
 
     if not hasattr(_here, "markdown"):
         _here.markdown, _here.watch = dialect.build()
     _here.watch.start(len(text))
     try:
         html: str = _here.markdown.reset().convert(clean.visible(text))
-    except (dialect.TooTangled, RecursionError):
+    except (watch.TooTangled, RecursionError):
         del _here.markdown  # it was left in the middle of its work
         return None
     return clean.cleaned(html).replace(angles.LESS, "&lt;")

@@ -72,11 +72,11 @@ def test_tick_boxes() -> None:
 
 def test_a_table_has_as_many_cells_in_each_row() -> None:
     table = tree("| a | b |\n|:--|--:|\n| 1 |\n| 2 | *3* | 4 |")[0]
-    assert table["align"] == ["left", "right"]
-    assert table["head"] == [[text("a")], [text("b")]]
+    assert table["align"] == ["left", "right", ""]
+    assert table["head"] == [[text("a")], [text("b")], []]
     assert table["rows"] == [
-        [[text("1")], []],
-        [[text("2")], [{"t": "em", "c": [text("3")]}]],
+        [[text("1")], [], []],
+        [[text("2")], [{"t": "em", "c": [text("3")]}], [text("4")]],
     ]
 
 
