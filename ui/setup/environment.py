@@ -158,6 +158,6 @@ def alone(path: Path) -> Iterator[None]:
     with the process that held it.
     """
     path.parent.mkdir(parents=True, exist_ok=True)
-    with contextlib.closing(sqlite3.connect(path, HOUR, isolation_level=None)) as held:
+    with contextlib.closing(sqlite3.connect(path, timeout=HOUR, isolation_level=None)) as held:
         held.execute("BEGIN EXCLUSIVE")
         yield
