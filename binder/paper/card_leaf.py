@@ -41,7 +41,7 @@ def card_leaf(
         facts=card_facts.strip(known),
         side_by_side=_table(sources.side_by_side(view.binder, view.uid, sources.sources(shelf))),
         turned_up=tuple(_turned_up(one) for one in seen),
-        turned_up_note=appearances_note(len(seen), readings.readings_count(shelf)),
+        turned_up_note=readings.appearances_note(len(seen), readings.readings_count(shelf)),
     )
 
 
@@ -65,21 +65,4 @@ def _cell(note: sources.NoteView | None) -> str:
 
 def _turned_up(one: readings.Appearance) -> TurnedUp:
     place = f"{one.label}, reversed" if one.reversed else one.label
-    return TurnedUp(dates.short_year(one.day), one.title, place, verdict_of(one.verdicts))
-
-
-def verdict_of(verdicts: tuple[str, ...]) -> str:
-    """One word for a reading's expectations: the common verdict, 'partly' when they differ."""
-    if not verdicts:
-        return ""
-    said = set(verdicts)
-    if "" in said:
-        return "waiting"
-    return said.pop() if len(said) == 1 else "partly"
-
-
-def appearances_note(times: int, of: int) -> str:
-    """'7 times in 61 readings'."""
-    if not times:
-        return ""
-    return f"{'once' if times == 1 else f'{times} times'} in {of} reading{'' if of == 1 else 's'}"
+    return TurnedUp(dates.short_year(one.day), one.title, place, readings.verdict_of(one.verdicts))

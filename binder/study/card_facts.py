@@ -4,6 +4,15 @@ from __future__ import annotations
 
 from binder.cards.facts import Card
 
+_TRIGONS = {
+    "Fire": ("Aries", "Leo", "Sagittarius"),
+    "Earth": ("Taurus", "Virgo", "Capricorn"),
+    "Air": ("Gemini", "Libra", "Aquarius"),
+    "Water": ("Cancer", "Scorpio", "Pisces"),
+}
+"""The four trigons of the signs (W. Lilly, Christian Astrology, 1647, book I; from memory)."""
+_SIGNS = {sign: element for element, signs in _TRIGONS.items() for sign in signs}
+
 
 def digit_sum(number: int) -> int:
     """The number reduced by adding its digits once, as 17 gives 8 (common practice)."""
@@ -17,10 +26,15 @@ def over(card: Card) -> str:
     return f"{card.suit.capitalize()}, Minor Arcana" if card.arcana == "minor" else "Extra card"
 
 
+def element(card: Card) -> str:
+    """The card's element; for a Major that is a sign, that of the sign's trigon; '' for planets."""
+    return card.element or _SIGNS.get(card.sky, "")
+
+
 def strip(card: Card) -> tuple[tuple[str, str], ...]:
     """(label, value) of the facts: element, number, sky; those the card lacks are left out."""
     facts = (
-        ("Element", card.element),
+        ("Element", element(card)),
         ("Number", _number(card)),
         ("Suit", card.suit.capitalize()),
         ("Sky", card.sky),

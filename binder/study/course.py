@@ -101,20 +101,56 @@ def add_unit(
         raise CanMend("A unit needs a name.")
     if starts and ends and ends < starts:
         raise CanMend("A unit ends on or after the day it starts.")
+    last = max((row.place for row in binder.all(Unit.select(Unit.place))), default=0.0)
     with binder.change(f"Add unit “{name}”") as change:
         return change.add(
-            Unit, place=float(len(units(binder)) + 1), name=name.strip(), cards=json.dumps(cards),
+            Unit, place=last + 1, name=name.strip(), cards=json.dumps(cards),
             starts=starts.isoformat() if starts else "", ends=ends.isoformat() if ends else "",
             aims=aims, leaf=leaf,
         )  # fmt: skip
 
 
-def change_unit(binder: Binder, uid: str, *, name: str, starts: str, ends: str) -> None:
-    """Change a unit's name and days (ISO, or '' for none)."""
+def change_unit(
+    binder: Binder,
+    uid: str,
+    *,
+    name: str,
+    starts: str,
+    ends: str,
+    cards: Sequence[str] | None = None,
+    aims: str | None = None,
+) -> None:
+    """Change a unit's name and days (ISO, or '' for none); None leaves cards or aims alone."""
+    if not name.strip():
+        raise CanMend("A unit needs a name.")
     if starts and ends and ends < starts:
         raise CanMend("A unit ends on or after the day it starts.")
+    fields = {"name": name.strip(), "starts": starts, "ends": ends}
+    if cards is not None:
+        fields["cards"] = json.dumps(list(cards))
+    if aims is not None:
+        fields["aims"] = aims.strip()
     with binder.change("Change unit") as change:
-        change.edit(Unit, uid, name=name, starts=starts, ends=ends)
+        change.edit(Unit, uid, **fields)
+
+
+def move_unit(binder: Binder, uid: str, index: int) -> None:
+    """Put a unit at position `index` (from 0) among the others."""
+    places = {u.uid: u.place for u in binder.all(Unit.select().order_by(Unit.place, Unit.id))}
+    if uid not in places:
+        raise CanMend("That unit is no longer in the plan.")
+    standing = [other for other in places if other != uid]
+    standing.insert(max(0, min(index, len(standing))), uid)
+    with binder.change("Move unit") as change:
+        for place, each in enumerate(standing, start=1):
+            if places[each] != place:
+                change.edit(Unit, each, place=float(place))
+
+
+def remove_unit(binder: Binder, uid: str) -> None:
+    """Take a unit out of the plan; its leaf and its cards' leaves stay where they are."""
+    with binder.change("Remove unit") as change:
+        change.remove(Unit, uid)
 
 
 def units(binder: Binder) -> list[UnitView]:
@@ -128,6 +164,11 @@ def units(binder: Binder) -> list[UnitView]:
 def studied(unit: UnitView, written: set[str]) -> list[bool]:
     """For each card of a unit, whether it has own words (`written`: see cards_with_words)."""
     return [key in written for key in unit.cards]
+
+
+def overdue(unit: UnitView, marks: Sequence[bool], today: date) -> bool:
+    """True when the unit's last day has passed with cards left; `marks` as from `studied`."""
+    return bool(unit.ends) and unit.ends < today.isoformat() and not all(marks)
 
 
 def unit_now(shelf: Shelf, today: date) -> tuple[Binder, UnitView, list[bool]] | None:

@@ -31,6 +31,30 @@ def short_year(day: date | str) -> str:
     return f"{short(on)} {on.year}" if on else ""
 
 
+def brief(day: date | str, today: date) -> str:
+    """'22 Nov', and '22 Nov ’24' for a day that is not within the year up to today."""
+    on = parsed(day) if isinstance(day, str) else day
+    if on is None:
+        return ""
+    last = (today.year - 1, today.month, today.day)
+    near = last < (on.year, on.month, on.day) and on.year <= today.year
+    return short(on) if near else f"{short(on)} ’{on.year % 100:02}"
+
+
+def span(starts: str, ends: str) -> str:
+    """'5 October to 20 December 2026', 'from 5 October 2026', 'until 20 December 2026' or ''."""
+    first, last = parsed(starts), parsed(ends)
+    if first is None or last is None:
+        return f"from {written(starts)}" if first else f"until {written(ends)}" if last else ""
+    if first.date() == last.date():
+        return written(first)
+    if first.year != last.year:
+        return f"{written(first)} to {written(last)}"
+    if first.month != last.month:
+        return f"{first.day} {MONTHS[first.month - 1]} to {written(last)}"
+    return f"{first.day} to {written(last)}"
+
+
 def written(day: date | str) -> str:
     """'22 November 2026'; '' for a text that is no day."""
     on = parsed(day) if isinstance(day, str) else day

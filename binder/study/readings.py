@@ -272,6 +272,25 @@ def _appearance(
     return Appearance(binder_uid, uid, day, title, label, bool(turned), verdicts)
 
 
+def verdict_of(verdicts: tuple[str, ...]) -> str:
+    """One word for a reading's expectations: the common verdict, 'partly' when they differ,
+    'waiting' while any waits, '' when nothing was expected.
+    """
+    if not verdicts:
+        return ""
+    said = set(verdicts)
+    if "" in said:
+        return "waiting"
+    return said.pop() if len(said) == 1 else "partly"
+
+
+def appearances_note(times: int, of: int) -> str:
+    """'7 times in 61 readings'."""
+    if not times:
+        return ""
+    return f"{'once' if times == 1 else f'{times} times'} in {of} reading{'' if of == 1 else 's'}"
+
+
 def readings_count(shelf: Shelf) -> int:
     """How many readings the shelf holds, without those in a drawer."""
     # Counting all and taking off those set aside reads two small indexes instead of every leaf.

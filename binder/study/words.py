@@ -12,6 +12,7 @@ from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Leaf, OwnWords
 from binder.store.shelf import Shelf
+from binder.study.tabs import TabView
 
 UPRIGHT, REVERSED = "upright", "reversed"
 
@@ -61,3 +62,14 @@ def cards_with_words(shelf: Shelf) -> set[str]:
     """Keys of the cards that have own words in any binder."""
     query = OwnWords.select(fn.DISTINCT(OwnWords.card)).where(OwnWords.text != "").tuples()
     return {row[0] for _, row in shelf.each(query)}
+
+
+def written_leaves(binder: Binder, tab: TabView) -> set[str]:
+    """Uids of the leaves behind a tab that have text, own words or a source's words on them."""
+    query = (
+        Leaf.select(Leaf.uid)
+        .where((Leaf.tab == tab.row) & Leaf.aside.is_null())
+        .where((Leaf.text != "") | (Leaf.also != ""))
+        .tuples()
+    )
+    return {row[0] for row in binder.all(query)}
