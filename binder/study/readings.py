@@ -198,6 +198,19 @@ def change_reading(binder: Binder, uid: str, reading: NewReading) -> None:
         _lay(change, row.leaf_id, reading)
 
 
+def set_note(binder: Binder, leaf_uid: str, n: int, text: str) -> None:
+    """Write a line about place `n` of a reading; an empty one takes it away."""
+    of = (Leaf.uid == leaf_uid) & (Placed.n == n)
+    query = Placed.select(Placed.uid, Placed.note).join(Leaf).where(of).order_by(Placed.id)
+    row = binder.first(query)
+    if row is None:
+        raise CanMend(f"That reading has no card in place {n}; it was changed elsewhere.")
+    note = " ".join(text.split())
+    if note != row.note:
+        with binder.change("Write a note to a place") as change:
+            change.edit(Placed, row.uid, note=note)
+
+
 def reading(binder: Binder, leaf_uid: str) -> ReadingView:
     """The reading on that leaf."""
     row = binder.first(Reading.select(Reading).join(Leaf).where(Leaf.uid == leaf_uid))

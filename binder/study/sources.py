@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import itertools
 import json
+import unicodedata
+from collections.abc import Container
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -12,6 +15,9 @@ from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Source, SourceNote
 from binder.store.shelf import Shelf
+from binder.study.kinds import LeafKind
+from binder.study.leaves import add_leaf
+from binder.study.tabs import first_of_kind
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,28 +90,28 @@ def set_source(binder: Binder, leaf_uid: str, key: str, fields: dict[str, Any]) 
 
 def side_by_side(binder: Binder, leaf_uid: str, known: dict[str, SourceView]) -> SideBySide:
     """The table of the card leaf; sources that are not on the shelf show their key."""
-    query = (
-        SourceNote.select()
-        .join(Leaf)
-        .where(Leaf.uid == leaf_uid)
-        .order_by(SourceNote.place, SourceNote.id)
-    )
-    notes = [
-        NoteView(row.uid, row.source, row.aspect, row.text, row.locator)
-        for row in binder.all(query)
-    ]
-    keys = dict.fromkeys(note.source for note in notes)
+    said = notes(binder, leaf_uid)
+    keys = dict.fromkeys(cell.source for cell in said)
     return SideBySide(
         tuple(known.get(key, SourceView("", key, "", {})) for key in keys),
-        tuple(dict.fromkeys(note.aspect for note in notes)),
-        {(note.source, note.aspect): note for note in notes},
+        tuple(dict.fromkeys(cell.aspect for cell in said)),
+        {(cell.source, cell.aspect): cell for cell in said},
     )
+
+
+def notes(binder: Binder, leaf_uid: str) -> list[NoteView]:
+    """The cells of a card's table, in the order they were written."""
+    query = SourceNote.select().join(Leaf).where(Leaf.uid == leaf_uid)
+    return [
+        NoteView(row.uid, row.source, row.aspect, row.text, row.locator)
+        for row in binder.all(query.order_by(SourceNote.place, SourceNote.id))
+    ]
 
 
 def note(
     binder: Binder, leaf_uid: str, source: str, aspect: str, text: str, locator: str = ""
-) -> None:
-    """Write one cell of a card's table; an empty text clears it."""
+) -> str:
+    """Write one cell of a card's table; an empty text clears it. Returns its uid, '' for none."""
     leaf = binder.first(Leaf.select(Leaf.id, Leaf.card).where(Leaf.uid == leaf_uid))
     if leaf is None:
         raise CanMend("That card leaf is no longer in this binder.")
@@ -117,8 +123,70 @@ def note(
             change.remove(SourceNote, row.uid)
         elif row is not None:
             change.edit(SourceNote, row.uid, text=text.strip(), locator=locator)
+            return str(row.uid)
         elif text.strip():
-            change.add(
+            return change.add(
                 SourceNote, leaf=leaf.id, card=leaf.card, source=source, aspect=aspect,
                 text=text.strip(), locator=locator, place=(last or 0.0) + 1,
             )  # fmt: skip
+    return ""
+
+
+def change_note(
+    binder: Binder, uid: str, *, source: str, aspect: str, text: str, locator: str
+) -> None:
+    """Put right any part of one cell; it may go to another source or aspect that is still free."""
+    row = binder.first(SourceNote.select().where(SourceNote.uid == uid))
+    if row is None:
+        raise CanMend("What you were changing is no longer there; it was removed elsewhere.")
+    aspect = " ".join(aspect.split())
+    if not aspect or not text.strip():
+        raise CanMend("Say under which aspect, and what the source says there.")
+    same = (SourceNote.leaf == row.leaf_id) & (SourceNote.source == source)
+    taken = SourceNote.select(SourceNote.uid).where(same & (SourceNote.aspect == aspect))
+    if binder.value(taken.where(SourceNote.uid != uid)):
+        raise CanMend(f"This source has a line under “{aspect}” already; choose another aspect.")
+    with binder.change("Write what a source says") as change:
+        change.edit(
+            SourceNote,
+            uid,
+            source=source,
+            aspect=aspect,
+            text=text.strip(),
+            locator=locator.strip(),
+        )
+
+
+def remove_note(binder: Binder, uid: str) -> None:
+    """Take one cell out of a card's table."""
+    with binder.change("Remove what a source says") as change:
+        change.remove(SourceNote, uid)
+
+
+def new_source(shelf: Shelf, author: str, title: str) -> SourceView:
+    """Make a source leaf in the first Sources tab of the shelf, with a key after its author."""
+    named, called = " ".join(author.split()), " ".join(title.split())
+    if not called:
+        raise CanMend("A source needs a title.")
+    home = next(((b, tab) for b in shelf.binders if (tab := first_of_kind(b, "sources"))), None)
+    if home is None:
+        raise CanMend("No binder here has a tab for sources; add a tab of that kind first.")
+    binder, tab = home
+    given, _, family = named.rpartition(" ")
+    fields: dict[str, Any] = {"type": "book", "title": called}
+    if named:
+        fields["author"] = [{"family": family, "given": given} if given else {"literal": named}]
+    key = _free_key(family or called, sources(shelf))
+    with binder.change(f"New source “{called}”"):
+        uid = add_leaf(binder, tab, called, kind=LeafKind.SOURCE)
+        set_source(binder, uid, key, fields)
+    return SourceView(uid, key, called, fields)
+
+
+def _free_key(words: str, taken: Container[str]) -> str:
+    """A short key of plain letters that no source has yet."""
+    plain = unicodedata.normalize("NFKD", words.casefold())
+    stem = "".join(letter for letter in plain if letter.isascii() and letter.isalnum())[:24]
+    stem = stem or "source"
+    tries = (f"{stem}{number}" for number in itertools.count(2))
+    return stem if stem not in taken else next(key for key in tries if key not in taken)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Any
 
 from peewee import fn
 
@@ -44,18 +45,47 @@ def current(versions: Iterable[WordsView]) -> dict[str, WordsView]:
     return {way: version for way, version in latest.items() if version.text}
 
 
-def write_words(binder: Binder, leaf_uid: str, way: str, text: str, *, at: str = "") -> None:
-    """Keep a new version of own words, unless it says what the last one said."""
+def write_words(
+    binder: Binder, leaf_uid: str, way: str, text: str, *, at: str = "", sitting: str = ""
+) -> str:
+    """Keep a new version of own words, unless it says what the last one said.
+
+    `sitting` is the uid that an earlier call of the same sitting returned: that version is then
+    written anew instead of joined by another, and goes when the words are again as before.
+    Returns the uid of the version these words are kept in; '' when none was needed.
+    """
     if way not in (UPRIGHT, REVERSED):
         raise CanMend("Own words are written for a card upright or reversed.")
     row = binder.first(Leaf.select(Leaf.id, Leaf.card).where(Leaf.uid == leaf_uid))
     if row is None:
         raise CanMend("That card leaf is no longer in this binder.")
-    last = current(history(binder, leaf_uid)).get(way)
-    if (last.text if last else "") == text.strip():
-        return
+    words, mine = text.strip(), _of_sitting(binder, sitting)
+    if words == _last(binder, row.id, way, mine):
+        if mine is not None:
+            with binder.change("Write own words") as change:
+                change.remove(OwnWords, sitting)
+        return ""
+    if mine is not None and mine.text == words:
+        return sitting
     with binder.change("Write own words") as change:
-        change.add(OwnWords, leaf=row.id, card=row.card, way=way, text=text.strip(), at=at or now())
+        if mine is not None:
+            change.edit(OwnWords, sitting, text=words, at=at or now())
+            return sitting
+        return change.add(OwnWords, leaf=row.id, card=row.card, way=way, text=words, at=at or now())
+
+
+def _of_sitting(binder: Binder, uid: str) -> Any | None:
+    """The version written in this sitting, unless it was taken back meanwhile."""
+    return binder.first(OwnWords.select().where(OwnWords.uid == uid)) if uid else None
+
+
+def _last(binder: Binder, leaf_row: int, way: str, mine: Any | None) -> str:
+    """What the latest version says, the one of this sitting left out."""
+    of = (OwnWords.leaf == leaf_row) & (OwnWords.way == way)
+    if mine is not None:
+        of &= OwnWords.id != mine.id
+    query = OwnWords.select(OwnWords.text).where(of)
+    return str(binder.value(query.order_by(OwnWords.at.desc(), OwnWords.id.desc())) or "")
 
 
 def cards_with_words(shelf: Shelf) -> set[str]:

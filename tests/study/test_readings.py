@@ -165,3 +165,17 @@ def test_the_months_slip_goes_when_its_card_is_drawn(course_shelf, log):
     readings.log(binder, tab, one)
     kinds = [slip.kind for slip in slips.slips(course_shelf, today)]
     assert slips.SlipKind.MONTH not in kinds
+
+
+def test_a_line_about_a_place(log):
+    binder, tab = log
+    uid = readings.log(binder, tab, THREE)
+    readings.set_note(binder, uid, 2, " Alone \n with it. ")
+    readings.set_note(binder, uid, 3, "")
+    assert [laid.note for laid in readings.reading(binder, uid).laid] == ["", "Alone with it.", ""]
+    told = []
+    binder.listen(told.append)
+    readings.set_note(binder, uid, 2, "Alone with it.")
+    assert told == []
+    with pytest.raises(CanMend, match="no card in place 9"):
+        readings.set_note(binder, uid, 9, "x")
