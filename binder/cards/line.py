@@ -140,7 +140,7 @@ def fit(line: Line, size: int, spread: str = "") -> str:
     if count == size:
         what = f"{_article(spread)} has places 1 to {size}; there is no place"
         return f"{what} {beyond[0]}." if beyond else ""
-    return f"{_article(spread)} takes {_cards(size)}; this line has {_count(count)}."
+    return f"{_article(spread)} takes {_cards(size)}; this line has {counted(count)}."
 
 
 def _article(spread: str) -> str:
@@ -153,9 +153,10 @@ def _article(spread: str) -> str:
     return f"{'An' if name[0].lower() in 'aeiou' else 'A'} {name}"
 
 
-def _count(number: int) -> str:
+def counted(number: int) -> str:
+    """A count in words up to twelve, in figures above."""
     return _COUNTS[number] if number < len(_COUNTS) else str(number)
 
 
 def _cards(number: int) -> str:
-    return f"{_count(number)} card{'' if number == 1 else 's'}"
+    return f"{counted(number)} card{'' if number == 1 else 's'}"
