@@ -1,0 +1,89 @@
+"""The sheets of a tab before they are printed."""
+
+from datetime import date
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtPrintSupport import QPrinter
+
+from binder.cards.spreads import spread
+from binder.study import readings, tabs
+from binder.study.readings import Laid, NewReading
+from ui.paper.proof import Proof
+from ui.session import Session
+from ui.theme import Look
+
+
+@pytest.fixture
+def proof(qtbot, course_shelf):
+    binder = course_shelf.binder("Practice")
+    log = tabs.first_of_kind(binder, "readings")
+    for day in range(1, 6):
+        one = NewReading(
+            f"2026-11-0{day}T19:30", f"Question {day}?", spread("one-card"), [Laid(1, "major-17")]
+        )
+        readings.log(binder, log, one)
+    session = Session(course_shelf, date(2026, 11, 25))
+    session._outside.stop()
+    made = Proof(session, Look())
+    qtbot.addWidget(made)
+    made.resize(1380, 900)
+    made.show()
+    made.open(binder, log)
+    qtbot.waitUntil(lambda: made.printed is not None, timeout=20_000)
+    return made
+
+
+def set_again(qtbot, proof, act):
+    before = proof.printed
+    act()
+    qtbot.waitUntil(lambda: proof.printed not in (None, before), timeout=20_000)
+
+
+def test_it_counts_pages_and_sheets(proof):
+    pages = proof.printed.pages
+    assert proof.count.text() == f"{pages} pages, on {(pages + 1) // 2} sheets"
+    assert proof.model.rowCount() == pages
+
+
+def test_one_side_only(qtbot, proof):
+    set_again(qtbot, proof, lambda: qtbot.mouseClick(proof.two_sided, Qt.MouseButton.LeftButton))
+    assert not proof.printed.sheet.two_sided
+    assert proof.model.caption(2) == "Page 3"
+
+
+def test_what_does_not_fit_is_said_and_nothing_can_be_printed(qtbot, proof):
+    proof.holes.setCurrentIndex(proof.holes.findData("4"))
+    qtbot.waitUntil(lambda: proof.printed is not None, timeout=20_000)
+    proof.paper.setCurrentIndex(proof.paper.findData("a5"))
+    assert "A5" in proof.count.text()
+    assert not proof.print_button.isEnabled()
+    assert not proof.save_button.isEnabled()
+    set_again(qtbot, proof, lambda: proof.holes.setCurrentIndex(proof.holes.findData("2")))
+    assert proof.print_button.isEnabled()
+
+
+def test_save_as_pdf(proof, tmp_path):
+    proof.save_to(tmp_path / "log")
+    assert (tmp_path / "log.pdf").read_bytes()[:5] == b"%PDF-"
+
+
+def test_saving_where_one_may_not_is_said(qtbot, proof, tmp_path):
+    with qtbot.waitSignal(proof._session.said) as said:
+        proof.save_to(tmp_path / "nowhere" / "log.pdf")
+    assert "could not be written" in said.args[0]
+
+
+def test_pages_go_to_a_printer(proof, tmp_path):
+    printer = QPrinter(QPrinter.PrinterMode.ScreenResolution)
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(tmp_path / "printed.pdf"))
+    proof.print_on(printer)
+    import pypdf
+
+    assert len(pypdf.PdfReader(tmp_path / "printed.pdf").pages) == proof.printed.pages
+
+
+def test_escape_goes_back(qtbot, proof):
+    with qtbot.waitSignal(proof.closed):
+        qtbot.keyClick(proof, Qt.Key.Key_Escape)

@@ -1,0 +1,311 @@
+"""The sheets of a tab before they are printed, laid out on the desk beside the shelf."""
+
+from __future__ import annotations
+
+from contextlib import ExitStack
+from pathlib import Path
+
+from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QPageSize, QPainter, QResizeEvent
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QFileDialog,
+    QFrame,
+    QLabel,
+    QListView,
+    QPushButton,
+    QVBoxLayout,
+    QWidget,
+)
+
+from binder.errors import RingboundError
+from binder.paper.sheets import Sheet
+from binder.store.file import Binder
+from binder.store.shelf import Shelf
+from binder.study.tabs import TabView
+from ui.jobs import Newest
+from ui.paper.pages import PageDelegate, PagesModel, Printed
+from ui.session import Session
+from ui.theme import Look
+
+PAPERS = (("A4", "a4"), ("Letter", "letter"), ("A5", "a5"))
+HOLES = (
+    ("two, 80 mm apart", "2"),
+    ("three, 108 mm apart", "3"),
+    ("four, 80 mm apart", "4"),
+    ("none", "none"),
+)
+PAGE_SIZES = {
+    "a4": QPageSize.PageSizeId.A4,
+    "letter": QPageSize.PageSizeId.Letter,
+    "a5": QPageSize.PageSizeId.A5,
+}
+PRINTER_DPI = 300
+PANEL = 176
+
+
+def typeset_tab(
+    shelf: Shelf, binder: Binder, tab: TabView, sheet: Sheet, blank_lines: bool
+) -> Printed:
+    """Gather and typeset a tab on a thread of its own."""
+    from binder.paper.gather import gather
+    from binder.paper.typeset import typeset
+
+    with ExitStack() as stack:
+        for each in tuple(shelf.binders):
+            stack.enter_context(each.beside())
+        section = gather(shelf, binder, tab)
+    return Printed(typeset(section, sheet, blank_lines=blank_lines), sheet)
+
+
+class Proof(QWidget):
+    """Pages at the left, what can be chosen at the right."""
+
+    closed = Signal()
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session, self._look = session, look
+        self._binder: Binder | None = None
+        self._tab: TabView | None = None
+        self.printed: Printed | None = None
+        self.setAccessibleName("Sheets of this tab")
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.job = Newest(self)
+        self.job.done.connect(self._show)
+        self.job.failed.connect(self._say)
+        self._make_pages()
+        self._make_panel()
+        look.changed.connect(self._restyle)
+        self._restyle()
+
+    # Making
+
+    def _make_pages(self) -> None:
+        self.model = PagesModel()
+        self.pages = QListView(self)
+        self.pages.setModel(self.model)
+        self.delegate = PageDelegate(self._look, self.pages)
+        self.pages.setItemDelegate(self.delegate)
+        self.pages.setViewMode(QListView.ViewMode.IconMode)
+        self.pages.setMovement(QListView.Movement.Static)
+        self.pages.setResizeMode(QListView.ResizeMode.Adjust)
+        self.pages.setUniformItemSizes(True)
+        self.pages.setFrameShape(QFrame.Shape.NoFrame)
+        self.pages.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        self.pages.setSelectionMode(QListView.SelectionMode.NoSelection)
+        self.pages.setStyleSheet("QListView { background: transparent; border: none; }")
+        self.pages.viewport().setAutoFillBackground(False)
+        self.pages.setAccessibleName("Pages")
+
+    def _make_panel(self) -> None:
+        self.panel = QFrame(self)
+        self.panel.setAutoFillBackground(True)
+        column = QVBoxLayout(self.panel)
+        self.title = QLabel("Print this tab")
+        self.paper = self._combo("Paper", PAPERS, "a4")
+        self.holes = self._combo("Holes", HOLES, "3")
+        self.two_sided = QCheckBox("Both sides")
+        self.two_sided.setChecked(True)
+        self.lines = QCheckBox("Lines for looking back")
+        self.lines.setChecked(True)
+        self.count = QLabel()
+        self.count.setWordWrap(True)
+        self.print_button = QPushButton("Print…")
+        self.print_button.setProperty("main", True)
+        self.save_button = QPushButton("Save as PDF…")
+        self.close_button = QPushButton("Back to the binder")
+        self.note = QLabel(
+            "The gutter is on the ring side, 25 mm wide: at the left of fronts, at the right of "
+            "backs. Red marks are not printed; fine grey ones show where to punch."
+        )
+        self.note.setWordWrap(True)
+        self._labels: list[QLabel] = []
+        column.addWidget(self.title)
+        for words, widget in (("Paper", self.paper), ("Holes", self.holes)):
+            label = QLabel(words)
+            label.setBuddy(widget)
+            self._labels.append(label)
+            column.addWidget(label)
+            column.addWidget(widget)
+        for widget in (self.two_sided, self.lines, self.count, self.print_button,
+                       self.save_button, self.close_button, self.note):  # fmt: skip
+            column.addWidget(widget)
+        column.addStretch(1)
+        for box in (self.two_sided, self.lines):
+            box.toggled.connect(self._again)
+        self.print_button.clicked.connect(self.print)
+        self.save_button.clicked.connect(self.save)
+        self.close_button.clicked.connect(self.leave)
+
+    def _combo(self, name: str, choices: tuple[tuple[str, str], ...], at: str) -> QComboBox:
+        made = QComboBox()
+        made.setAccessibleName(name)
+        for words, key in choices:
+            made.addItem(words, key)
+        made.setCurrentIndex([key for _, key in choices].index(at))
+        made.currentIndexChanged.connect(self._again)
+        made.setMinimumContentsLength(8)
+        made.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        return made
+
+    # Showing
+
+    def open(self, binder: Binder, tab: TabView) -> None:
+        """Show the sheets of a tab as it stands now."""
+        self._binder, self._tab = binder, tab
+        self.title.setText(f"Print {tab.name}")
+        self.title.setWordWrap(True)
+        self._again()
+
+    def sheet(self) -> Sheet:
+        """The sheet chosen; CanMend when the choices do not go together."""
+        return Sheet(self.paper.currentData(), self.holes.currentData(), self.two_sided.isChecked())
+
+    def _again(self, *_changed: object) -> None:
+        if self._binder is None or self._tab is None:
+            return
+        try:
+            sheet = self.sheet()
+        except RingboundError as error:
+            self._say(str(error))
+            return
+        shelf, binder, tab = self._session.shelf, self._binder, self._tab
+        lines = self.lines.isChecked()
+        self.count.setText("Setting the pages…")
+        self.job.start(lambda _stop: typeset_tab(shelf, binder, tab, sheet, lines))
+
+    def wait(self) -> None:
+        """Until the pages are there."""
+        self.job.wait()
+
+    def _show(self, printed: Printed) -> None:
+        self.printed = printed
+        self.model.show(printed)
+        pages, sheets = printed.pages, printed.sheet.sheets(printed.pages)
+        words = f"{pages} page{'' if pages == 1 else 's'}"
+        if printed.sheet.two_sided:
+            words += f", on {sheets} sheet{'' if sheets == 1 else 's'}"
+        self.count.setText(words)
+        self._enable(True)
+
+    def _say(self, sentence: str) -> None:
+        self.printed = None
+        self.model.show(None)
+        self.count.setText(sentence)
+        self._enable(False)
+
+    def _enable(self, may: bool) -> None:
+        self.print_button.setEnabled(may)
+        self.save_button.setEnabled(may)
+
+    # Paper
+
+    def save(self) -> None:
+        """Ask where, and write the PDF there."""
+        if self.printed is None or self._tab is None:
+            return
+        start = str(Path.home() / f"{self._tab.name}.pdf")
+        name, _ = QFileDialog.getSaveFileName(self, "Save as PDF", start, "PDF (*.pdf)")
+        if name:
+            self.save_to(Path(name))
+
+    def save_to(self, path: Path) -> None:
+        """Write the PDF to `path` and say so."""
+        from binder.paper.gather import save
+
+        if self.printed is None:
+            return
+        path = path if path.suffix else path.with_suffix(".pdf")
+        try:
+            save(self.printed.pdf, path)
+        except RingboundError as error:
+            self._session.said.emit(str(error))
+            return
+        self._session.said.emit(f"Saved {self.printed.pages} pages as {path}.")
+
+    def print(self) -> None:
+        """Hand the pages to a printer."""
+        from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+
+        if self.printed is None or self.model.paper is None:
+            return
+        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
+        printer.setResolution(PRINTER_DPI)
+        printer.setPageSize(QPageSize(PAGE_SIZES[self.printed.sheet.paper]))
+        printer.setFullPage(True)
+        long_edge = QPrinter.DuplexMode.DuplexLongSide
+        printer.setDuplex(
+            long_edge if self.printed.sheet.two_sided else QPrinter.DuplexMode.DuplexNone
+        )
+        if QPrintDialog(printer, self).exec():
+            self.print_on(printer)
+
+    def print_on(self, printer: object) -> None:
+        """Draw every page on an open printer."""
+        painter = QPainter()
+        if not painter.begin(printer):  # type: ignore[call-overload]
+            self._session.said.emit("The printer did not answer; save as PDF instead.")
+            return
+        paper = self.model.paper
+        for page in range(self.printed.pages if self.printed and paper else 0):
+            if page:
+                printer.newPage()  # type: ignore[attr-defined]
+            area = painter.viewport()
+            painter.drawImage(area, paper._draw(page, area.width()))
+        painter.end()
+        self._session.said.emit(f"Sent {self.printed.pages if self.printed else 0} pages.")
+
+    # Looks
+
+    def _restyle(self) -> None:
+        theme = self._look.theme
+        self.title.setFont(theme.font("section_title"))
+        for label in self._labels:
+            label.setFont(theme.font("label"))
+        self.note.setFont(theme.font("caption"))
+        palette = self.panel.palette()
+        palette.setColor(palette.ColorRole.Window, theme["slip"])
+        self.panel.setPalette(palette)
+        self._place()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Pages take what the panel leaves."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _place(self) -> None:
+        wide = self._look.theme.px(PANEL) + 20
+        room = self.width() - wide - 30
+        self.panel.setGeometry(
+            self.width() - wide - 10,
+            20,
+            wide,
+            min(self.height() - 40, self.panel.sizeHint().height() + 40),
+        )
+        self.pages.setGeometry(10, 14, max(room, 100), self.height() - 20)
+        across = 3 if room > 900 else 2 if room > 480 else 1
+        width = max(150, (room - 24) // across - 30)
+        if width != self.delegate.width:
+            self.delegate.width = width
+            self.pages.setIconSize(QSize(width, width))
+            self.model.layoutChanged.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape goes back to the binder."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.leave()
+            return
+        super().keyPressEvent(event)
+
+    def leave(self) -> None:
+        """Back to the binder."""
+        self.closed.emit()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Let the pages go when the proof is put away."""
+        super().hideEvent(event)
+        self.job.cancel()
+        self.printed = None
+        self.model.show(None)
