@@ -47,7 +47,7 @@ def test_it_counts_pages_and_sheets(proof):
 
 
 def test_one_side_only(qtbot, proof):
-    set_again(qtbot, proof, lambda: qtbot.mouseClick(proof.two_sided, Qt.MouseButton.LeftButton))
+    set_again(qtbot, proof, lambda: qtbot.keyClick(proof.two_sided, Qt.Key.Key_Space))
     assert not proof.printed.sheet.two_sided
     assert proof.model.caption(2) == "Page 3"
 

@@ -6,7 +6,7 @@ from contextlib import ExitStack
 from pathlib import Path
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QPageSize, QPainter, QResizeEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QPageSize, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
