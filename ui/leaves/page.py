@@ -2,14 +2,37 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, Qt, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtWidgets import (
+    QApplication,
+    QFrame,
+    QMenu,
+    QScrollArea,
+    QScrollBar,
+    QVBoxLayout,
+    QWidget,
+)
 
+from binder.study.leaves import LeafView
 from ui.leaves.heads import SectionHead
-from ui.leaves.prose import Prose
+from ui.leaves.prose import Pointed, Prose
+from ui.leaves.rendering import RENDERED
 from ui.session import Session
 from ui.theme import Look
 from ui.trail import Spot
+
+_SCROLLS = {
+    Qt.Key.Key_Down: QScrollBar.SliderAction.SliderSingleStepAdd,
+    Qt.Key.Key_Up: QScrollBar.SliderAction.SliderSingleStepSub,
+    Qt.Key.Key_PageDown: QScrollBar.SliderAction.SliderPageStepAdd,
+    Qt.Key.Key_PageUp: QScrollBar.SliderAction.SliderPageStepSub,
+    Qt.Key.Key_Space: QScrollBar.SliderAction.SliderPageStepAdd,
+    Qt.Key.Key_End: QScrollBar.SliderAction.SliderToMaximum,
+    Qt.Key.Key_Home: QScrollBar.SliderAction.SliderToMinimum,
+}
+_LEAD = 0.3
+"""How far down the leaf, as a share of its height, a place that was asked for comes to stand."""
 
 
 class Page(QScrollArea):
@@ -17,7 +40,7 @@ class Page(QScrollArea):
 
     A page is made once and shows one leaf after another (`show_spot`), so that turning is quick.
     Links followed anywhere on it come out as `followed`: 'card:KEY', 'leaf:UUID', 'source:KEY#p1',
-    'tick:N', 'https://...'.
+    'tick:N', 'https://...'. Links to footnotes stay within the page.
     """
 
     followed = Signal(str)
@@ -27,24 +50,26 @@ class Page(QScrollArea):
         self.session = session
         self.look = look
         self.spot: Spot | None = None
+        self.proses: list[Prose] = []
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.viewport().setAutoFillBackground(False)
         self.column = QWidget()
+        self.column.setAutoFillBackground(False)
         self.rows = QVBoxLayout(self.column)
         self.rows.setContentsMargins(0, 0, 0, 0)
         self.rows.setSpacing(0)
         self.setWidget(self.column)
-        # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
-        self.column.setAutoFillBackground(False)
+        self._focus_line = _FocusLine(self)
 
     def show_spot(self, spot: Spot, marks: tuple[str, ...] = ()) -> None:
         """Show the leaf at `spot`, scrolled to its head, or to the first of `marks`."""
         self.spot = spot
         self.setUpdatesEnabled(False)
         self.fill(spot, marks)
-        self.verticalScrollBar().setValue(0)
+        self.settle()
+        self.verticalScrollBar().setValue(self._first_mark() if marks else 0)
         self.setUpdatesEnabled(True)
 
     def fill(self, spot: Spot, marks: tuple[str, ...]) -> None:
@@ -55,6 +80,8 @@ class Page(QScrollArea):
         """What stands at the foot of the leaf: where it is kept."""
         tab = self.session.tab_of(self.spot) if self.spot else None
         return tab.name if tab else ""
+
+    # Parts
 
     def add(self, *parts: QWidget, gap: int = 0) -> None:
         """Put parts under the others, `gap` pixels below."""
@@ -68,12 +95,26 @@ class Page(QScrollArea):
         return SectionHead(self.look, name)
 
     def prose(self, name: str, *, own: bool = False, role: str = "body") -> Prose:
-        """Running text whose links come out of the page."""
+        """Running text whose links come out of the page, with a menu for its card names."""
         made = Prose(self.look, own=own, role=role)
         made.setAccessibleName(name)
-        made.followed.connect(self.followed)
+        made.followed.connect(lambda address: self._follow(made, address))
+        made.menu_opening.connect(self._fill_menu)
+        made.reached.connect(lambda rect: self.show_rect(made, rect))
+        made.installEventFilter(self)
         made.load = self._load
+        self.proses.append(made)
         return made
+
+    def rendered(self, view: LeafView, text: str | None = None) -> str:
+        """The HTML of a leaf's text, or of another text that stands on the leaf."""
+        words = view.text if text is None else text
+        return RENDERED.html(self.session.linker, view.uid, words, self._picture_size)
+
+    def picked(self, key: str) -> None:
+        """Mark the card whose leaf lies facing: its names in the text, in red pencil."""
+        for prose in self.proses:
+            prose.pick(key)
 
     def _load(self, uid: str) -> bytes | None:
         from binder.study.files import kept_anywhere
@@ -81,3 +122,110 @@ class Page(QScrollArea):
         first = self.session.binder_of(self.spot) if self.spot else None
         found = kept_anywhere(self.session.shelf, uid, first)
         return found.data if found and found.is_picture else None
+
+    def _picture_size(self, uid: str) -> tuple[int, int] | None:
+        from ui.leaves.picture import natural_size
+
+        data = self._load(uid)
+        size = natural_size(data) if data else None
+        return (size.width(), size.height()) if size and size.isValid() else None
+
+    def _fill_menu(self, menu: QMenu, pointed: Pointed) -> None:
+        from ui.leaves.link_menu import fill
+
+        fill(menu, self.session, self.spot, pointed)
+
+    def _follow(self, prose: Prose, address: str) -> None:
+        if not address.startswith("#"):
+            self.followed.emit(address)
+            return
+        top = prose.anchor_top(address[1:])
+        if top is not None:
+            self._scroll_to(prose, top)
+
+    # Scrolling
+
+    def settle(self) -> None:
+        """Give all parts their places now, not when the window is next idle."""
+        QApplication.sendEvent(self.column, QEvent(QEvent.Type.LayoutRequest))
+
+    def show_rect(self, part: QWidget, rect: QRect | QRectF) -> None:
+        """Scroll as little as brings a part's rectangle into sight."""
+        room = QRect(rect) if isinstance(rect, QRect) else rect.toAlignedRect()
+        corner = part.mapTo(self.column, room.topLeft())
+        bar, margin = self.verticalScrollBar(), self.look.theme.px(12)
+        top, bottom = corner.y() - margin, corner.y() + room.height() + margin
+        if top < bar.value():
+            bar.setValue(top)
+        elif bottom > bar.value() + self.viewport().height():
+            bar.setValue(bottom - self.viewport().height())
+
+    def _scroll_to(self, part: QWidget, y: int) -> None:
+        at = part.mapTo(self.column, QPoint(0, y)).y()
+        self.verticalScrollBar().setValue(at - round(self.viewport().height() * _LEAD))
+
+    def _first_mark(self) -> int:
+        for prose in self.proses:
+            top = prose.first_mark()
+            if top is not None and not prose.isHidden():
+                at = prose.mapTo(self.column, QPoint(0, top)).y()
+                return at - round(self.viewport().height() * _LEAD)
+        return 0
+
+    # Keys and focus
+
+    def focus_in(self) -> None:
+        """Put the keyboard on the leaf: keys scroll it, and Tab walks what is on it."""
+        self.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Keys scroll as far as there is something to scroll; the others are the window's."""
+        action = _SCROLLS.get(Qt.Key(event.key()))
+        bar = self.verticalScrollBar()
+        ctrl = event.modifiers() & ~Qt.KeyboardModifier.ShiftModifier
+        ctrl &= ~Qt.KeyboardModifier.KeypadModifier
+        if action is None or ctrl or bar.maximum() == 0:
+            event.ignore()
+            return
+        if event.key() == Qt.Key.Key_Space and event.modifiers():
+            action = QScrollBar.SliderAction.SliderPageStepSub
+        bar.triggerAction(action)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show that the keyboard is here, unless the pointer brought it."""
+        super().focusInEvent(event)
+        self._mark_focus(event)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """The keyboard has gone elsewhere."""
+        super().focusOutEvent(event)
+        self._focus_line.hide()
+
+    def eventFilter(self, watched: object, event: QEvent) -> bool:
+        """Running text with the keyboard is marked as the leaf itself is."""
+        if isinstance(watched, Prose) and isinstance(event, QFocusEvent):
+            self._mark_focus(event)
+        return super().eventFilter(watched, event)
+
+    def _mark_focus(self, event: QFocusEvent) -> None:
+        by_key = event.gotFocus() and event.reason() is not Qt.FocusReason.MouseFocusReason
+        self._focus_line.setVisible(by_key)
+        self._focus_line.raise_()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The line at the foot moves with it."""
+        super().resizeEvent(event)
+        self._focus_line.setGeometry(0, self.height() - 2, self.width(), 2)
+
+
+class _FocusLine(QWidget):
+    """A line along the foot of the leaf that has the keyboard."""
+
+    def __init__(self, page: Page) -> None:
+        super().__init__(page)
+        self._look = page.look
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.hide()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        QPainter(self).fillRect(self.rect(), self._look.theme["own"])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QWidget
 
+from binder.study import dates
 from binder.study.leaves import LeafView
 from ui.leaves.heads import Heading
 from ui.leaves.page import Page
@@ -25,15 +26,13 @@ class PlainPage(Page):
 
     def fill(self, spot: Spot, marks: tuple[str, ...]) -> None:
         """Show the leaf's text."""
-        from binder.page.markdown import to_html
-
         view = self.session.leaf_of(spot)
         if view is None:
             return
         self.heading.say(self.over(view), view.title)
-        linked = lambda text: self.session.linker.find(text, view.uid)  # noqa: E731
-        self.text.show_html(to_html(view.text, link_cards=linked), marks)
+        self.text.show_html(self.rendered(view), marks)
 
     def over(self, view: LeafView) -> str:
-        """The line above the title."""
-        return view.day[:10]
+        """The line above the title: the day it was written, in words."""
+        moment = dates.parsed(view.day)
+        return dates.full(moment.replace(hour=0, minute=0)) if moment else ""

@@ -4,42 +4,67 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import QByteArray, QEvent, Qt, QUrl, Signal
+from PySide6.QtCore import QByteArray, QEvent, QPointF, QRect, Qt, QTimer, QUrl, Signal
 from PySide6.QtGui import (
-    QColor,
-    QImage,
+    QContextMenuEvent,
+    QFocusEvent,
     QKeyEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
     QResizeEvent,
-    QTextCharFormat,
     QTextCursor,
     QTextDocument,
     QTextOption,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QFrame, QSizePolicy, QTextBrowser, QWidget
+from PySide6.QtWidgets import QFrame, QMenu, QSizePolicy, QTextBrowser, QWidget
 
-from ui.theme import Look, Theme
+from ui.leaves import prose_paint
+from ui.leaves.picture import fit_pictures, scaled
+from ui.leaves.prose_links import Link, Pointed, address, links_in, prepared
+from ui.leaves.prose_paint import Span
+from ui.leaves.prose_style import prose_style
+from ui.theme import Look
 
 Load = Callable[[str], bytes | None]
 """Bytes of the kept file with that uid, or None."""
+
+AT_ONCE = 7_000
+"""Characters laid out before the text is first seen; the rest of a long leaf follows at once."""
+FIRST_SIGHT = 2_400
+"""How far down, in pixels, a longer text is laid out before it is first seen."""
+MOST_MARKS = 400
+
+_PLAIN = ("tick:", "#")
+"""Links without a line under them."""
+_WHOLE = QTextDocument.FindFlag.FindWholeWords
 
 
 class Prose(QTextBrowser):
     """Shows sanitised HTML; never loads anything but files kept in the binder."""
 
     followed = Signal(str)
-    """The address of a link that was clicked or opened by key."""
+    """The address of a link that was clicked or opened by key; '#fn:1' for one within the text."""
+    menu_opening = Signal(QMenu, object)
+    """A context menu about to open, still empty, and what is Pointed at."""
+    reached = Signal(QRect)
+    """A link was walked to by key: where it stands."""
 
     def __init__(
         self, look: Look, *, own: bool = False, role: str = "body", parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self._look = look
-        self._own = own
-        self._role = role
-        self._html = ""
+        self._look, self._own, self._role = look, own, role
+        self._html, self._picked = "", ""
         self._marks: tuple[str, ...] = ()
+        self._links: list[Link] = []
+        self._lined: dict[Span, str] = {}
+        self._marked: list[Span] = []
         self.load: Load = lambda _uid: None
+        self._rest = QTimer(self, singleShot=True, interval=0)
+        self._rest.timeout.connect(self._lay_rest)
+        self._laid_to = 0.0
         self.setProperty("leaf", True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setOpenLinks(False)
@@ -50,8 +75,10 @@ class Prose(QTextBrowser):
         self.document().setUndoRedoEnabled(False)
         self.viewport().setAutoFillBackground(False)
         self.setTabChangesFocus(False)
-        self.anchorClicked.connect(lambda url: self.followed.emit(url.toString()))
-        look.changed.connect(self._redraw)
+        self.anchorClicked.connect(self._follow)
+        self.highlighted.connect(self._tip)
+        look.changed.connect(self._restyle)
+        self._restyle()
 
     def show_html(self, html: str, marks: Sequence[str] = ()) -> None:
         """Show a leaf's HTML; `marks` are words to mark as found."""
@@ -63,38 +90,77 @@ class Prose(QTextBrowser):
         """The HTML last shown."""
         return self._html
 
-    def _redraw(self) -> None:
-        theme = self._look.theme
-        document = self.document()
+    def links(self) -> list[Link]:
+        """The links in the text, in order."""
+        return list(self._links)
+
+    def pick(self, key: str) -> None:
+        """Underline the names of a card with red pencil; '' takes the lines away."""
+        if key != self._picked:
+            self._picked = key
+            self.viewport().update()
+
+    # Setting the text
+
+    def _restyle(self) -> None:
+        theme, document = self._look.theme, self.document()
         document.setDefaultFont(theme.font(self._role))
+        document.setIndentWidth(theme.px(24))
         option = QTextOption()
         option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
         document.setDefaultTextOption(option)
         document.setDefaultStyleSheet(prose_style(theme, self._role, own=self._own))
-        self.setHtml(self._html)
-        dress_links(document, theme)
-        self.setExtraSelections([])
-        if self._marks:
-            self._mark()
+        self._redraw()
+
+    def _redraw(self) -> None:
+        """Nothing is laid out before the whole text is there, so that it is done only once."""
+        document = self.document()
+        shown = fit_pictures(self._html, max(60, self.viewport().width()))
+        document.setLayoutEnabled(False)
+        self.setHtml(prepared(shown))
+        document.setTextWidth(max(1, self.viewport().width()))
+        document.setLayoutEnabled(True)
+        self._links = list(links_in(document))
+        self._lined = {
+            (link.start, link.end): link.address
+            for link in self._links
+            if not link.address.startswith(_PLAIN)
+        }
+        self._marked = self._find_marks()
         self._fit()
 
-    def _mark(self) -> None:
-        """Lay a ground under every word that was found."""
-        found = []
-        ground = QTextCharFormat()
-        ground.setBackground(self._look.theme["band"])
+    def _find_marks(self) -> list[Span]:
+        found: list[Span] = []
         for word in self._marks:
             cursor = QTextCursor(self.document())
-            while not (cursor := self.document().find(word, cursor)).isNull():
-                selection = QTextBrowser.ExtraSelection()
-                selection.cursor, selection.format = cursor, ground
-                found.append(selection)
-        self.setExtraSelections(found)
+            while not (cursor := self.document().find(word, cursor, _WHOLE)).isNull():
+                found.append((cursor.selectionStart(), cursor.selectionEnd()))
+                if len(found) >= MOST_MARKS:
+                    return sorted(found)
+        return sorted(found)
 
     def first_mark(self) -> int | None:
         """How far down the first marked word stands, in pixels; None when there is none."""
-        marked = self.extraSelections()
-        return self.cursorRect(marked[0].cursor).top() if marked else None
+        if not self._marked:
+            return None
+        return self.cursorRect(self._cursor(*self._marked[0])).top()
+
+    def _cursor(self, start: int, end: int) -> QTextCursor:
+        cursor = QTextCursor(self.document())
+        cursor.setPosition(start)
+        cursor.setPosition(end, QTextCursor.MoveMode.KeepAnchor)
+        return cursor
+
+    def anchor_top(self, name: str) -> int | None:
+        """How far down a named place stands, such as 'fn:1'; None when there is none."""
+        block = self.document().begin()
+        while block.isValid():
+            for run in block.textFormats():
+                if name in run.format.anchorNames():
+                    cursor = QTextCursor(block)
+                    return self.cursorRect(cursor).top()
+            block = block.next()
+        return None
 
     def loadResource(self, kind: int, name: QUrl) -> object:
         """Only `file:UUID` of this binder; everything else stays out."""
@@ -103,23 +169,86 @@ class Prose(QTextBrowser):
         data = self.load(name.path())
         if data is None:
             return QByteArray()
-        image = QImage.fromData(data)
-        widest = max(60, self.viewport().width())
-        if image.width() > widest:
-            image = image.scaledToWidth(widest, Qt.TransformationMode.SmoothTransformation)
-        return image
+        return scaled(data, max(60, self.viewport().width()), self.devicePixelRatioF())
+
+    # Its height
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the height that the text needs at this width."""
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
-            self._fit()
+            if "<img" in self._html:
+                self._redraw()
+            else:
+                self._fit()
 
     def _fit(self) -> None:
-        width = self.viewport().width()
-        if width > 0:
-            self.document().setTextWidth(width)
-            self.setFixedHeight(round(self.document().size().height()) + 2)
+        """Of a long text the first sight is laid out now and the rest when that has been seen."""
+        width, document = self.viewport().width(), self.document()
+        self._rest.stop()
+        if width <= 0:
+            return
+        document.setTextWidth(width)
+        if document.characterCount() <= AT_ONCE:
+            self.setFixedHeight(round(document.size().height()) + 2)
+            return
+        self._laid_to = 0.0
+        reached = self._lay_to(FIRST_SIGHT)
+        guess = FIRST_SIGHT * document.characterCount() / max(reached, 1)
+        self.setFixedHeight(max(round(guess), FIRST_SIGHT))
+        self._rest.start()
+
+    def _lay_to(self, y: float) -> int:
+        """Lay the text out as far down as `y`; returns the last character reached."""
+        self._laid_to = y
+        layout = self.document().documentLayout()
+        return layout.hitTest(QPointF(0, y), Qt.HitTestAccuracy.FuzzyHit)
+
+    def _lay_rest(self) -> None:
+        """A stretch more, doubling, so that keys and pointer are never kept waiting long."""
+        reached = self._lay_to(self._laid_to * 2)
+        if reached < self.document().characterCount() - 1:
+            self._rest.start()
+            return
+        self.setFixedHeight(round(self.document().size().height()) + 2)
+
+    # Painting
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The text; grounds under words found, lines under links, rules beside quotations."""
+        first, seen = self.cursorForPosition(event.rect().topLeft()).block(), event.rect()
+        theme, document = self._look.theme, self.document()
+        if self._marked:
+            painter = QPainter(self.viewport())
+            prose_paint.grounds(painter, document, first, seen, self._marked, theme)
+            painter.end()
+        super().paintEvent(event)
+        painter = QPainter(self.viewport())
+        if "<blockquote>" in self._html:
+            prose_paint.quote_rules(painter, document, first, seen, theme)
+        spans, drop = list(self._lined), 3.4 * theme.scale
+        prose_paint.under_lines(painter, document, first, seen, spans, self._pen, drop)
+
+    def _pen(self, span: Span) -> QPen:
+        """Card names are dotted, quieter than the words themselves; other links have a line."""
+        theme, address = self._look.theme, self._lined[span]
+        if self._picked and address == f"card:{self._picked}":
+            return QPen(theme["red"], 1.8 * theme.scale)
+        if not address.startswith("card:"):
+            return QPen(theme["inksoft"], 1)
+        pen = QPen(theme["inksoft"], 1.3)
+        pen.setDashPattern([0.01, 2.6])
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+        return pen
+
+    # Keys, wheel and pointer
+
+    def _follow(self, url: QUrl) -> None:
+        self.followed.emit(address(url.toString()))
+
+    def _tip(self, url: QUrl) -> None:
+        outside = url.scheme() in ("http", "https", "mailto")
+        self.setToolTip(url.toString() if outside else "")
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """The leaf scrolls, not the text in it."""
@@ -128,62 +257,62 @@ class Prose(QTextBrowser):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Keys that scroll go to the leaf."""
         moving = (Qt.Key.Key_PageUp, Qt.Key.Key_PageDown, Qt.Key.Key_Home, Qt.Key.Key_End,
-                  Qt.Key.Key_Up, Qt.Key.Key_Down, Qt.Key.Key_Left, Qt.Key.Key_Right)  # fmt: skip
+                  Qt.Key.Key_Up, Qt.Key.Key_Down, Qt.Key.Key_Left, Qt.Key.Key_Right,
+                  Qt.Key.Key_Space)  # fmt: skip
         if event.key() in moving:
             event.ignore()
             return
         super().keyPressEvent(event)
 
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Tab walks the links; the leaf is told where the next one stands."""
+        moved = super().focusNextPrevChild(forward)
+        if moved and self.hasFocus() and self.textCursor().hasSelection():
+            self.reached.emit(self.cursorRect(self.textCursor()))
+        return moved
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """No link stays marked where the keyboard has gone; a selection made to copy does."""
+        super().focusOutEvent(event)
+        keep = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason)
+        cursor = self.textCursor()
+        if event.reason() not in keep and self.link_at(cursor.selectionStart()) is not None:
+            cursor.clearSelection()
+            self.setTextCursor(cursor)
+
+    def link_at(self, position: int) -> Link | None:
+        """The link around a character, or None."""
+        return next((link for link in self._links if link.start <= position < link.end), None)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """What can be done with the link under the pointer, or the one that has the keyboard."""
+        at = event.pos()
+        if event.reason() is QContextMenuEvent.Reason.Keyboard:
+            at = self.cursorRect().center()
+            link = self.link_at(self.textCursor().selectionStart())
+        else:
+            over = self.anchorAt(at)
+            link = self.link_at(self.cursorForPosition(at).position()) if over else None
+            if over and link is None:
+                link = self.link_at(self.cursorForPosition(at).position() - 1)
+        self.menu_for(link).popup(self.viewport().mapToGlobal(at))
+
+    def menu_for(self, link: Link | None) -> QMenu:
+        """The menu of a link, or of the text; it goes away when it is shut."""
+        menu = QMenu(self)
+        menu.aboutToHide.connect(menu.deleteLater)
+        words = self._cursor(link.start, link.end).selectedText() if link else ""
+        selected = self.textCursor().selectedText()
+        on_link = link is not None and selected == words
+        self.menu_opening.emit(menu, Pointed(link, words, "" if on_link else selected.strip()))
+        if menu.actions():
+            menu.addSeparator()
+        copy = menu.addAction("&Copy", self.copy)
+        copy.setEnabled(bool(selected))
+        menu.addAction("Select &all", self.selectAll)
+        return menu
+
     def changeEvent(self, event: QEvent) -> None:
         """A font set by the style does not reach the document, whose font the theme gives."""
         if event.type() is not QEvent.Type.FontChange:
             super().changeEvent(event)
-
-
-def prose_style(theme: Theme, role: str = "body", *, own: bool = False) -> str:
-    """The style sheet of a leaf's HTML in a theme."""
-    ink = theme["own" if own else "ink"].name()
-    soft, rule = theme["inksoft"].name(), theme["rule"].name()
-    px = theme.font(role).pointSizeF()
-    return (
-        f"body, p, li, td, th {{ color: {ink}; }}"
-        f"p, li {{ line-height: 132%; }} p {{ margin: 0 0 {theme.px(9)}px 0; }}"
-        f"a {{ color: {ink}; text-decoration: none; }}"
-        f"h1, h2, h3, h4, h5, h6 {{ color: {theme['ink'].name()}; font-weight: 600;"
-        f" margin: {theme.px(14)}px 0 {theme.px(6)}px 0; }}"
-        f"h1 {{ font-size: {px * 1.45:.2f}pt; }} h2 {{ font-size: {px * 1.22:.2f}pt; }}"
-        f"h3 {{ font-size: {px * 1.08:.2f}pt; }} h4, h5, h6 {{ font-size: {px:.2f}pt; }}"
-        f"blockquote {{ margin: {theme.px(6)}px {theme.px(20)}px; color: {soft};"
-        " font-style: italic; }"
-        f"blockquote p {{ color: {soft}; }}"
-        f"table {{ border-collapse: collapse; border-color: {rule}; margin: {theme.px(6)}px 0; }}"
-        f"th, td {{ padding: {theme.px(3)}px {theme.px(8)}px; }}"
-        f"th {{ color: {soft}; font-weight: 600; }}"
-        f"small, .footnote {{ color: {soft}; }}"
-        f"pre, code {{ background-color: {theme['faint'].name()}; }}"
-        f"ul, ol {{ margin-left: {theme.px(4)}px; -qt-list-indent: 1; }}"
-    )
-
-
-def dress_links(document: QTextDocument, theme: Theme) -> None:
-    """Underline links with dots in the colour of captions, quieter than the words themselves."""
-    dotted = QTextCharFormat()
-    dotted.setUnderlineStyle(QTextCharFormat.UnderlineStyle.DotLine)
-    dotted.setUnderlineColor(QColor(theme["inksoft"]))
-    spans = []
-    block = document.begin()
-    while block.isValid():
-        spans += [
-            (fragment.position(), fragment.length())
-            for fragment in (piece.fragment() for piece in block)
-            if fragment.charFormat().isAnchor()
-            and not fragment.charFormat().anchorHref().startswith("tick:")
-        ]
-        block = block.next()
-    cursor = QTextCursor(document)
-    cursor.beginEditBlock()
-    for start, length in spans:
-        cursor.setPosition(start)
-        cursor.setPosition(start + length, QTextCursor.MoveMode.KeepAnchor)
-        cursor.mergeCharFormat(dotted)
-    cursor.endEditBlock()

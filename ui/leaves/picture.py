@@ -1,0 +1,71 @@
+"""Pictures kept in a binder, at the size a leaf has room for."""
+
+from __future__ import annotations
+
+import re
+
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt
+from PySide6.QtGui import QImage, QImageIOHandler, QImageReader
+
+_SIZED = re.compile(r'(<img [^>]*?)width="(\d+)" height="(\d+)"')
+
+
+class _Reader(QImageReader):
+    """Reads a picture upright out of its bytes."""
+
+    def __init__(self, data: bytes) -> None:
+        buffer = QBuffer()
+        buffer.setData(QByteArray(data))
+        buffer.open(QIODevice.OpenModeFlag.ReadOnly)
+        super().__init__(buffer)
+        self._buffer = buffer  # a reader does not keep its device alive
+        self.setAutoTransform(True)
+
+    @property
+    def turned(self) -> bool:
+        """Whether it was taken with the camera on its side, so that width is height."""
+        return bool(self.transformation() & QImageIOHandler.Transformation.TransformationRotate90)
+
+
+def natural_size(data: bytes) -> QSize:
+    """How large a picture is in pixels, upright as it was taken; not valid when it is none."""
+    reader = _Reader(data)
+    size = reader.size()
+    return size.transposed() if reader.turned else size
+
+
+def shown_size(natural: QSize, widest: float) -> QSize:
+    """The size to show a picture at: as it is, or as wide as there is room."""
+    if natural.width() <= widest:
+        return natural
+    return QSize(round(widest), max(1, round(natural.height() * widest / natural.width())))
+
+
+def scaled(data: bytes, widest: float, ratio: float) -> QImage:
+    """The picture at the size it is shown, in the pixels of the screen; null when it is none."""
+    natural = natural_size(data)
+    if not natural.isValid():
+        return QImage()
+    shown = shown_size(natural, widest)
+    reader = _Reader(data)
+    wanted = QSize(round(shown.width() * ratio), round(shown.height() * ratio))
+    if wanted.width() * 2 < natural.width():
+        twice = wanted * 2
+        reader.setScaledSize(twice.transposed() if reader.turned else twice)
+    image = reader.read()
+    if not image.isNull() and image.size() != wanted:
+        image = image.scaled(
+            wanted, Qt.AspectRatioMode.IgnoreAspectRatio, Qt.TransformationMode.SmoothTransformation
+        )
+    image.setDevicePixelRatio(ratio)
+    return image
+
+
+def fit_pictures(html: str, widest: float) -> str:
+    """The HTML with every sized picture no wider than there is room."""
+
+    def fitted(match: re.Match[str]) -> str:
+        size = shown_size(QSize(int(match[2]), int(match[3])), widest)
+        return f'{match[1]}width="{size.width()}" height="{size.height()}"'
+
+    return _SIZED.sub(fitted, html) if "<img" in html else html

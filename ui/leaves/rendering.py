@@ -1,0 +1,53 @@
+"""Leaves rendered to HTML, the last ones kept so that turning back is instant."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Callable
+
+from binder.cards.prose import Lexicon
+from binder.study.links import Linker
+
+MOST = 40
+"""Leaves kept."""
+
+Pictures = Callable[[str], tuple[int, int] | None]
+"""Width and height of the kept picture with that uid, or None."""
+
+
+class Rendered:
+    """HTML by what it depends on: the text, the leaf, and what is linked there at the time."""
+
+    def __init__(self, most: int = MOST) -> None:
+        self._most = most
+        self._kept: OrderedDict[tuple[str, int, str], tuple[Lexicon, str]] = OrderedDict()
+
+    def html(
+        self, linker: Linker, leaf_uid: str, text: str, pictures: Pictures | None = None
+    ) -> str:
+        """The HTML of a leaf's text with its card names linked.
+
+        `pictures` gives the size of a kept picture, as `binder.page.markdown.to_html` asks.
+        """
+        lexicon = linker.lexicon(leaf_uid)
+        key = (leaf_uid, id(lexicon), text)
+        if key in self._kept:
+            self._kept.move_to_end(key)
+            return self._kept[key][1]
+        from binder.page.markdown import to_html
+
+        made = to_html(
+            text, link_cards=lambda words: linker.find(words, leaf_uid), pictures=pictures
+        )
+        self._kept[key] = (lexicon, made)
+        while len(self._kept) > self._most:
+            self._kept.popitem(last=False)
+        return made
+
+    def forget(self) -> None:
+        """Render everything anew from now on."""
+        self._kept.clear()
+
+
+RENDERED = Rendered()
+"""Shared by both sides of every open binder."""
