@@ -1,0 +1,89 @@
+"""Faces of cards as pixmaps, drawn once and kept for as long as there is room."""
+
+from __future__ import annotations
+
+import math
+
+from PySide6.QtCore import QByteArray, QRectF, Qt
+from PySide6.QtGui import QPainter, QPixmap, QPixmapCache, QTransform
+
+from binder.cards.facts import Card
+from binder.page.boxes import RATIO
+from ui.theme import Theme
+
+KEPT_KB = 24 * 1024
+"""How much room kept pixmaps may take, in kilobytes; Qt's own store drops the oldest."""
+
+
+class FaceCache:
+    """Hands out faces of cards. All caches share one store, so make one wherever it is handy."""
+
+    def __init__(self) -> None:
+        if QPixmapCache.cacheLimit() < KEPT_KB:
+            QPixmapCache.setCacheLimit(KEPT_KB)
+
+    def face(
+        self,
+        card: Card,
+        width: float,
+        theme: Theme,
+        *,
+        title: str = "",
+        number: str | None = None,
+        turn: float = 0.0,
+        ratio: float = 1.0,
+    ) -> QPixmap:
+        """The face of a card `width` pixels wide, turned clockwise by `turn` degrees.
+
+        The pixmap is as large as the turned card needs, the card in its middle, its corners clear.
+        `title` and `number` are what the deck prints, if not the usual; `ratio` is that of the
+        screen's pixels.
+        """
+        turn = round(turn % 360, 2)
+        key = f"face|{card.key}|{title}|{number}|{theme.name}|{width:.2f}|{turn}|{ratio}"
+        pixmap = QPixmap()
+        if not QPixmapCache.find(key, pixmap):
+            pixmap = _drawn(card, width, theme, title or None, number, turn, ratio)
+            QPixmapCache.insert(key, pixmap)
+        return pixmap
+
+
+def draw_centred(painter: QPainter, pixmap: QPixmap, x: float, y: float) -> None:
+    """Lay a face with its middle at x, y, on whole pixels of the screen so that it stays crisp."""
+    ratio = pixmap.devicePixelRatio()
+    size = pixmap.deviceIndependentSize()
+    left = round((x - size.width() / 2) * ratio) / ratio
+    top = round((y - size.height() / 2) * ratio) / ratio
+    painter.drawPixmap(
+        QRectF(left, top, size.width(), size.height()), pixmap, QRectF(pixmap.rect())
+    )
+
+
+def _drawn(
+    card: Card,
+    width: float,
+    theme: Theme,
+    title: str | None,
+    number: str | None,
+    turn: float,
+    ratio: float,
+) -> QPixmap:
+    from PySide6.QtSvg import QSvgRenderer
+
+    from binder.cards.faces import face_svg
+
+    flat = QRectF(-width / 2, -width * RATIO / 2, width, width * RATIO)
+    whole = QTransform().rotate(turn).mapRect(flat)
+    pixmap = QPixmap(math.ceil(whole.width() * ratio), math.ceil(whole.height() * ratio))
+    pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setFont(theme.font("body", 600))
+    size = pixmap.deviceIndependentSize()
+    painter.translate(size.width() / 2, size.height() / 2)
+    painter.rotate(turn)
+    svg = face_svg(card, theme.hexes(), title, number)
+    QSvgRenderer(QByteArray(svg.encode())).render(painter, flat)
+    painter.end()
+    return pixmap
