@@ -156,7 +156,7 @@ def _run_module(name: str, arguments: list[str]) -> int:
 
 
 def _find(options: Any) -> int:
-    from binder.study.finding import find_all, plain_line
+    from binder.study.finding import find_all, plain_line, tidy
 
     shelf = _shelf(options.shelf)
     found = find_all(shelf, " ".join(options.words))
@@ -166,7 +166,7 @@ def _find(options: Any) -> int:
     rows = [
         {
             "binder": hit.binder, "tab": hit.tab, "kind": hit.kind, "uid": hit.uid,
-            "title": plain_line(hit.title), "line": plain_line(hit.line),
+            "title": plain_line(hit.title), "line": plain_line(tidy(hit.line)),
         }
         for hit in hits
     ]  # fmt: skip

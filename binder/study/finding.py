@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -50,6 +51,17 @@ def _grouped(hits: list[Hit]) -> list[Group]:
     for hit in hits:
         found.setdefault((hit.binder_uid, hit.tab_uid), []).append(hit)
     return [Group(some[0].binder, some[0].tab, tuple(some)) for some in found.values()]
+
+
+_MARKS = re.compile(r"^\s*(?:[-*+>|]\s*|#{1,6}\s|\d+[.)]\s|\[[ xX]\]\s)+|\*\*|\s*\|\s*$")
+_BARS = re.compile(r"\s*\|(?:\s*\|)*\s*")
+_TARGET = re.compile(r"!?\[([^\]]*)\]\([^)\s]*\)")
+
+
+def tidy(line: str) -> str:
+    """A hit's line without the marks of lists, tables, headings and links around its words."""
+    words = _MARKS.sub("", _TARGET.sub(r"\1", line))
+    return _BARS.sub(", ", words).strip()
 
 
 def plain_line(marked: str) -> str:

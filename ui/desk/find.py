@@ -31,7 +31,7 @@ from PySide6.QtWidgets import (
 
 from binder.store.search import OPEN, SHUT, Hit
 from binder.store.shelf import Shelf
-from binder.study.finding import Found, find_all, marked_words, plain_line
+from binder.study.finding import Found, find_all, marked_words, plain_line, tidy
 from ui.jobs import Newest
 from ui.session import Session
 from ui.theme import Look
@@ -121,7 +121,7 @@ class FoundDelegate(QStyledItemDelegate):
             )
             day = row.hit.day[:10] if row.hit.kind == "reading" else ""
             self._marked(painter, title, row.hit.title, "list", "ink", day)
-            self._marked(painter, line, row.hit.line, "label", "inksoft", "")
+            self._marked(painter, line, tidy(row.hit.line), "label", "inksoft", "")
         painter.restore()
 
     def _marked(

@@ -56,11 +56,12 @@ class Page(QScrollArea):
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.viewport().setAutoFillBackground(False)
         self.column = QWidget()
-        self.column.setAutoFillBackground(False)
         self.rows = QVBoxLayout(self.column)
         self.rows.setContentsMargins(0, 0, 0, 0)
         self.rows.setSpacing(0)
         self.setWidget(self.column)
+        # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
+        self.column.setAutoFillBackground(False)
         self._focus_line = _FocusLine(self)
 
     def show_spot(self, spot: Spot, marks: tuple[str, ...] = ()) -> None:
@@ -96,7 +97,10 @@ class Page(QScrollArea):
 
     def prose(self, name: str, *, own: bool = False, role: str = "body") -> Prose:
         """Running text whose links come out of the page, with a menu for its card names."""
-        made = Prose(self.look, own=own, role=role)
+        return self.adopt(Prose(self.look, own=own, role=role), name)
+
+    def adopt(self, made: Prose, name: str) -> Prose:
+        """Let a running text, perhaps of a special kind, be one of this page's."""
         made.setAccessibleName(name)
         made.followed.connect(lambda address: self._follow(made, address))
         made.menu_opening.connect(self._fill_menu)
