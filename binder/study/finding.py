@@ -42,7 +42,8 @@ def find_all(
             hits += find(binder, expression, limit)
         except RingboundError as error:
             failed.append(str(error))
-    hits.sort(key=lambda hit: hit.rank)
+    # Ranks of two files are not measured alike, so a word in a title goes before any other hit.
+    hits.sort(key=lambda hit: (OPEN not in hit.title, hit.rank))
     return Found(tuple(_grouped(hits[:limit])), tuple(failed))
 
 
