@@ -2,14 +2,37 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, QRect, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtCore import QPoint, QPointF, QSize
+from PySide6.QtGui import (
+    QFont,
+    QFontMetrics,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QTextLayout,
+    QTextOption,
+)
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from ui.theme import Look
 
-_WRAP = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop | Qt.TextFlag.TextWordWrap
-_TALL = 100_000
+Set = tuple[str, QPointF, str, str]
+"""A line of words, where its base line starts, its role and its colour."""
+
+
+def wrapped(text: str, font: QFont, width: int) -> list[str]:
+    """The lines of a text in a width; a word longer than the width is broken."""
+    layout = QTextLayout(text, font)
+    option = QTextOption()
+    option.setWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
+    layout.setTextOption(option)
+    layout.beginLayout()
+    lines = []
+    while (line := layout.createLine()).isValid():
+        line.setLineWidth(max(width, 40))
+        lines.append(text[line.textStart() : line.textStart() + line.textLength()].rstrip())
+    layout.endLayout()
+    return lines
 
 
 class Heading(QWidget):
@@ -33,18 +56,19 @@ class Heading(QWidget):
         self.setFixedHeight(self._place(self.width())[-1])
         self.update()
 
-    def _place(self, width: int) -> tuple[list[QRect], int]:
+    def _place(self, width: int) -> tuple[list[Set], int]:
+        """Every line with its place, and the height they take; titles are set close."""
         theme = self._look.theme
-        top, rects = 0, []
-        for text, role in zip(self._lines, ("label", self._role, "label"), strict=True):
-            if not text:
-                rects.append(QRect())
-                continue
-            metrics = QFontMetrics(theme.font(role))
-            height = metrics.boundingRect(QRect(0, 0, max(width, 40), _TALL), _WRAP, text).height()
-            rects.append(QRect(0, top, width, height))
-            top += height + theme.px(4)
-        return rects, max(top, 1)
+        roles = (("label", "inksoft"), (self._role, "ink"), ("label", "inksoft"))
+        top, lines = 0.0, []
+        for text, (role, colour) in zip(self._lines, roles, strict=True):
+            font, pitch = theme.font(role), theme.line(role)
+            rise = (pitch + QFontMetrics(font).capHeight()) / 2
+            for line in wrapped(text, font, width) if text else ():
+                lines.append((line, QPointF(0, round(top + rise)), role, colour))
+                top += pitch
+            top += theme.px(4) if text else 0
+        return lines, max(round(top), 1)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """A narrower leaf may need another line."""
@@ -55,13 +79,10 @@ class Heading(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Printed words in ink, the small lines softer."""
         theme, painter = self._look.theme, QPainter(self)
-        roles = (("label", "inksoft"), (self._role, "ink"), ("label", "inksoft"))
-        rects, _ = self._place(self.width())
-        for text, rect, (role, colour) in zip(self._lines, rects, roles, strict=True):
-            if text:
-                painter.setFont(theme.font(role))
-                painter.setPen(theme[colour])
-                painter.drawText(rect, _WRAP, text)
+        for text, at, role, colour in self._place(self.width())[0]:
+            painter.setFont(theme.font(role))
+            painter.setPen(theme[colour])
+            painter.drawText(at, text)
 
 
 class SectionHead(QWidget):
