@@ -3,7 +3,7 @@
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
-"""The folder that holds binder/, ui/, resources/ and sample_binders/, in a checkout or installed."""
+"""What holds binder/, ui/, resources/ and sample_binders/, in a checkout or installed."""
 
 
 def resource(*parts: str) -> Path:
