@@ -1,0 +1,117 @@
+"""A word that could name a card, and what stands around it."""
+
+from enum import Enum
+from re import Match
+
+from binder.cards import clues
+
+REACH = 80
+"""Characters looked at on either side; bounds the work for each word."""
+_QUOTES = "*_~'\"‘“"
+
+
+class Kind(Enum):
+    """How a card is named."""
+
+    CHOSEN = "the student wants it always"
+    RANKED = "Three of Wands"
+    PHRASE = "the Hanged Man"
+    WORD = "the Star"
+    NUMERAL = "XVII"
+    CODE = "3w"
+
+
+class Candidate:
+    """A word or phrase that could name a card, with its surroundings."""
+
+    def __init__(self, text: str, start: int, end: int, key: str, kind: Kind) -> None:
+        self.text, self.start, self.end = text, start, end
+        self.key, self.kind = key, kind
+        self.surface = text[start:end]
+        """The name as it is written."""
+        self.article = self.surface[:3].lower() == "the" and self.surface[3:4].isspace()
+        self.capital = _capital(self.surface[4:] if self.article else self.surface)
+        """Whether every word of the name but the little ones starts with a capital letter."""
+        self.after = narrow(text[end : end + REACH])
+        self._before: str | None = None
+        self._words: list[str] | None = None
+
+    @property
+    def before(self) -> str:
+        """A short stretch before; two line ends stand for the start of the text."""
+        if self._before is None:
+            first = self.start - REACH
+            stretch = self.text[max(first, 0) : self.start]
+            self._before = narrow(stretch if first > 0 else "\n\n" + stretch)
+        return self._before
+
+    @property
+    def words(self) -> list[str]:
+        """The last few words before, in the same paragraph, with the points written to them."""
+        if self._words is None:
+            self._words = _last_words(self.before)
+        return self._words
+
+    @property
+    def opens(self) -> bool:
+        """Whether a sentence, line, list item or cell opens here."""
+        return opening(self.before)
+
+    @property
+    def cues(self) -> list[str]:
+        """The words before in small letters, without an article at the end."""
+        words = [word.lower() for word in self.words]
+        return words[:-1] if words and words[-1] in clues.ARTICLES else words
+
+    @property
+    def previous(self) -> str:
+        """The word straight before, '' if something else stands between."""
+        word = self.words[-1] if self.words else ""
+        if word.endswith(".") and word[:-1].lower() in clues.NAMING:
+            return word[:-1]
+        return word.strip(_QUOTES) if word[-1:].isalnum() or word[-1:] in "*_" else ""
+
+    @property
+    def next(self) -> str:
+        """The word straight after, '' if something else stands between."""
+        found = clues.NEXT_WORD.match(self.after)
+        return found[1] if found else ""
+
+    @property
+    def previous_opens(self) -> bool:
+        """Whether the word straight before opens a sentence."""
+        return opening(self.before[: self.before.rfind(self.previous)])
+
+
+def _last_words(before: str) -> list[str]:
+    lead = before.rstrip(_QUOTES)
+    if not lead[-1:].isspace():
+        return []
+    return lead[lead.rfind("\n\n") + 1 :].split()[-5:]
+
+
+def _capital(name: str) -> bool:
+    if name.isalnum():
+        return name[0].isupper()
+    words = name.split()
+    return all(word[0].isupper() for word in words if len(word) > 3 or word is words[-1])
+
+
+def opening(before: str) -> bool:
+    """Whether a sentence, line, list item or cell opens at the end of a stretch."""
+    lead = before.rstrip(_QUOTES + "(")
+    if lead[-1:] == " " and lead[-2:-1].isalnum():
+        return False
+    return clues.OPENING.search(before) is not None
+
+
+def narrow(stretch: str) -> str:
+    """Long runs of blanks made short, so that no expression has to walk them twice."""
+    if "  " in stretch or "\n " in stretch or " \n" in stretch or "\t" in stretch:
+        return clues.WIDE.sub(_narrowed, stretch)
+    return clues.WIDE.sub(_narrowed, stretch) if "\n\n\n" in stretch else stretch
+
+
+def _narrowed(blank: Match[str]) -> str:
+    lines = blank[0].count("\n")
+    return "\n\n" if lines > 1 else "\n" if lines else " "

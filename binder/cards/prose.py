@@ -1,0 +1,194 @@
+"""Card names inside running text: found as they stand, false friends left alone."""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import NamedTuple
+
+from binder.cards import clues, evidence, facts
+from binder.cards.around import Candidate, Kind
+from binder.cards.titles import STANDARD, DeckTitles
+from binder.cards.vocabulary import vocabulary
+from binder.cards.words import fold
+
+LEFT_ALONE = "\N{WORD JOINER}"
+"""Written unseen before a name, this keeps that one name from being linked."""
+
+_Node = dict[str, "_Node"]
+_GAP = r"(?=\s)[^\S\n]{0,9}\n?[^\S\n]{0,9}"
+_RANKS = r"(?:10|[1-9aqk]|pg|kn|kt)"
+_ALIASES = {"priestess": 2, "the priestess": 2, "wheel": 10, "the wheel": 10, "judgment": 20}
+"""Everyday short names and the other spelling; common practice."""
+_COURT = re.compile(r"(?:q|k|pg|kn|kt) of \w{4}")
+"""A court's letter and a whole suit: clear enough to stand alone."""
+_HIDDEN = "\N{OBJECT REPLACEMENT CHARACTER}"
+_MARKS = ("`", "~~~", "[", "<", "://", "www.", "mailto:")
+_NO_PROSE = re.compile(
+    r"""(?=[`~[<hmw])(?:
+    (?<![^\n])(?P<fence>`{3,}+|~{3,}+)[^\n]*+\n(?s:.*?)(?:\n(?P=fence)|\Z)   # a fenced stretch
+    |(?<!`)(?P<ticks>`++)(?:(?!\n[ \t]*\n)[^`]|(?!(?P=ticks)(?!`))`++){1,1000}+(?P=ticks)   # code
+    |\[[^][\n]{0,300}\](?:\([^][()<>\n]{0,500}\)|\[[^][\n]{0,99}\])   # a link or picture
+    |(?<![^\n])\[[^]^[\n]{1,99}\]:[^\n]*   # where a link goes
+    |<[a-zA-Z/!][^<>\n]{0,500}>
+    |\b(?:https?://|www\.|mailto:)[^\s<>]+)""",
+    re.VERBOSE,
+)
+
+
+class Mention(NamedTuple):
+    """One card named in a text."""
+
+    start: int
+    end: int
+    """Both count characters of the text; 'The' belongs to the name where it does in the title."""
+    key: str
+
+
+@dataclass(frozen=True)
+class Lexicon:
+    """The names to look for, and the student's say about them. Cheap: what is made is kept."""
+
+    titles: Sequence[DeckTitles] = (STANDARD,)
+    """Of every registered deck; where two decks differ on a name or number, the first says."""
+    banned: frozenset[str] = frozenset()
+    """Names never linked, in small letters: 'the sun' bans itself, 'sun' bans both."""
+    chosen: frozenset[str] = frozenset()
+    """Names linked wherever they stand outside code and links, in the same way."""
+
+    @property
+    def words(self) -> "_Words":
+        """What the decks call their cards, ready to look for."""
+        return _words(tuple(self.titles))
+
+    def bans(self, surface: str) -> bool:
+        """Whether the student wants a name in small letters left alone."""
+        return surface in self.banned or surface.removeprefix("the ") in self.banned
+
+    def chooses(self, surface: str) -> bool:
+        """Whether the student wants a name in small letters linked wherever it stands."""
+        return surface in self.chosen or surface.removeprefix("the ") in self.chosen
+
+
+@lru_cache(maxsize=16)
+def _words(titles: tuple[DeckTitles, ...]) -> "_Words":
+    return _Words(titles)
+
+
+class _Words:
+    """The names of some decks and one expression for all of them."""
+
+    def __init__(self, titles: tuple[DeckTitles, ...]) -> None:
+        self.titles = titles
+        self.names = dict(_names(titles))
+        suits = {fold(word) for deck in titles for word in deck.suits}
+        codes = {word[:end] for word in suits for end in (1, 2, 4, len(word))}
+        self.pattern = re.compile(
+            rf"\b(?:(?P<name>{_branches(self.names)})"
+            rf"|{_RANKS}(?:{_GAP})?(?:of{_GAP})?{_branches(codes)})\b"
+        )
+        """Matches whatever could be a name in text made small; linear in the text."""
+        self.coded: dict[str, tuple[str, Kind] | None] = {}
+
+    def meaning(self, surface: str, spelt_out: bool) -> tuple[str, Kind] | None:
+        """Key and kind of a surface in small letters with single spaces; None if it is unclear."""
+        if spelt_out:
+            return self.names[surface]
+        if surface not in self.coded:
+            self.coded[surface] = self._decode(surface)
+        return self.coded[surface]
+
+    def _decode(self, surface: str) -> tuple[str, Kind] | None:
+        for deck in self.titles:
+            keys = vocabulary(deck).coded(fold(surface))
+            if len(keys) == 1:
+                kind = Kind.RANKED if _COURT.match(surface) else Kind.CODE
+                return next(iter(keys)), kind
+        return None
+
+
+def _names(titles: Sequence[DeckTitles]) -> Iterator[tuple[str, tuple[str, Kind]]]:
+    """Every spelt-out name in small letters with its key and kind; the last of a name counts."""
+    for alias, number in _ALIASES.items():
+        yield alias, (facts.CARDS[number].key, Kind.WORD)
+    for card in facts.CARDS[1:22]:
+        for deck in titles[:1]:
+            yield deck.roman(card.key).lower(), (card.key, Kind.NUMERAL)
+    for deck in reversed(titles):
+        for name, key in deck.names().items():
+            kind = _kind(name, deck, key)
+            yield name, (key, kind)
+            if kind is Kind.PHRASE and not name.startswith("the "):
+                yield f"the {name}", (key, kind)
+
+
+def find(text: str, lexicon: Lexicon) -> list[Mention]:
+    """The cards named in a text, in order, none overlapping.
+
+    The text may be a leaf's Markdown or its bare words; code, links and addresses are passed over.
+    """
+    if not lexicon.titles:
+        return []
+    shown = _without_marks(text) if any(mark in text for mark in _MARKS) else text
+    candidates = list(_candidates(shown, lexicon))
+    return [Mention(each.start, each.end, each.key) for each in evidence.accepted(candidates)]
+
+
+def _without_marks(text: str) -> str:
+    """Code, links and addresses blotted out, so that every place in the text stays the same."""
+    return _NO_PROSE.sub(lambda hidden: _HIDDEN * len(hidden[0]), text)
+
+
+def _candidates(shown: str, lexicon: Lexicon) -> Iterator[Candidate]:
+    words = lexicon.words
+    for match in words.pattern.finditer(_small(shown)):
+        surface = match[0]
+        if not surface.isalnum():
+            surface = " ".join(surface.split())
+        meant = words.meaning(surface, match.lastgroup == "name")
+        start, end = match.span()
+        if meant is None or lexicon.bans(surface) or shown[start - 1 : start] == LEFT_ALONE:
+            continue
+        key, kind = meant
+        if lexicon.chooses(surface):
+            kind = Kind.CHOSEN
+        elif surface == "i" and not clues.NUMERAL_AHEAD.match(shown, end):
+            continue
+        yield Candidate(shown, start, end, key, kind)
+
+
+def _small(text: str) -> str:
+    """Small letters, straight apostrophes, no underlines; as long as the text itself."""
+    low = text.lower()
+    if len(low) != len(text):
+        low = "".join(each.lower() if len(each.lower()) == 1 else each for each in text)
+    return low.replace("_", " ").replace("’", "'")
+
+
+def _kind(name: str, deck: DeckTitles, key: str) -> Kind:
+    minor = not key.startswith(("major", "extra"))
+    if minor and (name[0].isdigit() or fold(name) == fold(deck.plain_title(key))):
+        return Kind.RANKED
+    return Kind.PHRASE if " " in name.removeprefix("the ") else Kind.WORD
+
+
+def _branches(words: Iterable[str]) -> str:
+    """An expression for any of the words, longest first, that looks at each letter once."""
+    root: _Node = {}
+    for word in words:
+        node = root
+        for letter in word:
+            node = node.setdefault(letter, {})
+        node[""] = {}
+    return _branch(root)
+
+
+def _branch(node: _Node) -> str:
+    ways = [
+        (_GAP if letter == " " else re.escape(letter)) + _branch(rest)
+        for letter, rest in sorted(node.items())
+        if letter
+    ]
+    if not ways:
+        return ""
+    return f"(?:{'|'.join(ways)}){'?' if '' in node else ''}"
