@@ -58,15 +58,26 @@ def _standing(tab_row: int) -> Any:
     return (Leaf.tab == tab_row) & Leaf.aside.is_null()
 
 
-def contents(binder: Binder, tab: TabView) -> list[Entry]:
-    """All leaves behind a tab in their order."""
+def contents(binder: Binder, tab: TabView, start: int = 0, most: int | None = None) -> list[Entry]:
+    """The leaves behind a tab in their order: all, or at most `most` from position `start`."""
     query = (
         Leaf.select(Leaf.uid, Leaf.kind, Leaf.title, Leaf.day, Leaf.card)
         .where(_standing(tab.row))
         .order_by(*_order(tab.kind.by_day))
         .tuples()
     )
+    if most is not None:
+        query = query.offset(start).limit(most)
     return [Entry(*row) for row in binder.all(query)]
+
+
+def years(binder: Binder, tab: TabView) -> list[tuple[str, int]]:
+    """How many leaves behind a tab have a day in each year, newest first; '' for no day."""
+    year = fn.SUBSTR(Leaf.day, 1, 4)
+    query = Leaf.select(year, fn.COUNT(Leaf.id)).where(_standing(tab.row)).group_by(year)
+    return [
+        (str(when), int(count)) for when, count in binder.all(query.order_by(year.desc()).tuples())
+    ]
 
 
 def leaf(binder: Binder, uid: str) -> LeafView:
