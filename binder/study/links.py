@@ -58,7 +58,7 @@ class Linker:
 
 def set_rule(binder: Binder, word: str, rule: str, *, leaf_uid: str = "") -> None:
     """Never, or always, link `word`: on one leaf, or everywhere when `leaf_uid` is ''."""
-    folded = " ".join(word.casefold().split())
+    folded = " ".join(word.casefold().split()).removeprefix("the ")
     same = (LinkRule.word == folded) & (LinkRule.leaf == leaf_uid)
     with binder.change("Choose what is linked") as change:
         for row in binder.all(LinkRule.select(LinkRule.uid).where(same)):
