@@ -67,6 +67,32 @@ def full(moment: datetime) -> str:
     return day if (moment.hour, moment.minute) == (0, 0) else f"{day}, {moment:%H:%M}"
 
 
+_HOURS = (
+    (5, "in the night"),
+    (8, "early morning"),
+    (12, "morning"),
+    (14, "midday"),
+    (17, "afternoon"),
+    (19, "early evening"),
+    (22, "after supper"),
+    (24, "late evening"),
+)
+"""Hour until which a time of day is called so; everyday English, chosen for this program."""
+
+
+def time_of_day(moment: datetime) -> str:
+    """'after supper' for half past seven in the evening; '' at midnight, when no time was noted."""
+    if (moment.hour, moment.minute) == (0, 0):
+        return ""
+    return next(words for until, words in _HOURS if moment.hour < until)
+
+
+def told(moment: datetime) -> str:
+    """'Sunday 22 November 2026, after supper'."""
+    day = f"{DAYS[moment.weekday()]} {written(moment)}"
+    return ", ".join(filter(None, (day, time_of_day(moment))))
+
+
 def month(text: str) -> str:
     """'December 2026' for '2026-12'."""
     year, _, number = text.partition("-")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from datetime import date, datetime, timedelta
 from enum import StrEnum
 from typing import Any
@@ -90,6 +91,43 @@ def look_back(binder: Binder, leaf_uid: str, text: str, *, card: str = "", at: s
         uid = change.add(LookBack, leaf=row.leaf_id, at=at or now(), text=text.strip(), card=card)
         change.edit(Reading, row.uid, look_state=DONE)
     return uid
+
+
+def keep_look_back(
+    binder: Binder,
+    leaf_uid: str,
+    *,
+    text: str = "",
+    card: str = "",
+    verdicts: Mapping[str, Verdict | str] | None = None,
+    uid: str = "",
+) -> str:
+    """Keep in one step what was said on looking back: words, and verdicts by expectation.
+
+    `uid` names the entry that these words were kept in before; it is changed, or taken away when
+    no words are left. Returns the entry's uid, '' when there were no words.
+    """
+    row = _reading(binder, leaf_uid)
+    with binder.change("Look back") as change:
+        for expectation, verdict in (verdicts or {}).items():
+            judge(binder, expectation, verdict)
+        if text.strip():
+            change.edit(Reading, row.uid, look_state=DONE)
+            fields = {"text": text.strip(), "card": card}
+            if not uid:
+                return change.add(LookBack, leaf=row.leaf_id, at=now(), **fields)
+            change.edit(LookBack, uid, **fields)
+        elif uid:
+            change.remove(LookBack, uid)
+            return ""
+        elif verdicts and not _waits(binder, row.leaf_id):
+            change.edit(Reading, row.uid, look_state=DONE)
+    return uid
+
+
+def _waits(binder: Binder, leaf: int) -> bool:
+    waiting = (Expectation.leaf == leaf) & (Expectation.verdict == "")
+    return binder.value(Expectation.select(Expectation.id).where(waiting)) is not None
 
 
 def ask_later(binder: Binder, leaf_uid: str, on: date) -> None:

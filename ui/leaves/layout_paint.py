@@ -147,15 +147,18 @@ def _note(painter: QPainter, plan: Plan, spot: Spot, theme: Theme) -> None:
 
 
 def _row(painter: QPainter, row: Row, marked: bool, theme: Theme) -> None:
+    end = 0.0
     for words in row.words:
         font = QFont(words.font)
         if words.title and marked:
             font.setWeight(QFont.Weight.DemiBold)
+        at = QPointF(end, words.at.y()) if words.follows else words.at
         painter.setFont(font)
         painter.setPen(theme[words.colour])
-        painter.drawText(words.at, words.text)
+        painter.drawText(at, words.text)
+        end = at.x() + QFontMetricsF(font).horizontalAdvance(words.text)
         if words.title and marked:
-            _underline(painter, words.text, words.at, font, QPen(theme["red"], 2.0))
+            _underline(painter, words.text, at, font, QPen(theme["red"], 2.0))
 
 
 def _underline(painter: QPainter, text: str, at: QPointF, font: QFont, pen: QPen) -> None:

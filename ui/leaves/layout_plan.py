@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from PySide6.QtCore import QPointF, QRectF
@@ -37,6 +37,8 @@ class Words:
     font: QFont
     colour: str
     title: bool = False
+    follows: bool = False
+    """Whether these words go on where the ones before them end."""
 
 
 @dataclass(frozen=True)
@@ -212,12 +214,12 @@ def _reversed(
     line: str, left: float, top: float, width: float, theme: Theme
 ) -> tuple[Words, float]:
     """The word 'reversed' after a title where it fits, else on a line of its own."""
-    small, large = _fonts(theme)
+    small, large = theme.font("label"), theme.font("table", 600)
     little, metrics = QFontMetricsF(small), QFontMetricsF(large)
     taken = metrics.horizontalAdvance(line)
     if taken + little.horizontalAdvance(", reversed") <= width:
         at = QPointF(left + taken, top - metrics.descent())
-        return Words(", reversed", at, small, "inksoft"), top
+        return Words(", reversed", at, small, "inksoft", follows=True), top
     at = QPointF(left, top + little.ascent())
     return Words("reversed", at, small, "inksoft"), top + little.height()
 
@@ -238,7 +240,5 @@ def wrapped(text: str, font: QFont, width: float) -> list[str]:
 
 
 def _moved(row: Row, by: QPointF) -> Row:
-    words = tuple(
-        Words(one.text, one.at + by, one.font, one.colour, one.title) for one in row.words
-    )
+    words = tuple(replace(one, at=one.at + by) for one in row.words)
     return Row(row.n, row.room.translated(by), words)

@@ -31,6 +31,8 @@ _SCROLLS = {
     Qt.Key.Key_End: QScrollBar.SliderAction.SliderToMaximum,
     Qt.Key.Key_Home: QScrollBar.SliderAction.SliderToMinimum,
 }
+BAR = 11
+"""Width kept free at the right for the bar that scrolls, as in the style sheet."""
 _LEAD = 0.3
 """How far down the leaf, as a share of its height, a place that was asked for comes to stand."""
 
@@ -217,7 +219,9 @@ class Page(QScrollArea):
         self._focus_line.raise_()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """The line at the foot moves with it."""
+        """The text keeps its width whether or not there is a bar to scroll by."""
+        bar = self.width() - self.viewport().width()
+        self.rows.setContentsMargins(0, 0, max(0, BAR - bar), 0)
         super().resizeEvent(event)
         self._focus_line.setGeometry(0, self.height() - 2, self.width(), 2)
 

@@ -188,7 +188,8 @@ class Prose(QTextBrowser):
         self._rest.stop()
         if width <= 0:
             return
-        document.setTextWidth(width)
+        if document.textWidth() != width:  # setting it, even to what it was, lays all out again
+            document.setTextWidth(width)
         if document.characterCount() <= AT_ONCE:
             self.setFixedHeight(round(document.size().height()) + 2)
             return

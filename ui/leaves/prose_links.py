@@ -38,7 +38,8 @@ def prepared(html: str) -> str:
     """The HTML with what Qt's rich text would lose said in a way that it keeps."""
     said = _SAID.sub(r'href="said:\1"', html)
     ticks = _TICKS.sub('<ul class="ticks">', said) if "tick:" in said else said
-    return ticks.replace("\n</code></pre>", "</code></pre>")
+    tables = ticks.replace("<table>", '<table class="set" cellspacing="0">')
+    return tables.replace("\n</code></pre>", "</code></pre>")
 
 
 def address(href: str) -> str:

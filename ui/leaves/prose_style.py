@@ -26,14 +26,17 @@ h2 {{ font-size: {pt * 1.22:.2f}pt; }}
 h3 {{ font-size: {pt * 1.08:.2f}pt; }}
 h4, h5, h6 {{ font-size: {pt:.2f}pt; }}
 blockquote {{ margin: {px(8)}px {px(14)}px {px(10)}px {px(QUOTE)}px; font-style: italic; }}
-table {{ border-collapse: collapse; margin: {px(6)}px 0 {px(12)}px 0; }}
-th, td {{ padding: {px(4)}px {px(14)}px {px(4)}px {px(2)}px;
+table {{ border-collapse: collapse; }}
+table.set {{ margin: {px(6)}px 0 {px(12)}px 0; }}
+.set th, .set td {{ padding: {px(4)}px {px(14)}px {px(4)}px {px(2)}px;
   border-bottom: 1px solid {rule}; }}
 th {{ color: {soft}; font-weight: 600; }}
 pre {{ background-color: {faint}; margin: {px(6)}px 0 {px(10)}px 0;
   font-size: {pt * 0.88:.2f}pt; }}
 code {{ background-color: {faint}; font-size: {pt * 0.9:.2f}pt; }}
 small {{ color: {soft}; font-size: {pt * 0.86:.2f}pt; }}
+.soft {{ color: {soft}; }}
+td.soft {{ padding-right: {px(14)}px; white-space: nowrap; }}
 sup, sub {{ font-size: {pt * 1.06:.2f}pt; }}
 .footnote p, .footnote li {{ color: {soft}; font-size: {pt * 0.9:.2f}pt; }}
 ul, ol {{ margin: {px(2)}px 0 {px(9)}px 0; }}

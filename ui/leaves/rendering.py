@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from html import escape
 
-from binder.cards.prose import Lexicon
+from binder.cards.prose import Lexicon, Mention
 from binder.study.links import Linker
 
 MOST = 40
@@ -47,6 +48,17 @@ class Rendered:
     def forget(self) -> None:
         """Render everything anew from now on."""
         self._kept.clear()
+
+
+def linked(text: str, mentions: Iterable[Mention]) -> str:
+    """Plain words as HTML, the card names found in them as links."""
+    parts, at = [], 0
+    for said in mentions:
+        name = escape(text[said.start : said.end], quote=False)
+        parts.append(escape(text[at : said.start], quote=False))
+        parts.append(f'<a href="card:{said.key}" class="said">{name}</a>')
+        at = said.end
+    return "".join(parts) + escape(text[at:], quote=False)
 
 
 RENDERED = Rendered()
