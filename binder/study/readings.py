@@ -278,6 +278,17 @@ def appearances(shelf: Shelf, card: Card | str, limit: int | None = None) -> lis
     return sorted(found, key=lambda one: one.day, reverse=True)[:limit]
 
 
+def appearances_count(shelf: Shelf, card: str) -> int:
+    """How many times a card turned up in the readings of all binders."""
+    times = (
+        Placed.select(fn.COUNT(Placed.id))
+        .join(Leaf)
+        .join(Tab)
+        .where((Placed.card == card) & Leaf.aside.is_null() & Tab.aside.is_null())
+    )
+    return sum(int(binder.value(times.clone())) for binder in shelf.binders)
+
+
 def _appearance(
     binder_uid: str, uid: str, day: str, title: str, label: str, turned: bool, said: str | None
 ) -> Appearance:
