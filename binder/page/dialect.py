@@ -60,7 +60,7 @@ class _Dialect(Extension):
         emphasis = _Emphasis("*", "strong,em", md)
         emphasis.add("_", "strong,em", smart=True)
         md.inlinePatterns.register(emphasis, "em_strong", 60)
-        md.ESCAPED_CHARS.append("~")
+        md.ESCAPED_CHARS += "~="
 
 
 class _Watching(BlockProcessor):

@@ -14,6 +14,10 @@ Kind = Literal["open", "code", "close", "text"]
 TICK = re.compile(r"([ \t>]*(?:[-*+]|\d{1,9}\.)[ \t]+)\[([ xX])\](?=\s|$)")
 """A list item that begins with a tick box: groups are all before it and what stands in it."""
 
+HEADING = re.compile(r"((?: *(?:>|[-*+] |\d{1,9}\. ))* {0,3})(#+)(?:([ \t].*)|(.*))$")
+"""A line whose words begin with #: what is before, the marks, then the words of a heading, or
+words that make it none because no space stands between."""
+
 ITEM = re.compile(r"[ \t]*(?:[-*+]|\d{1,9}\.)[ \t]")
 _FENCE = re.compile(r"( *(?:(?:[-*+]|\d{1,9}\.) +)*)(?:(`{3,})[^`\s]*|(~{3,})[^\s]*) *$")
 _END = re.compile(r"\r\n|\n|\r")

@@ -11,7 +11,7 @@ from html import escape
 from markdown.preprocessors import Preprocessor
 
 from binder.page.angles import angles
-from binder.page.lines import TICK, Where, step
+from binder.page.lines import HEADING, TICK, Where, step
 from binder.page.lists import ITEM, STEP, Levels
 
 BOX = re.compile("\x02box:(\\d+):([ xX])\x03")
@@ -31,7 +31,7 @@ class Lines(Preprocessor):
         self.code: list[str] = []
         self.boxes = 0
         self.levels = Levels()
-        self.tight = False
+        self.tight, self.margin = False, 0
         where = Where()
         for line in lines:
             before = where
@@ -51,12 +51,13 @@ class Lines(Preprocessor):
 
     def text(self, line: str, before: Where) -> None:
         """An ordinary line."""
-        if not before.blank and self.parted(line, before):
-            self.made.append("")
-            self.tight = True
-        elif before.blank:
-            self.tight = bool(ITEM.match(line))
+        if "#" in line:
+            line = _heading(line, before.listed)
         line = self.levels.placed(line, listed=before.listed, blank=before.blank)
+        if before.blank or self.parted(line, before):
+            self.tight, self.margin = bool(ITEM.match(line)), _indent(line)
+            if not before.blank:
+                self.made.append("")
         box = TICK.match(line)
         if box:
             line = f"{box[1]}\x02box:{self.boxes}:{box[2]}\x03{line[box.end() :]}"
@@ -68,7 +69,8 @@ class Lines(Preprocessor):
         if _RULE.match(line):
             return bool(_NO_HEADING.match(self.made[-1]))
         if before.listed:
-            return not self.tight and bool(ITEM.match(line))
+            further = self.tight and _indent(line) >= self.margin
+            return not further and bool(ITEM.match(line))
         return bool(_NEW_LIST.match(line))
 
     def put_by(self, where: Where) -> None:
@@ -83,9 +85,31 @@ class Lines(Preprocessor):
         self.made += ["", margin + held, ""]
 
 
+def _heading(line: str, listed: bool) -> str:
+    """A line that may be a heading, so written that the package sees the same."""
+    match = HEADING.match(line)
+    if not match:
+        return line
+    before, marks, words, none = match.groups()
+    if none or len(marks) > 6:
+        return f"{before}\\{line[len(before) :]}"
+    words = (words or "").rstrip()
+    bare = words.rstrip("#")
+    if bare.endswith("\\"):
+        bare = words[: len(bare) + 1]
+    if bare and bare[-1] not in " \t":
+        words = bare + "\\#" * (len(words) - len(bare))
+    return (before if listed or before.strip() else "") + marks + words
+
+
 def _dedent(line: str, most: int) -> str:
     """A line without the spaces its fence was indented by, as far as it has them."""
-    return line[min(most, len(line) - len(line.lstrip(" "))) :]
+    return line[min(most, _indent(line)) :]
+
+
+def _indent(line: str) -> int:
+    """Spaces at the start of a line."""
+    return len(line) - len(line.lstrip(" "))
 
 
 class Angles(Preprocessor):

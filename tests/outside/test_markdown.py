@@ -5,8 +5,8 @@ the number of the example; and John Gruber's 'Markdown: Syntax' (2004),
 daringfireball.net/projects/markdown/syntax, by the heading the example stands under.
 
 Only examples of which the two agree with the dialect of the leaves are here. Where they do not,
-the leaves follow Gruber and the markdown package: `#word` is a heading, a backslash before a line
-end is no break, a quote goes on across an empty line, one loose item leaves the others tight.
+the leaves follow Gruber and the markdown package: a backslash before a line end is no break, a
+quote goes on across an empty line, one loose item leaves the others tight.
 Examples whose links are relative addresses are left out, since the leaves allow none.
 """
 
@@ -50,12 +50,22 @@ COMMONMARK = [
         "# foo\n## foo\n### foo\n#### foo\n##### foo\n###### foo\n",
         "<h1>foo</h1><h2>foo</h2><h3>foo</h3><h4>foo</h4><h5>foo</h5><h6>foo</h6>",
     ),
+    (63, "####### foo\n", "<p>####### foo</p>"),
+    (64, "#5 bolt\n\n#hashtag\n", "<p>#5 bolt</p><p>#hashtag</p>"),
     (65, "\\## foo\n", "<p>## foo</p>"),
     (66, "# foo *bar* \\*baz\\*\n", "<h1>foo <em>bar</em> *baz*</h1>"),
     (67, "#                  foo                     \n", "<h1>foo</h1>"),
+    (68, " ### foo\n  ## foo\n   # foo\n", "<h3>foo</h3><h2>foo</h2><h1>foo</h1>"),
     (69, "    # foo\n", "<pre><code># foo\n</code></pre>"),
+    (71, "## foo ##\n  ###   bar    ###\n", "<h2>foo</h2><h3>bar</h3>"),
     (72, "# foo ##################################\n##### foo ##\n", "<h1>foo</h1><h5>foo</h5>"),
     (74, "### foo ### b\n", "<h3>foo ### b</h3>"),
+    (75, "# foo#\n", "<h1>foo#</h1>"),
+    (
+        76,
+        "### foo \\###\n## foo #\\##\n# foo \\#\n",
+        "<h3>foo ###</h3><h2>foo ###</h2><h1>foo #</h1>",
+    ),
     (77, "****\n## foo\n****\n", "<hr /><h2>foo</h2><hr />"),
     (78, "Foo bar\n# baz\nBar foo\n", "<p>Foo bar</p><h1>baz</h1><p>Bar foo</p>"),
     (

@@ -3,7 +3,7 @@
 import json
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from binder.page.blocks import blocks
@@ -66,6 +66,7 @@ MARKS = st.sampled_from(
 def test_no_word_is_lost(marks: list[str]) -> None:
     words = [f"w{n}w" for n in range(len(marks))]
     text = "".join(f"{mark}{word} " for mark, word in zip(marks, words, strict=True))
+    assume("~~~" not in text)  # a word right after it names the language of the code
     html = to_html(text)
     printed = json.dumps(blocks(html))
     for word in words:
