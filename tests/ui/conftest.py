@@ -1,6 +1,9 @@
 """Widgets under test stand in a real application that needs no display."""
 
 import os
+import shutil
+from datetime import date
+from pathlib import Path
 
 import pytest
 
@@ -15,3 +18,57 @@ def look(qapp):
     made = theme.Look(theme.load("day"))
     theme.apply(qapp, made.theme)
     return made
+
+
+@pytest.fixture(scope="session")
+def sample_folder(tmp_path_factory):
+    """The sample shelf, built once; copy it before writing on it."""
+    from binder.carry.building import build
+    from binder.resources import samples
+
+    folder = tmp_path_factory.mktemp("sample")
+    build(samples(), folder).close()
+    return folder
+
+
+@pytest.fixture
+def sample_shelf(sample_folder, tmp_path):
+    """A copy of the sample shelf, open."""
+    from binder.store.shelf import Shelf
+
+    made = Shelf(Path(shutil.copytree(sample_folder, tmp_path / "sample")))
+    yield made
+    made.close()
+
+
+@pytest.fixture
+def session(sample_shelf):
+    """A session on the sample shelf, on the day its diary ends."""
+    from ui.session import Session
+
+    made = Session(sample_shelf, date(2026, 11, 25))
+    yield made
+    made.deleteLater()
+
+
+@pytest.fixture
+def lay(qtbot, look):
+    """Lays a page in a window of its own and shows a spot on it: lay(page, spot, 524, 850)."""
+    from PySide6.QtWidgets import QWidget
+
+    windows = []
+
+    def laid(page, spot, width=524, height=850):
+        window = QWidget()
+        windows.append(window)
+        qtbot.addWidget(window)
+        window.resize(width, height)
+        page.setParent(window)
+        page.resize(width, height)
+        page.show_spot(spot)
+        with qtbot.waitActive(window):
+            window.show()
+            window.activateWindow()
+        return page
+
+    return laid

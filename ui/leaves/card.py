@@ -1,0 +1,211 @@
+"""The leaf of a card: its face and facts, own words, side by side, where it turned up, notes."""
+
+from __future__ import annotations
+
+import re
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+
+from binder.cards.facts import Card, card
+from binder.cards.prose import Mention
+from binder.errors import RingboundError
+from binder.study import card_facts, sources, words
+from binder.study.leaves import LeafView
+from binder.study.words import WordsView
+from ui.leaves.card_head import EDGE, Face, Facts
+from ui.leaves.grown import Grown
+from ui.leaves.heads import Heading
+from ui.leaves.page import Page
+from ui.leaves.side_by_side import ASPECT, SideBySideText
+from ui.leaves.turned_rows import NARROW
+from ui.leaves.turned_up import TurnedUp
+from ui.session import Session
+from ui.theme import Look
+from ui.trail import Spot
+
+FACE = 154
+"""Width of the face at scale 1 where the leaf is wide; on a narrow leaf it takes less."""
+SHARE = 0.3
+"""The most of the leaf's width a face takes."""
+LONG = 380
+"""Own words longer than this, in characters, stand below the face instead of beside it."""
+GAP = 24
+_TOP = Qt.AlignmentFlag.AlignTop
+
+
+class CardPage(Page):
+    """One card, filled anew for each."""
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(session, look, parent)
+        self.face, self.facts = Face(look), Facts(look)
+        self.heading = Heading(look, role="card_leaf_title")
+        self.own_head, self.own = self.head("Own words"), self.prose("Own words", own=True)
+        self.turned_label = QLabel("Reversed")
+        self.turned = self.prose("Own words, reversed", own=True)
+        self.grown = Grown(look)
+        self.adopt(self.grown, "How own words grew")
+        self.quiet = self.prose("Nothing written yet", role="label")
+        self.side_head, self.side = self.head("Side by side"), SideBySideText(look)
+        self.adopt(self.side, "What the sources say, side by side")
+        self.turned_up = TurnedUp(look)
+        self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
+        self._history: list[WordsView] = []
+        self._below: bool | None = None
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        self._grid = QGridLayout()
+        self._grid.setContentsMargins(0, 0, 0, 0)
+        self._grid.setVerticalSpacing(0)
+        self._grid.setColumnStretch(1, 1)
+        self._grid.setRowStretch(1, 1)
+        self._grid.addWidget(_column(self.heading, self.facts), 0, 1, _TOP)
+        self._own_box = _column(self.own_head, self.own)
+        self._turned_box = QWidget()
+        row = QHBoxLayout(self._turned_box)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        row.addWidget(self.turned_label, 0, _TOP)
+        row.addWidget(self.turned, 1)
+        self.rows.addLayout(self._grid)
+        sections = (
+            self._turned_box, self.grown, self.quiet, self.side_head, self.side,
+            self.turned_up, self.notes_head, self.notes,
+        )  # fmt: skip
+        self.add(*sections)
+        self.rows.addStretch(1)
+        self._arrange(below=False)
+
+    def _connect(self) -> None:
+        self.turned_up.followed.connect(self.followed)
+        self.look.changed.connect(self._restyle)
+        self._restyle()
+
+    # Filling
+
+    def fill(self, spot: Spot, marks: tuple[str, ...]) -> None:
+        """Show the card's leaf; what has nothing on it stays out of the way."""
+        view = self.session.leaf_of(spot)
+        if view is None:
+            return
+        known = _known(view.card)
+        self.heading.say(card_facts.over(known) if known else "", view.title)
+        self.face.show_card(known)
+        # The suit stands above the title already.
+        facts = card_facts.strip(known) if known else ()
+        self.facts.show_facts([fact for fact in facts if fact[0] != "Suit"])
+        own = self._show_own(view, marks)
+        told = self._show_sources(view, marks)
+        self.turned_up.show_card(self.session.shelf, view.card, self.session.today)
+        self._show_notes(view, marks)
+        self._show_quiet(spot, own or told or bool(view.text.strip()))
+        self._place()
+
+    def _html(self, view: LeafView, text: str) -> str:
+        """The HTML of a text of this leaf, without links to the card whose leaf it is."""
+        own = re.compile(rf'<a href="card:{re.escape(view.card)}"[^>]*>(.*?)</a>')
+        return own.sub(r"\1", self.rendered(view, text))
+
+    def _link(self, view: LeafView, said: str) -> list[Mention]:
+        found = self.session.linker.find(said, view.uid)
+        return [mention for mention in found if mention.key != view.card]
+
+    def _show_own(self, view: LeafView, marks: tuple[str, ...]) -> bool:
+        self._history = words.history(view.binder, view.uid)
+        own = words.current(self._history)
+        upright, turned = own.get(words.UPRIGHT), own.get(words.REVERSED)
+        self._own_box.setVisible(upright is not None)
+        self._turned_box.setVisible(turned is not None)
+        if upright:
+            self.own.show_html(self._html(view, upright.text), marks)
+        if turned:
+            self.turned.show_html(self._html(view, turned.text), marks)
+        self.grown.show_history(self._history)
+        return bool(own)
+
+    def _show_sources(self, view: LeafView, marks: tuple[str, ...]) -> bool:
+        known = sources.sources(self.session.shelf)
+        table = sources.side_by_side(view.binder, view.uid, known)
+        for part in (self.side_head, self.side):
+            part.setVisible(bool(table.sources))
+        if table.sources:
+            self.side.show_table(table, lambda said: self._link(view, said), marks)
+        return bool(table.sources)
+
+    def _show_notes(self, view: LeafView, marks: tuple[str, ...]) -> None:
+        written = bool(view.text.strip())
+        for part in (self.notes_head, self.notes):
+            part.setVisible(written)
+        if written:
+            self.notes.show_html(self._html(view, view.text), marks)
+
+    def _show_quiet(self, spot: Spot, written: bool) -> None:
+        self.quiet.setVisible(not written)
+        if not written:
+            here = self.session.left == spot
+            way = "" if here else "Ctrl+Enter brings it to the left. "
+            self.quiet.show_html(
+                f"<p><small>Nothing written yet. {way}Ctrl+E writes on it.</small></p>"
+            )
+
+    # Layout
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """A narrow leaf has a smaller face, and own words below it."""
+        super().resizeEvent(event)
+        self._place()
+
+    def _narrow(self) -> bool:
+        return self.viewport().width() < NARROW * self.look.theme.scale
+
+    def _place(self) -> None:
+        theme, width = self.look.theme, self.viewport().width()
+        self.face.set_width(max(round(min(FACE * theme.scale, width * SHARE)), 60))
+        upright = words.current(self._history).get(words.UPRIGHT)
+        long = upright is not None and len(upright.text) > LONG
+        self._arrange(below=self._narrow() or long)
+
+    def _arrange(self, *, below: bool) -> None:
+        """Own words beside the face, or below it."""
+        if below == self._below:
+            return
+        self._below = below
+        for part in (self.face, self._own_box):
+            self._grid.removeWidget(part)
+        self._grid.addWidget(self.face, 0, 0, 1 if below else 2, 1, _TOP)
+        if below:
+            self._grid.addWidget(self._own_box, 1, 0, 1, 2, _TOP)
+        else:
+            self._grid.addWidget(self._own_box, 1, 1, _TOP)
+
+    def _restyle(self) -> None:
+        theme = self.look.theme
+        self._grid.setHorizontalSpacing(theme.px(GAP) - EDGE)
+        self.turned_label.setFont(theme.font("label"))
+        self.turned_label.setStyleSheet(f"color: {theme['inksoft'].name()};")
+        self.turned_label.setFixedWidth(round(ASPECT * theme.scale))
+        self.turned_label.setContentsMargins(0, theme.px(2), 0, 0)
+        self._turned_box.layout().setContentsMargins(0, theme.px(8), 0, 0)
+        self._place()
+
+
+def _known(key: str) -> Card | None:
+    """The card, or None for one that this program does not know."""
+    try:
+        return card(key)
+    except RingboundError:
+        return None
+
+
+def _column(*parts: QWidget) -> QWidget:
+    box = QWidget()
+    column = QVBoxLayout(box)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(0)
+    for part in parts:
+        column.addWidget(part)
+    return box

@@ -1,0 +1,164 @@
+"""The contents leaf of a tab: the first leaf, drawn from what stands behind it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QAbstractItemView, QMenu, QWidget
+
+from binder.errors import RingboundError
+from binder.study import leaves, moving
+from binder.study.tabs import TabView
+from ui.leaves.contents_paint import ContentsDelegate
+from ui.leaves.contents_rows import ContentsModel, readings_said
+from ui.leaves.heads import Heading
+from ui.leaves.page import Page
+from ui.leaves.tall_list import LeafList
+from ui.session import Session
+from ui.theme import Look
+from ui.trail import Spot
+
+MOVE_KEYS = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+
+
+class ContentsList(LeafList):
+    """The list; Enter opens a leaf, Ctrl+Shift with an arrow key moves it."""
+
+    def __init__(self, page: ContentsPage) -> None:
+        super().__init__(page.look, "Contents of this tab")
+        self._page = page
+        self.setDragEnabled(True)
+        self.setAcceptDrops(True)
+        self.setDropIndicatorShown(True)
+        self.setDefaultDropAction(Qt.DropAction.MoveAction)
+        self.setDragDropMode(QAbstractItemView.DragDropMode.DragDrop)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """With Ctrl and Shift the arrows move the leaf itself; Delete sets it aside."""
+        steps = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}
+        row = self.currentIndex().row()
+        keys = event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        if keys == MOVE_KEYS and event.key() in steps:
+            self._page.move_row(row, steps[Qt.Key(event.key())])
+        elif event.key() == Qt.Key.Key_Delete and not keys:
+            self._page.set_aside(row)
+        else:
+            super().keyPressEvent(event)
+
+
+class ContentsPage(Page):
+    """Title of the tab, how many leaves, and the list of them."""
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(session, look, parent)
+        self.heading = Heading(look)
+        self.model = ContentsModel()
+        self.model.moved = self._move
+        self.list = ContentsList(self)
+        self.delegate = ContentsDelegate(look, self.list)
+        self.list.setModel(self.model)
+        self.list.setItemDelegate(self.delegate)
+        self.list.chosen.connect(self.open_row)
+        self.list.menu_asked.connect(self._menu)
+        self.add(self.heading)
+        self.add(self.list, gap=12)
+        self.rows.setStretch(self.rows.count() - 1, 1)
+        self._tab: TabView | None = None
+        look.changed.connect(self._measure)
+
+    def fill(self, spot: Spot, marks: tuple[str, ...]) -> None:
+        """List the leaves behind the tab."""
+        binder, tab = self.session.binder_of(spot), self.session.tab_of(spot)
+        if binder is None or tab is None:
+            return
+        again = self._tab is not None and self._tab.uid == tab.uid
+        row, at = self.list.currentIndex().row(), self.list.verticalScrollBar().value()
+        self._tab = tab
+        self.list.setUniformItemSizes(tab.kind.by_day)
+        self.model.show(binder, tab)
+        self._measure()
+        self.heading.say(binder.name, tab.name, counted(self.model, tab))
+        self._stand_at(row if again else 0)
+        self.list.verticalScrollBar().setValue(at if again else 0)
+
+    def _measure(self) -> None:
+        self.delegate.today = self.session.today
+        self.delegate.measure(self.model)
+        self.list.scheduleDelayedItemsLayout()
+
+    def _stand_at(self, row: int) -> None:
+        """The keyboard on a row, or on the next one that holds a leaf."""
+        rows = self.model.rowCount()
+        row = min(max(row, 0), rows - 1)
+        while 0 <= row < rows - 1 and self.model.entry(row) is None:
+            row += 1
+        self.list.setCurrentIndex(self.model.index(row, 0))
+
+    def focus_in(self) -> None:
+        """The keyboard on the list."""
+        self.list.setFocus()
+
+    def open_row(self, row: int) -> None:
+        """Lay the leaf of that row open."""
+        entry = self.model.entry(row)
+        if entry is not None:
+            self.followed.emit(f"leaf:{entry.uid}")
+
+    def move_row(self, row: int, step: int) -> None:
+        """Move a leaf up or down among the others."""
+        entry = self.model.entry(row)
+        if entry is None or self.model.by_day:
+            return
+        index = self.model.index_at(row) + step
+        if 0 <= index < self.model.count and self._move(entry.uid, index):
+            self.list.setCurrentIndex(self.model.index(self.model.row_of(index), 0))
+
+    def set_aside(self, row: int) -> None:
+        """Put the leaf of a row into the drawer."""
+        entry = self.model.entry(row)
+        binder = self.session.binder_of(self.spot) if self.spot else None
+        if (
+            entry is not None
+            and binder is not None
+            and self._try(lambda: leaves.set_aside(binder, entry.uid))
+        ):
+            self.session.said.emit(f"“{entry.title}” lies in the drawer now; Undo brings it back.")
+
+    def _move(self, uid: str, index: int) -> bool:
+        binder, tab = (self.session.binder_of(self.spot) if self.spot else None), self._tab
+        if binder is None or tab is None:
+            return False
+        return self._try(lambda: moving.move_to_index(binder, tab.uid, uid, index))
+
+    def _try(self, verb) -> bool:
+        try:
+            verb()
+        except RingboundError as error:
+            self.session.said.emit(str(error))
+            return False
+        return True
+
+    def _menu(self, row: int, at: QPoint) -> None:
+        entry = self.model.entry(row)
+        if entry is None:
+            return
+        menu = QMenu(self)
+        menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        menu.addAction("Open").triggered.connect(lambda: self.followed.emit(f"leaf:{entry.uid}"))
+        menu.addAction("Lay it facing").triggered.connect(
+            lambda: self.followed.emit(f"facing:{entry.uid}")
+        )
+        if not self.model.by_day:
+            menu.addAction("Move up").triggered.connect(lambda: self.move_row(row, -1))
+            menu.addAction("Move down").triggered.connect(lambda: self.move_row(row, 1))
+        menu.addAction("Set aside").triggered.connect(lambda: self.set_aside(row))
+        menu.popup(at)
+
+
+def counted(model: ContentsModel, tab: TabView) -> str:
+    """'61 readings, newest first', '22 leaves, 18 written' or '5 leaves'."""
+    count = model.count
+    if tab.kind.by_day:
+        return f"{readings_said(count)}, newest first"
+    leaves_said = f"{count} leaf" if count == 1 else f"{count} leaves"
+    return f"{leaves_said}, {len(model.written)} written" if model.of_cards else leaves_said
