@@ -14,10 +14,11 @@ STEP = 4
 
 
 class _Item(NamedTuple):
-    """One list item still open: where its marker stands and where its words start."""
+    """One list item still open: where its marker stands, where its words start, its kind."""
 
     indent: int
     content: int
+    numbered: bool
 
 
 class Levels:
@@ -25,12 +26,15 @@ class Levels:
 
     def __init__(self) -> None:
         self.items: list[_Item] = []
+        self.changed = False
+        """Whether the last item began a list of the other kind at the same depth."""
 
     def placed(self, line: str, *, listed: bool, blank: bool) -> str:
         """The line with the indent that says the same in fours.
 
         `listed` is whether the lines above leave a list open, `blank` whether a gap is above.
         """
+        self.changed = False
         if not listed:
             self.items.clear()
         match = ITEM.match(line)
@@ -48,10 +52,14 @@ class Levels:
         if indent >= limit + STEP:
             return line
         deeper = len(above) == len(self.items) > 0
-        if deeper and not blank and match[2][0].isdigit() and match[2] != "1.":
+        numbered = match[2] not in "-*+"
+        beside = self.items[len(above) : len(above) + 1]
+        changed = bool(beside) and beside[0].numbered != numbered
+        if (deeper or changed) and not blank and numbered and match[2] != "1.":
             return line
+        self.changed = changed
         content = indent + min(STEP, len(match[2]) + len(match[3]))
-        self.items = [*above, _Item(indent, content)]
+        self.items = [*above, _Item(indent, content, numbered)]
         return " " * (STEP * len(above)) + line[indent:]
 
     def further(self, line: str) -> str:

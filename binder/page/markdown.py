@@ -12,11 +12,12 @@ from html import escape, unescape
 from typing import TYPE_CHECKING
 
 from binder.page.lines import tick
+from binder.page.paste import Pasted, from_html
 
 if TYPE_CHECKING:
     from binder.page.finish import LinkCards, Pictures
 
-__all__ = ["LONGEST", "plain", "tick", "to_html"]
+__all__ = ["LONGEST", "Pasted", "from_html", "plain", "tick", "to_html"]
 
 LONGEST = 200_000
 """Characters a leaf may have to be set with headings and lists; about 35,000 words."""

@@ -19,6 +19,7 @@ BOX = re.compile("\x02box:(\\d+):([ xX])\x03")
 
 _RULE = re.compile(r"-{2,}\s*$")
 _NO_HEADING = re.compile(r" {0,3}(?:>|(?:[-*+]|\d+\.) |[-_*]{3,}\s*$)")
+_TABLE_RULE = re.compile(r" {0,3}\|?(?: *:?-+:? *\|)+(?: *:?-+:? *)?$")
 _NEW_LIST = re.compile(r" {0,3}(?:[-*+]|1\.) +\S")
 
 
@@ -31,7 +32,7 @@ class Lines(Preprocessor):
         self.code: list[str] = []
         self.boxes = 0
         self.levels = Levels()
-        self.tight, self.margin = False, 0
+        self.tight, self.margin, self.tabled = False, 0, False
         where = Where()
         for line in lines:
             before = where
@@ -58,18 +59,29 @@ class Lines(Preprocessor):
             self.tight, self.margin = bool(ITEM.match(line)), _indent(line)
             if not before.blank:
                 self.made.append("")
+        if "|" in line and not before.listed:
+            self.table(line, before.blank)
         box = TICK.match(line)
         if box:
             line = f"{box[1]}\x02box:{self.boxes}:{box[2]}\x03{line[box.end() :]}"
             self.boxes += 1
         self.made.append(line)
 
+    def table(self, line: str, blank: bool) -> None:
+        """The line under the head of a table parts the head from words right above it."""
+        self.tabled = self.tabled and not blank
+        if self.tabled or blank or not _TABLE_RULE.match(line) or "|" not in self.made[-1]:
+            return
+        self.tabled = True
+        if len(self.made) > 1 and self.made[-2].strip():
+            self.made.insert(-1, "")
+
     def parted(self, line: str, before: Where) -> bool:
         """Whether a line begins something new that the package sees only below a gap."""
         if _RULE.match(line):
             return bool(_NO_HEADING.match(self.made[-1]))
         if before.listed:
-            further = self.tight and _indent(line) >= self.margin
+            further = self.tight and _indent(line) >= self.margin and not self.levels.changed
             return not further and bool(ITEM.match(line))
         return bool(_NEW_LIST.match(line))
 

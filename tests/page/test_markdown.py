@@ -1,12 +1,17 @@
 """What a leaf's Markdown becomes on the read leaf."""
 
 import re
+import subprocess
+import sys
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
 from typing import NamedTuple
 
 import pytest
 
 from binder.page.markdown import plain, to_html
 
+ROOT = Path(__file__).resolve().parents[2]
 STAR = "card:major-17"
 PICTURE = "018f3c2e-7a10-7c3b-9d55-0242ac120002"
 
@@ -106,6 +111,46 @@ def test_pictures_from_elsewhere_are_kept_out_and_said_so() -> None:
     missing = to_html(f"![photo](file:{PICTURE})", pictures=lambda uid: None)
     assert "<img" not in missing
     assert "this binder does not hold it" in missing
+
+
+@pytest.mark.parametrize(
+    ("text", "html"),
+    [
+        ("said:\n- a\n- b", "<p>said:</p><ul><li>a</li><li>b</li></ul>"),
+        ("- a\n  - b\n- c", "<ul><li>a<ul><li>b</li></ul></li><li>c</li></ul>"),
+        ("1. a\n   - b\n2. c", "<ol><li>a<ul><li>b</li></ul></li><li>c</li></ol>"),
+        ("- a\n1. b", "<ul><li>a</li></ul><ol><li>b</li></ol>"),
+        ("- born in\n1986. I think", "<ul><li>born in1986. I think</li></ul>"),
+        ("- a\n---\nb", "<ul><li>a</li></ul><hr><p>b</p>"),
+        ("> a\n---", "<blockquote><p>a</p></blockquote><hr>"),
+        ("#1 of three", "<p>#1 of three</p>"),
+        ("## In C#", "<h2>In C#</h2>"),
+        ("> #1", "<blockquote><p>#1</p></blockquote>"),
+    ],
+)
+def test_lines_mean_what_they_look_like(text: str, html: str) -> None:
+    assert to_html(text).replace("\n", "") == html
+
+
+def test_a_table_may_start_right_under_words() -> None:
+    html = to_html("words\n| a | b |\n|---|---|\n| - | - |\n| 1 | 2 |")
+    assert html.startswith("<p>words</p>\n<table>")
+    assert html.count("<tr>") == 3
+
+
+def test_threads_render_side_by_side() -> None:
+    texts = [f"# {n}\n\n- *a* {n}[^1]\n\n[^1]: note {n}" for n in range(60)]
+    alone = [to_html(text) for text in texts]
+    with ThreadPoolExecutor(4) as pool:
+        assert list(pool.map(to_html, texts)) == alone
+
+
+def test_nothing_heavy_is_loaded_before_the_first_leaf() -> None:
+    told = "import sys, binder.page.markdown; print({'markdown', 'nh3', 'bs4'} & set(sys.modules))"
+    done = subprocess.run(
+        [sys.executable, "-c", told], cwd=ROOT, capture_output=True, text=True, check=True
+    )
+    assert done.stdout.strip() == "set()"
 
 
 class TestCardNames:
