@@ -169,6 +169,22 @@ def newline(text: str, at: int) -> Edit | None:
     return _renumbered(text, Edit((Change(at, at + rest, f"\n{more}"),), place, place))
 
 
+def line_break(text: str, at: int) -> Edit | None:
+    """What Shift+Enter does: another line of the same paragraph, as verse has them. None in a
+    table, a heading and code, where a line end is all there can be.
+    """
+    first, last = line_span(text, at)
+    found = lead(text[first:last])
+    plain = TABLE.match(text, first, last) or found.heading or in_code(text, at)
+    if plain or not text[first:at].strip():
+        return None
+    before = len(text[first:at]) - len(text[first:at].rstrip(" "))
+    size = found.size - len(found.quote) if found.marker or found.note else 0
+    made = f"  \n{found.quote}{' ' * size}"
+    place = at - before + len(made)
+    return Edit((Change(at - before, at, made),), place, place)
+
+
 def _next(marker: str) -> str:
     return f"{int(marker[:-1]) + 1}." if marker[:1].isdigit() else marker
 

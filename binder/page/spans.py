@@ -109,7 +109,7 @@ def _item(text: str, at: int) -> Line | None:
     match = ITEM.match(text, at)
     if match is None:
         return None
-    depth = len(match[1].expandtabs(4)) // 2
+    depth = (len(match[1].expandtabs(4)) + 3) // 4
     style: Style = "number" if match[2][0].isdigit() else "bullet"
     spans = [Span(match.start(2), match.end(2), style)]
     words, box = match.end(), TICK.match(text, at)

@@ -9,6 +9,7 @@ from binder.page.edit_lines import (
     backspace,
     indent,
     lead,
+    line_break,
     newline,
     set_heading,
     toggle_list,
@@ -99,6 +100,25 @@ def test_enter(before, after):
 )
 def test_enter_is_a_line_end_and_no_more(before):
     assert press(newline, before) is None
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        ("a‸b", "a  \n‸b"),
+        ("a ‸b", "a  \n‸b"),
+        ("- a‸", "- a  \n  ‸"),
+        ("> a‸", "> a  \n> ‸"),
+        ("> 1. a‸", "> 1. a  \n>    ‸"),
+    ],
+)
+def test_a_line_within_a_paragraph(before, after):
+    assert press(line_break, before) == after
+
+
+@pytest.mark.parametrize("before", ["‸", "## a‸", "| a‸ |", "```\na‸", "a\n\n‸"])
+def test_no_line_within_what_has_but_one(before):
+    assert press(line_break, before) is None
 
 
 @pytest.mark.parametrize(

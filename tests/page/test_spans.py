@@ -23,7 +23,7 @@ def told(text, before=Where()):  # noqa: B008
         ("### Head", "heading", 3, "Head"),
         ("#nohead", "text", 0, "#nohead"),
         ("- item", "item", 0, "item"),
-        ("    12. item", "item", 2, "item"),
+        ("    12. item", "item", 1, "item"),
         ("- [ ] box", "item", 0, "box"),
         ("> said", "quote", 1, "said"),
         ("> > said", "quote", 2, "said"),
