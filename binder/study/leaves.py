@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from peewee import fn
+from peewee import Tuple, fn
 
 from binder.errors import CanMend
 from binder.store.clock import now
@@ -95,10 +95,11 @@ def leaf(binder: Binder, uid: str) -> LeafView:
 
 def _position(binder: Binder, row: Leaf) -> tuple[int, int]:
     """Number from 1 and count, by index alone."""
+    # Pairs are compared at once, since SQLite finds no index for "a < ? or a = ? and b < ?".
     if tab_kind(row.tab.kind).by_day:
-        before = (Leaf.day > row.day) | ((Leaf.day == row.day) & (Leaf.id > row.id))
+        before = Tuple(Leaf.day, Leaf.id) > Tuple(row.day, row.id)
     else:
-        before = (Leaf.place < row.place) | ((Leaf.place == row.place) & (Leaf.id < row.id))
+        before = Tuple(Leaf.place, Leaf.id) < Tuple(row.place, row.id)
     count = Leaf.select(fn.COUNT(Leaf.id)).where(_standing(row.tab.id))
     return int(binder.value(count.where(before))) + 1, int(binder.value(count))
 
