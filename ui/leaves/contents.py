@@ -74,8 +74,8 @@ class ContentsPage(Page):
         again = self._tab is not None and self._tab.uid == tab.uid
         row, at = self.list.currentIndex().row(), self.list.verticalScrollBar().value()
         self._tab = tab
-        self.list.setUniformItemSizes(tab.kind.by_day)
         self.model.show(binder, tab)
+        self.list.setUniformItemSizes(not self.model.of_cards)
         self._measure()
         self.heading.say(binder.name, tab.name, counted(self.model, tab))
         self._stand_at(row if again else 0)

@@ -6,7 +6,7 @@ from bisect import bisect_right
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from PySide6.QtCore import QAbstractListModel, QByteArray, QMimeData, QModelIndex, Qt
+from PySide6.QtCore import QByteArray, QMimeData, QModelIndex, QStringListModel, Qt
 
 from binder.store.file import Binder
 from binder.study import dates, leaves, tabs, unit_cards, words
@@ -34,8 +34,12 @@ def readings_said(count: int) -> str:
     return f"{count} reading{'' if count == 1 else 's'}"
 
 
-class ContentsModel(QAbstractListModel):
-    """The rows; a leaf can be dragged to another place or tab."""
+class ContentsModel(QStringListModel):
+    """The rows; a leaf can be dragged to another place or tab.
+
+    Qt's own list of (empty) strings counts the rows: a view asks for their number once a row, and
+    for tens of thousands of leaves that would take too long if Python had to answer.
+    """
 
     def __init__(self) -> None:
         super().__init__()
@@ -50,7 +54,6 @@ class ContentsModel(QAbstractListModel):
 
     def show(self, binder: Binder, tab: TabView) -> None:
         """Take up another tab, or the same one changed."""
-        self.beginResetModel()
         self._binder, self._tab, self._read = binder, tab, {}
         self.written = words.written_leaves(binder, tab) if self.of_cards else set()
         self._groups = self._grouped()
@@ -59,7 +62,7 @@ class ContentsModel(QAbstractListModel):
         for group in self._groups:
             self._starts.append(at)
             at += group.count + bool(group.heading)
-        self.endResetModel()
+        self.setStringList([""] * at)
 
     # What the tab is
 
@@ -154,11 +157,9 @@ class ContentsModel(QAbstractListModel):
 
     # For the view
 
-    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
-        """Leaves and headings."""
-        if parent.isValid():
-            return 0
-        return self.count + sum(bool(group.heading) for group in self._groups)
+    def removeRows(self, row: int, count: int, parent: AnyIndex = QModelIndex()) -> bool:  # noqa: B008
+        """A leaf dragged away leaves the list when the binder says so."""
+        return False
 
     def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """The words of a row."""
