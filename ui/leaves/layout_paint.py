@@ -5,22 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
+from PySide6.QtGui import QFont, QFontMetricsF, QPainter, QPen
 
 from binder.cards.titles import DeckTitles
 from binder.page.arrange import MARGIN
 from binder.page.boxes import CardBox
 from binder.page.marks import Spot
 from binder.study.readings import Laid
-from ui.desk.paint import focus_ring, shadow
+from ui.desk.paint import focus_ring
 from ui.leaves.layout_plan import Plan, Row
-from ui.table.faces import FaceCache, draw_centred
+from ui.table.faces import CORNER, FaceCache, draw_centred
 from ui.theme import Theme
 
 RING = 6.0
 """From a card's edge to the pencil ring round it, at scale 1, where the margin has room."""
-CORNER = 0.06
-"""Radius of a card's corners, in card widths."""
 
 
 def layout(
@@ -96,12 +94,12 @@ def _card(
     faces: FaceCache, ratio: float,
 ) -> None:  # fmt: skip
     middle = plan.middle(box)
-    dark = QColor(0, 0, 0, 110 if theme.lamp else 60)
-    shadow(painter, plan.bounds(box), 4 * theme.scale, dark, 1.2 * theme.scale, CORNER * plan.unit)
+    wide, turn = box.w * plan.unit, box.rotation + (180 if card.reversed else 0)
+    dark = faces.shadow(wide, theme, turn=turn, ratio=ratio)
+    draw_centred(painter, dark, middle.x(), middle.y())
     face = faces.face(
-        titles.card(card.card), box.w * plan.unit, theme,
-        title=card.title, number=titles.roman(card.card) or None,
-        turn=box.rotation + (180 if card.reversed else 0), ratio=ratio,
+        titles.card(card.card), wide, theme, title=card.title,
+        number=titles.roman(card.card) or None, turn=turn, ratio=ratio,
     )  # fmt: skip
     draw_centred(painter, face, middle.x(), middle.y())
 

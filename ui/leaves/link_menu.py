@@ -54,7 +54,7 @@ def _is_title(session: Session, spot: Spot, words: str) -> bool:
     if len(words) > LONGEST:
         return False
     folded = " ".join(words.casefold().split())
-    return folded in session.linker.lexicon(spot.leaf).names
+    return any(folded in deck.names() for deck in session.linker.lexicon(spot.leaf).titles)
 
 
 def _rule(session: Session, spot: Spot | None, words: str, rule: str, *, here: bool) -> None:

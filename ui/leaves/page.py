@@ -153,7 +153,8 @@ class Page(QScrollArea):
 
     def settle(self) -> None:
         """Give all parts their places now, not when the window is next idle."""
-        QApplication.sendEvent(self.column, QEvent(QEvent.Type.LayoutRequest))
+        self.rows.activate()
+        QApplication.sendEvent(self, QEvent(QEvent.Type.LayoutRequest))
 
     def show_rect(self, part: QWidget, rect: QRect | QRectF) -> None:
         """Scroll as little as brings a part's rectangle into sight."""

@@ -64,7 +64,7 @@ class Prose(QTextBrowser):
         self.load: Load = lambda _uid: None
         self._rest = QTimer(self, singleShot=True, interval=0)
         self._rest.timeout.connect(self._lay_rest)
-        self._laid_to = 0.0
+        self._laid_to, self._more = 0.0, False
         self.setProperty("leaf", True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setOpenLinks(False)
@@ -186,6 +186,7 @@ class Prose(QTextBrowser):
         """Of a long text the first sight is laid out now and the rest when that has been seen."""
         width, document = self.viewport().width(), self.document()
         self._rest.stop()
+        self._more = False
         if width <= 0:
             return
         if document.textWidth() != width:  # setting it, even to what it was, lays all out again
@@ -197,7 +198,7 @@ class Prose(QTextBrowser):
         reached = self._lay_to(FIRST_SIGHT)
         guess = FIRST_SIGHT * document.characterCount() / max(reached, 1)
         self.setFixedHeight(max(round(guess), FIRST_SIGHT))
-        self._rest.start()
+        self._more = True
 
     def _lay_to(self, y: float) -> int:
         """Lay the text out as far down as `y`; returns the last character reached."""
@@ -211,6 +212,7 @@ class Prose(QTextBrowser):
         if reached < self.document().characterCount() - 1:
             self._rest.start()
             return
+        self._more = False
         self.setFixedHeight(round(self.document().size().height()) + 2)
 
     # Painting
@@ -229,6 +231,8 @@ class Prose(QTextBrowser):
             prose_paint.quote_rules(painter, document, first, seen, theme)
         spans, drop = list(self._lined), 3.4 * theme.scale
         prose_paint.under_lines(painter, document, first, seen, spans, self._pen, drop)
+        if self._more and not self._rest.isActive():
+            self._rest.start()
 
     def _pen(self, span: Span) -> QPen:
         """Card names are dotted, quieter than the words themselves; other links have a line."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from PySide6.QtCore import QByteArray, QRectF, Qt
-from PySide6.QtGui import QPainter, QPixmap, QPixmapCache, QTransform
+from PySide6.QtGui import QColor, QPainter, QPixmap, QPixmapCache, QTransform
 
 from binder.cards.facts import Card
 from binder.page.boxes import RATIO
@@ -13,6 +13,11 @@ from ui.theme import Theme
 
 KEPT_KB = 24 * 1024
 """How much room kept pixmaps may take, in kilobytes; Qt's own store drops the oldest."""
+
+CORNER = 0.06
+"""Radius of a card's corners, in card widths."""
+BLUR = 4.0
+"""How far a card's shadow reaches, at scale 1."""
 
 
 class FaceCache:
@@ -47,6 +52,18 @@ class FaceCache:
             QPixmapCache.insert(key, pixmap)
         return pixmap
 
+    def shadow(
+        self, width: float, theme: Theme, *, turn: float = 0.0, ratio: float = 1.0
+    ) -> QPixmap:
+        """The soft shadow under a card `width` pixels wide, its middle where the card's is."""
+        turn = round(turn % 180, 2)
+        key = f"shadow|{theme.name}|{theme.scale}|{width:.2f}|{turn}|{ratio}"
+        pixmap = QPixmap()
+        if not QPixmapCache.find(key, pixmap):
+            pixmap = _shadowed(width, theme, turn, ratio)
+            QPixmapCache.insert(key, pixmap)
+        return pixmap
+
 
 def draw_centred(painter: QPainter, pixmap: QPixmap, x: float, y: float) -> None:
     """Lay a face with its middle at x, y, on whole pixels of the screen so that it stays crisp."""
@@ -72,18 +89,48 @@ def _drawn(
 
     from binder.cards.faces import face_svg
 
-    flat = QRectF(-width / 2, -width * RATIO / 2, width, width * RATIO)
-    whole = QTransform().rotate(turn).mapRect(flat)
-    pixmap = QPixmap(math.ceil(whole.width() * ratio), math.ceil(whole.height() * ratio))
+    pixmap = _clear(width, turn, ratio)
+    painter = _from_middle(pixmap, turn)
+    painter.setFont(theme.font("body", 600))
+    svg = face_svg(card, theme.hexes(), title, number)
+    QSvgRenderer(QByteArray(svg.encode())).render(painter, _flat(width))
+    painter.end()
+    return pixmap
+
+
+def _shadowed(width: float, theme: Theme, turn: float, ratio: float) -> QPixmap:
+    from ui.desk.paint import shadow
+
+    blur, flat = BLUR * theme.scale, _flat(width)
+    pixmap = _clear(width, turn, ratio, 2 * blur)
+    if turn == 90:  # a shadow falls downwards however the card lies
+        turn, flat = 0.0, QTransform().rotate(90).mapRect(flat)
+    painter = _from_middle(pixmap, turn)
+    dark = QColor(0, 0, 0, 110 if theme.lamp else 60)
+    shadow(painter, flat, blur, dark, 0.3 * blur, CORNER * width)
+    painter.end()
+    return pixmap
+
+
+def _flat(width: float) -> QRectF:
+    """An upright card about the middle."""
+    return QRectF(-width / 2, -width * RATIO / 2, width, width * RATIO)
+
+
+def _clear(width: float, turn: float, ratio: float, around: float = 0.0) -> QPixmap:
+    """A clear pixmap that holds a turned card and so much around it."""
+    whole = QTransform().rotate(turn).mapRect(_flat(width))
+    wide, tall = whole.width() + 2 * around, whole.height() + 2 * around
+    pixmap = QPixmap(math.ceil(wide * ratio), math.ceil(tall * ratio))
     pixmap.setDevicePixelRatio(ratio)
     pixmap.fill(Qt.GlobalColor.transparent)
+    return pixmap
+
+
+def _from_middle(pixmap: QPixmap, turn: float) -> QPainter:
     painter = QPainter(pixmap)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setFont(theme.font("body", 600))
     size = pixmap.deviceIndependentSize()
     painter.translate(size.width() / 2, size.height() / 2)
     painter.rotate(turn)
-    svg = face_svg(card, theme.hexes(), title, number)
-    QSvgRenderer(QByteArray(svg.encode())).render(painter, flat)
-    painter.end()
-    return pixmap
+    return painter

@@ -1,0 +1,155 @@
+"""Turning a leaf: what is read, rendered and painted, against one frame and against the bare
+libraries doing the same to the same leaf. Every turn is cold: nothing rendered before is used.
+"""
+
+import os
+import statistics
+import tempfile
+import time
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from PySide6.QtCore import QEvent, QObject
+from PySide6.QtWidgets import QApplication, QTextBrowser
+
+from binder.carry.building import build
+from binder.page.markdown import to_html
+from binder.resources import samples
+from binder.store.shelf import Shelf
+from binder.study import leaves, tabs
+from ui import theme
+from ui.desk.window import Window
+from ui.leaves.plain import PlainPage
+from ui.leaves.rendering import RENDERED
+from ui.memory import Memory
+from ui.session import Session
+
+FRAME = 1 / 60
+WORDS = 3000
+TURNS = 25
+EXTENSIONS = ["tables", "footnotes", "sane_lists"]
+
+
+def rows(_folder):
+    """Turns through the sample shelf, and to a leaf of 3,000 words."""
+    app = QApplication.instance() or QApplication(["bench"])
+    with tempfile.TemporaryDirectory() as place:
+        shelf = build(samples(), Path(place) / "sample")
+        long = long_leaf(shelf)
+        look = theme.Look(theme.load("day"))
+        theme.apply(app, look.theme)
+        window = Window(Session(shelf), look, Memory(Path(place) / "desk.ini"))
+        window.resize(1600, 1000)
+        window.show()
+        try:
+            yield from measured(window, long)
+        finally:
+            window.close()
+            shelf.close()
+
+
+def measured(window: Window, long: str):
+    """Rows of ratios: ours to one frame or three, and ours to the bare libraries."""
+    taken = [turn(window, uid) for uid in every_leaf(window.session.shelf)]
+    yield (
+        "leaf turn on the sample shelf, median / one frame",
+        statistics.median(taken) / FRAME,
+        "1.0",
+    )
+    worst = sorted(taken)[round(len(taken) * 0.99)]
+    yield "leaf turn on the sample shelf, 99 of 100 / three frames", worst / (3 * FRAME), "1.0"
+    binder = window.session.shelf.home_of(long)
+    short = leaves.contents(binder, tabs.first_of_kind(binder, "readings"))[0].uid
+    whole = []
+    for _ in range(TURNS):
+        turn(window, short)
+        whole.append(turn(window, long))
+    yield "3,000-word leaf, median / three frames", statistics.median(whole) / (3 * FRAME), "1.0"
+    yield "3,000-word leaf, worst / three frames", max(whole) / (3 * FRAME), "1.0"
+    ours, bare = text_alone(window, short, long)
+    yield "3,000 words set, median / bare markdown and setHtml", ours / bare, "1.5"
+
+
+def text_alone(window: Window, short: str, long: str) -> tuple[float, float]:
+    """Median seconds of the text alone, without what faces it: ours, and the bare libraries'."""
+    import markdown
+
+    session = window.session
+    text = leaves.leaf(session.shelf.home_of(long), long).text
+    html, maker = to_html(text), markdown.Markdown(extensions=EXTENSIONS)
+    page, browser = PlainPage(session, window.look), QTextBrowser()
+    for widget in (page, browser):
+        widget.resize(524, 850)
+        widget.show()
+    ours, bare = [], []
+    for _ in range(TURNS):
+        RENDERED.forget()
+        page.show_spot(session.spot_of(short))
+        browser.setHtml("")
+        settle()
+        start = time.perf_counter()
+        page.show_spot(session.spot_of(long))
+        page.text.viewport().repaint()
+        ours.append(time.perf_counter() - start)
+        start = time.perf_counter()
+        maker.reset().convert(text)
+        browser.setHtml(html)
+        browser.viewport().repaint()
+        bare.append(time.perf_counter() - start)
+    return statistics.median(ours), statistics.median(bare)
+
+
+class Painted(QObject):
+    """Notes when widgets have been painted."""
+
+    def __init__(self, widgets) -> None:
+        super().__init__()
+        self.waiting = set(widgets)
+        for widget in widgets:
+            widget.installEventFilter(self)
+
+    def eventFilter(self, watched, event) -> bool:
+        if event.type() is QEvent.Type.Paint:
+            self.waiting.discard(watched)
+        return False
+
+
+def turn(window: Window, uid: str) -> float:
+    """Seconds from asking for a leaf until both leaves are painted."""
+    RENDERED.forget()
+    settle()
+    start = time.perf_counter()
+    window.session.open_leaf(uid)
+    sides = [window.cover.leaf(side) for side in ("left", "right")]
+    painted = Painted([side.viewport() for side in sides if side is not None])
+    while painted.waiting and time.perf_counter() - start < 2:
+        QApplication.processEvents()
+    return time.perf_counter() - start
+
+
+def settle() -> None:
+    """Let everything happen that was put off."""
+    for _ in range(4):
+        QApplication.processEvents()
+
+
+def every_leaf(shelf: Shelf) -> list[str]:
+    """Uids of all leaves in the order of the shelf."""
+    return [
+        entry.uid
+        for binder in shelf.binders
+        for tab in tabs.tabs(binder)
+        for entry in leaves.contents(binder, tab)
+    ]
+
+
+def long_leaf(shelf: Shelf) -> str:
+    """Uid of a new leaf made of the sample's own words."""
+    said: list[str] = []
+    for uid in every_leaf(shelf):
+        text = leaves.leaf(shelf.home_of(uid), uid).text
+        said += [*text.split(" "), "\n\n"] if text else []
+    binder = shelf.binder("Practice")
+    tab = tabs.first_of_kind(binder, "clippings")
+    return leaves.add_leaf(binder, tab, "A long leaf", " ".join(said[:WORDS]), day="2026-11-22")
