@@ -1,0 +1,67 @@
+"""The pictures of a printed tab, as files beside its data: {uid: [{'path', 'page'}, ...]}."""
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+from typing import Any
+
+from binder.paper.data import Picture
+
+SUFFIXES = {
+    "image/png": "png",
+    "image/jpeg": "jpg",
+    "image/gif": "gif",
+    "image/webp": "webp",
+    "image/svg+xml": "svg",
+    "application/pdf": "pdf",
+}
+"""The kinds of file that can be printed."""
+
+Files = dict[str, list[dict[str, Any]]]
+"""By uid, one entry for every page to be printed: the path beneath the root, and the page."""
+
+
+def lay_out(pictures: Mapping[str, Picture], root: Path) -> Files:
+    """Write the pictures beneath root; those of a kind that cannot be printed are left out."""
+    (root / "files").mkdir()
+    laid: Files = {}
+    for number, (uid, picture) in enumerate(pictures.items()):
+        suffix = SUFFIXES.get(picture.media_type.partition(";")[0].strip().lower())
+        if suffix is None or not picture.data:
+            continue
+        data, pages = picture.data, 1
+        if suffix == "pdf":
+            data, pages = clean_pdf(data)
+        name = f"files/{number}.{suffix}"
+        (root / name).write_bytes(data)
+        laid[uid] = [{"path": f"/{name}", "page": page} for page in range(1, pages + 1)]
+    return laid
+
+
+def clean_pdf(data: bytes) -> tuple[bytes, int]:
+    """A PDF with nothing but its pages, written anew, and how many there are; 0 if unreadable.
+
+    This takes off locks against changing, forms and scripts, which the typesetter refuses.
+    """
+    import io
+
+    import pypdfium2 as pdfium
+
+    from binder.page.pdf import LOCK
+
+    try:
+        with LOCK, pdfium.PdfDocument(data) as old, pdfium.PdfDocument.new() as new:
+            new.import_pages(old)
+            written = io.BytesIO()
+            new.save(written, version=17)
+            return written.getvalue(), len(new)
+    except pdfium.PdfiumError:
+        return b"", 0
+
+
+def without_broken(files: Files, reads: Callable[[str, int], bool]) -> Files:
+    """Those files for which `reads(path, page)` is true for every page."""
+    return {
+        uid: pages
+        for uid, pages in files.items()
+        if all(reads(page["path"], page["page"]) for page in pages)
+    }

@@ -1,0 +1,94 @@
+"""What the templates in resources/typst are handed: the section and all they cannot reckon."""
+
+import json
+import re
+import textwrap
+from typing import Any
+
+from binder.paper.data import PrintLeaf, Section, plain
+from binder.paper.files import Files
+from binder.paper.sheets import Sheet
+
+SHORT_PART = 700
+"""A first part of at most so many characters of JSON stands beside the face on a card leaf."""
+VIEW_BOX = re.compile(r'viewBox="\s*[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)[\s,]+([\d.]+)')
+LETTERS_A_MM = 6.6
+"""How many letters of type one point high stand in a millimetre, on average."""
+CONTINUED = 14
+"""Letters kept free for ', continued' and a space before it."""
+
+
+def handed(section: Section, sheet: Sheet, blank_lines: bool, files: Files) -> dict[str, Any]:
+    """The data file as a dictionary; dataclasses in it are made plain by `data.plain`."""
+    letters = int(sheet.text_width * LETTERS_A_MM / (sheet.size.type_pt * 0.84))
+    where = shortened(f"{section.binder}, {section.tab}", letters // 2)
+    room = letters - len(where) - CONTINUED
+    return {
+        "section": plain(section) | {"leaves": [_leaf(leaf, room) for leaf in section.leaves]},
+        "card_index": _card_index(section),
+        "where": where,
+        "paper": _paper(sheet),
+        "blank_lines": blank_lines,
+        "files": files,
+    }
+
+
+def shortened(words: str, letters: int) -> str:
+    """Words cut to so many letters, at a space where there is one."""
+    short = textwrap.shorten(words, letters, placeholder="…")
+    return short if len(short) > 1 else words[: letters - 1] + "…"
+
+
+def _paper(sheet: Sheet) -> dict[str, Any]:
+    """The sheet as the templates want it, in mm and points."""
+    size, punched = sheet.size, sheet.pattern
+    return {
+        "width": size.width,
+        "height": size.height,
+        "top": size.top,
+        "bottom": size.bottom,
+        "type": size.type_pt,
+        "gutter": sheet.gutter_mm,
+        "outside": sheet.outside_mm,
+        "two_sided": sheet.two_sided,
+        "apart": sheet.apart and sheet.two_sided,
+        "edge": punched.edge,
+        "hole": punched.diameter,
+        "marks": punched.heights(size.height) if sheet.guides else (),
+    }
+
+
+def _leaf(leaf: PrintLeaf, room: int) -> dict[str, Any]:
+    """A leaf, its title cut to the room in the running head, and the size of its drawing."""
+    wide, high = _size(leaf.svg) if leaf.svg else (0.0, 0.0)
+    face = leaf.svg is not None and not leaf.placed
+    return plain(leaf) | {
+        "short": shortened(leaf.title, max(room, 12)) if leaf.title else "",
+        "wide": wide,
+        "high": high,
+        "alt": ", ".join(f"{it.label}: {it.card}" for it in leaf.placed) or leaf.title,
+        "first_beside": face and bool(leaf.parts) and _is_short(leaf),
+    }
+
+
+def _card_index(section: Section) -> list[tuple[str, list[int]]]:
+    """The card index with each leaf by its place among the leaves; those not printed left out."""
+    places = {leaf.uid: place for place, leaf in enumerate(section.leaves)}
+    found = [
+        (title, [places[uid] for uid in uids if uid in places])
+        for title, uids in section.card_index
+    ]
+    return [(title, leaves) for title, leaves in found if leaves]
+
+
+def _is_short(leaf: PrintLeaf) -> bool:
+    """Whether the first part is short enough to stand beside the face of the card."""
+    return len(json.dumps(leaf.parts[0].blocks, ensure_ascii=False)) <= SHORT_PART
+
+
+def _size(svg: str) -> tuple[float, float]:
+    """Width and height of a drawing, counted in widths of a card; one card if it does not say."""
+    found = VIEW_BOX.search(svg)
+    if found is None:
+        return 1.0, 1.68
+    return float(found[1]) / 100, float(found[2]) / 100

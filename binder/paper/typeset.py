@@ -1,0 +1,123 @@
+"""A tab's data, laid out in pages: PDF for paper, PNG for the screen.
+
+The templates in resources/typst walk one JSON file. What a student wrote reaches the typesetter
+only as strings in that file, never as markup. The file lies in a folder that only its owner can
+read and that is gone when the pages are made.
+"""
+
+import json
+import shutil
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
+
+from binder.errors import CanMend, OwnFault
+from binder.paper.data import Section, plain
+from binder.paper.files import lay_out, without_broken
+from binder.paper.handed import handed
+from binder.paper.sheets import Sheet
+from binder.resources import resource
+
+
+def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> bytes:
+    """The tab as a PDF. `blank_lines` adds lines for looking back to each reading leaf.
+
+    CanMend if there is no leaf to print; OwnFault if the typesetter fails.
+    """
+    pdf: bytes = _made(section, sheet, blank_lines, format="pdf")
+    return pdf
+
+
+def pages_png(
+    section: Section, sheet: Sheet, ppi: float = 72.0, *, blank_lines: bool = True
+) -> list[bytes]:
+    """Every page of the tab as a PNG of so many pixels an inch; errors as for `typeset`."""
+    made = _made(section, sheet, blank_lines, format="png", ppi=ppi)
+    return made if isinstance(made, list) else [made]
+
+
+def count(pdf: bytes) -> int:
+    """How many pages a PDF has."""
+    import pypdfium2
+
+    from binder.page.pdf import LOCK
+
+    with LOCK, pypdfium2.PdfDocument(pdf) as document:
+        return len(document)
+
+
+def _made(section: Section, sheet: Sheet, blank_lines: bool, **how: Any) -> Any:
+    """Lay everything out in a folder of its own and run the typesetter over it."""
+    if not section.leaves:
+        raise CanMend("There is nothing behind this tab to print yet.")
+    import typst
+
+    with _folder() as root:
+        files = lay_out(section.pictures, root)
+        data = handed(section, sheet, blank_lines, files)
+        _write(root, data)
+        try:
+            return _run(root / "tab.typ", root, **how)
+        except typst.TypstError:
+            _write(root, data | {"files": without_broken(files, lambda *at: _reads(root, *at))})
+        try:
+            return _run(root / "tab.typ", root, **how)
+        except typst.TypstError as error:
+            raise OwnFault(
+                f"These pages could not be set, but nothing in the binder has changed: {error}."
+            ) from error
+
+
+@contextmanager
+def _folder() -> Iterator[Path]:
+    """A folder with the templates in it, for as long as it is needed."""
+    try:
+        with TemporaryDirectory(prefix="ringbound-") as name:
+            root = Path(name)
+            shutil.copytree(resource("typst"), root, dirs_exist_ok=True)
+            yield root
+    except OSError as error:
+        raise CanMend(
+            f"There was no room to set the pages ({error.strerror}). "
+            "Free some space on this computer, then print again."
+        ) from error
+
+
+def _run(source: Path | bytes, root: Path, **how: Any) -> Any:
+    import typst
+
+    return typst.compile(
+        source, root=str(root), font_paths=_fonts(), ignore_system_fonts=True, **how
+    )
+
+
+@cache
+def _fonts() -> Any:
+    """Our own letters and those that come with the typesetter; none of this computer's."""
+    import fontpkg_vollkorn
+    import typst
+
+    folder = Path(fontpkg_vollkorn.__file__).parent / "files"
+    return typst.Fonts(
+        include_system_fonts=False, include_embedded_fonts=True, font_paths=[str(folder)]
+    )
+
+
+def _reads(root: Path, path: str, page: int) -> bool:
+    """Whether the typesetter can print this page of this file, tried on its own."""
+    import typst
+
+    try:
+        _run(f'#image("{path}", page: {page})'.encode(), root, format="pdf")
+    except typst.TypstError:
+        return False
+    return True
+
+
+def _write(root: Path, data: dict[str, Any]) -> None:
+    """Write the one data file."""
+    text = json.dumps(data, default=plain, ensure_ascii=False)
+    (root / "data.json").write_text(text, encoding="utf-8")
