@@ -106,7 +106,6 @@ class LookBackPage(QScrollArea):
 
     def _lay_out(self) -> None:
         column = QWidget()
-        column.setAutoFillBackground(False)
         rows = QVBoxLayout(column)
         rows.setContentsMargins(0, 0, 11, 4)
         rows.setSpacing(0)
@@ -131,6 +130,7 @@ class LookBackPage(QScrollArea):
         rows.addWidget(self.said)
         rows.addStretch(1)
         self.setWidget(column)
+        column.setAutoFillBackground(False)  # which the area has just set
 
     def _restyle(self) -> None:
         theme = self.look.theme
