@@ -110,6 +110,7 @@ class Reading(OfLeaf):
     month = TextField(default="")
     look_on = TextField(default="")
     look_state = TextField(default="")
+    on_screen = BooleanField(default=False)
 
     class Meta:
         table_name = "reading"
@@ -203,6 +204,17 @@ class Deck(Row):
         table_name = "deck"
 
 
+class DeckFace(Row):
+    """The owner's picture of one card of a deck, by uids; `file` is '' once it was taken away."""
+
+    deck = TextField()
+    card = TextField()
+    file = TextField()
+
+    class Meta:
+        table_name = "deck_face"
+
+
 class OwnSpread(Row):
     """A spread of the owner's making; `spread` is Spread as JSON."""
 
@@ -257,5 +269,5 @@ class LinkRule(Row):
 
 MODELS: tuple[type[Model], ...] = (
     Info, Tab, Leaf, Version, Reading, Placed, Expectation, LookBack, OwnWords, Source,
-    SourceNote, Deck, OwnSpread, Unit, Kept, LinkRule,
+    SourceNote, Deck, DeckFace, OwnSpread, Unit, Kept, LinkRule,
 )  # fmt: skip

@@ -53,6 +53,8 @@ class NewReading:
     purpose: str = ""
     month: str = ""
     look_on: str = ""
+    on_screen: bool = False
+    """Whether the cards were drawn on screen, not on a table."""
     uid: str = ""
 
 
@@ -96,6 +98,7 @@ class ReadingView:
     month: str
     look_on: str
     look_state: str
+    on_screen: bool
     laid: tuple[Laid, ...]
     expectations: tuple[ExpectationView, ...] = field(default=())
     look_backs: tuple[LookBackView, ...] = field(default=())
@@ -166,6 +169,7 @@ def _reading_fields(reading: NewReading, at: datetime) -> dict[str, Any]:
         name: getattr(reading, name)
         for name in (
             "deck", "deck_name", "topic", "querent", "significator", "purpose", "month", "look_on",
+            "on_screen",
         )
     }  # fmt: skip
 
@@ -235,6 +239,7 @@ def reading(binder: Binder, leaf_uid: str) -> ReadingView:
         month=row.month,
         look_on=row.look_on,
         look_state=row.look_state,
+        on_screen=row.on_screen,
         laid=tuple(Laid(p.n, p.card, p.reversed, p.label, p.title, p.note) for p in laid),
         expectations=tuple(
             ExpectationView(e.uid, e.text, e.sure, e.due, e.verdict, e.judged)

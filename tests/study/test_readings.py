@@ -39,6 +39,14 @@ def test_a_reading_reads_back_as_it_was_laid(log):
     assert view.spread == spread("three-card")
 
 
+def test_a_log_says_a_reading_was_drawn_on_screen(log):
+    binder, tab = log
+    on_table = readings.log(binder, tab, THREE)
+    on_screen = readings.log(binder, tab, replace(THREE, on_screen=True))
+    assert not readings.reading(binder, on_table).on_screen
+    assert readings.reading(binder, on_screen).on_screen
+
+
 def test_where_it_turned_up_newest_first_in_all_binders(course_shelf, log):
     binder, tab = log
     readings.log(binder, tab, THREE)

@@ -19,7 +19,8 @@ CREATE TABLE reading (@ at TEXT NOT NULL, zone TEXT NOT NULL DEFAULT '', questio
   deck_name TEXT NOT NULL DEFAULT '', titles TEXT NOT NULL DEFAULT '', spread TEXT NOT NULL,
   spread_copy TEXT NOT NULL, significator TEXT NOT NULL DEFAULT '',
   purpose TEXT NOT NULL DEFAULT '', month TEXT NOT NULL DEFAULT '',
-  look_on TEXT NOT NULL DEFAULT '', look_state TEXT NOT NULL DEFAULT '');
+  look_on TEXT NOT NULL DEFAULT '', look_state TEXT NOT NULL DEFAULT '',
+  on_screen INTEGER NOT NULL DEFAULT 0);
 CREATE INDEX reading_month ON reading (month) WHERE month <> '';
 CREATE INDEX reading_look_on ON reading (look_on) WHERE look_on <> '' AND look_state = '';
 CREATE TABLE placed (@ n INTEGER NOT NULL, label TEXT NOT NULL DEFAULT '', card TEXT NOT NULL,
@@ -39,6 +40,8 @@ CREATE INDEX source_note_source ON source_note (source);
 CREATE TABLE deck (id INTEGER PRIMARY KEY AUTOINCREMENT, uid TEXT NOT NULL UNIQUE,
   changed INTEGER NOT NULL, name TEXT NOT NULL, titles TEXT NOT NULL,
   note TEXT NOT NULL DEFAULT '', favourite INTEGER NOT NULL DEFAULT 0, aside TEXT);
+CREATE TABLE deck_face (id INTEGER PRIMARY KEY AUTOINCREMENT, uid TEXT NOT NULL UNIQUE,
+  changed INTEGER NOT NULL, deck TEXT NOT NULL, card TEXT NOT NULL, file TEXT NOT NULL);
 CREATE TABLE own_spread (id INTEGER PRIMARY KEY AUTOINCREMENT, uid TEXT NOT NULL UNIQUE,
   changed INTEGER NOT NULL, key TEXT NOT NULL, name TEXT NOT NULL, spread TEXT NOT NULL,
   aside TEXT);
