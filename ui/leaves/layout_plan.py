@@ -20,6 +20,8 @@ LARGEST = {1: 124, 2: 108, 3: 108}
 MOST = 92
 SMALL = 56
 """Cards narrower than this beside the list may be better off above it."""
+WORTH = 1.25
+"""How many times wider cards must be above the list to be worth pushing it down the leaf."""
 NOTED = 7
 """Spreads of more places have no room for the word 'reversed' beside the cards."""
 LETTER = 13.0
@@ -86,7 +88,7 @@ def plan(spread: Spread, laid: Mapping[int, Sequence[Laid]], width: float, theme
     if beside is not None and beside.unit >= SMALL * theme.scale:
         return beside
     above = _above(spread, laid, width, theme)
-    return beside if beside is not None and beside.unit * 1.05 > above.unit else above
+    return beside if beside is not None and beside.unit * WORTH > above.unit else above
 
 
 def _beside(
@@ -98,18 +100,19 @@ def _beside(
     room = width - column - gap
     if room < 0.5 * width:
         return None
-    laying, unit = _picture(spread, laid, room, TALLEST * scale, scale)
+    rows = list(_rows(spread.places, laid, QPointF(width - column, 0), column, theme))
+    listed = rows[-1].room.bottom()
+    tallest = max(TALLEST * scale, listed)
+    laying, unit = _picture(spread, laid, room, tallest, scale)
     wide, tall = laying.width * unit, laying.height * unit
     left = min(wide + gap * 1.4, width - column)
-    rows = list(_rows(spread.places, laid, QPointF(left, 0), width - left, theme))
-    listed = rows[-1].room.bottom() if rows else 0.0
     height = max(tall, listed)
-    down = QPointF(0, (height - listed) / 2)
+    by = QPointF(left - (width - column), (height - listed) / 2)
     return Plan(
         laying,
         unit,
         QPointF(0, (height - tall) / 2),
-        tuple(_moved(row, down) for row in rows),
+        tuple(_moved(row, by) for row in rows),
         height,
     )
 
