@@ -47,6 +47,10 @@ class Hand:
         self.spread, self.titles = spread, titles
         self.last: int | None = None
         """The seat laid or turned last, or None."""
+        self.typing: int | None = None
+        """Where the part at the caret starts, or None."""
+        self.hushed = False
+        """Whether that part may still become a card as it is typed, and is not called wrong."""
         self._told: list[Callable[[], None]] = []
         self._take("")
 
@@ -62,6 +66,11 @@ class Hand:
         return self._text
 
     @property
+    def parts(self) -> tuple[Part, ...]:
+        """Every part of the line, understood or not."""
+        return self._line.parts
+
+    @property
     def seats(self) -> tuple[Seat, ...]:
         """Every place of the spread in the order of laying."""
         return self._seats
@@ -70,6 +79,18 @@ class Hand:
     def marks(self) -> tuple[Part, ...]:
         """Parts of the line to mend, in order, each with its sentence."""
         return self._marks
+
+    @property
+    def slips(self) -> tuple[Part, ...]:
+        """The marks without the part that may still become a card."""
+        hushed = self.typing if self.hushed else None
+        return tuple(mark for mark in self._marks if mark.start != hushed)
+
+    @property
+    def pending(self) -> int | None:
+        """The seat to show as the next: that of the part being typed, else `aim`."""
+        typed = (s.n for s in self._seats if s.part and s.card is None)
+        return next((n for n in typed if self._starts(n) == self.typing), self._aim)
 
     @property
     def taken(self) -> Mapping[str, int]:
@@ -221,6 +242,10 @@ class Hand:
 
     def _seated(self, part: Part) -> bool:
         return part.place is not None and part is not self._open and bool(_bare(part))
+
+    def _starts(self, n: int) -> int:
+        part = self.seat(n).part
+        return part.start if part else -1
 
     def _lies(self, part: Part) -> bool:
         return part.card is not None and part.place is not None and part.place <= self.size

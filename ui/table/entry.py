@@ -1,0 +1,226 @@
+"""A new reading, from the first word of its question to its leaf in the binder."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from PySide6.QtCore import QEvent, QObject, Signal
+
+from binder.cards.spreads import SPREADS, spread
+from binder.errors import CanMend, RingboundError
+from binder.store.file import Binder
+from binder.study import dates, leaves, readings
+from binder.study.decks import decks
+from binder.study.draft import (
+    DeckChoice,
+    Draft,
+    amiss,
+    deck_choices,
+    draft_of,
+    month_draft,
+    new_draft,
+    spread_choices,
+    whole,
+)
+from binder.study.hand import Hand
+from binder.study.readings import ReadingView
+from binder.study.tabs import TabView
+from ui.session import Session
+from ui.table.left import EntryPage
+from ui.table.right import LaidPage
+from ui.theme import Look
+
+AFRESH = "afresh"
+TAKEN_UP = f'Taken up where you put it by. <a href="{AFRESH}">Begin afresh</a>'
+
+
+@dataclass(frozen=True, slots=True)
+class _Task:
+    """What is being written: a new reading behind a tab, or a logged one put right (`before`)."""
+
+    key: str
+    binder: Binder
+    fresh: Draft
+    tab: TabView | None = None
+    before: ReadingView | None = None
+    title: str = ""
+
+
+class Entry(QObject):
+    """Two leaves, `left` and `right`, that show one hand of cards; half-done work is kept."""
+
+    kept = Signal(str)
+    """Uid of the leaf the reading was kept on."""
+    put_by = Signal()
+    """The reading was put by, half done."""
+
+    def __init__(self, session: Session, look: Look, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.session, self.look = session, look
+        self.hand = Hand(SPREADS[0])
+        self.left, self.right = EntryPage(look, self.hand), LaidPage(look, self.hand)
+        self._task: _Task | None = None
+        self._drafts: dict[str, tuple[_Task, Draft]] = {}
+        self._connect()
+
+    def _connect(self) -> None:
+        head, view = self.left.head, self.right.view
+        head.spread_changed.connect(self.hand.change_spread)
+        head.deck_changed.connect(lambda deck: self.hand.change_titles(deck.titles))
+        view.aimed.connect(self._to_cards)
+        self.left.pointed.connect(view.go)
+        self.left.grid.considered.connect(view.preview)
+        self.left.choices.considered.connect(view.preview)
+        for leaf in (self.left, self.right):
+            leaf.keep_asked.connect(self.keep)
+            leaf.put_by_asked.connect(self.put_away)
+        self.left.purpose.linkActivated.connect(self.begin_afresh)
+        self.right.installEventFilter(self)
+        self.session.leaving.connect(self._stash)
+
+    # Opening
+
+    def begin(self, binder: Binder, tab: TabView, *, month: str = "") -> None:
+        """Start a reading behind a tab, or take up the one put by; `month` as '2026-12'."""
+        now, deck = self._now(), self._decks()[0]
+        fresh = month_draft(now, deck, month) if month else new_draft(now, deck)
+        self._open(_Task(f"new {month}".strip(), binder, fresh, tab))
+
+    def amend(self, binder: Binder, leaf_uid: str) -> None:
+        """Put a logged reading right; with its own copies of spread and titles."""
+        before = readings.reading(binder, leaf_uid)
+        title = leaves.leaf(binder, leaf_uid).title
+        fresh = draft_of(before)
+        self._open(_Task(f"amend {leaf_uid}", binder, fresh, before=before, title=title))
+
+    def begin_afresh(self, *_link: str) -> None:
+        """Drop what was typed and begin again."""
+        if self._task is not None:
+            self._drafts.pop(self._task.key, None)
+            self._show(self._task, self._task.fresh)
+            self.left.focus_in()
+
+    def _open(self, task: _Task) -> None:
+        self._stash()
+        was = self._drafts.get(task.key)
+        stale = was is not None and was[0].before != task.before
+        draft = was[1] if was is not None and not stale else task.fresh
+        self._show(task, draft, taken_up=draft is not task.fresh)
+        self.left.verticalScrollBar().setValue(0)
+        self.left.focus_in()
+
+    def _show(self, task: _Task, draft: Draft, *, taken_up: bool = False) -> None:
+        self._task = task
+        kept = task.before is not None
+        spreads = spread_choices(draft.spread)
+        choices = deck_choices(decks(self.session.shelf), draft.deck)
+        self.left.head.show_draft(draft, spreads, choices, self._now())
+        self.hand.write("")
+        self.hand.change_spread(draft.spread)
+        self.hand.change_titles(draft.deck.titles)
+        self.left.line.start_with(draft.line)
+        self.left.purpose.say(self._purpose(task, taken_up))
+        self.left.wrong.say("")
+        for leaf in (self.left, self.right):
+            leaf.keep_row.say("Put it right" if kept else "Keep the reading")
+        self.left.set_keep_row(not self.right.isVisible())
+
+    def _purpose(self, task: _Task, taken_up: bool) -> str:
+        said = []
+        if task.fresh.month and task.before is None:
+            day = dates.written(task.fresh.look_on)
+            said.append(f"The card for {dates.month(task.fresh.month)}; look back on {day}.")
+        if task.before is not None:
+            said.append("Putting right what was logged; its impressions stay as they are.")
+        if taken_up:
+            said.append(TAKEN_UP)
+        return " ".join(said)
+
+    def _now(self) -> datetime:
+        return datetime.combine(self.session.today, datetime.now().time())
+
+    def _decks(self) -> list[DeckChoice]:
+        return deck_choices(decks(self.session.shelf))
+
+    # Keeping
+
+    def draft(self) -> Draft:
+        """The reading as it stands."""
+        return replace(self.left.head.fields(), line=self.hand.text)
+
+    def keep(self) -> None:
+        """Write the reading into the binder, or say what is missing; nothing typed is lost."""
+        task, draft = self._task, self.draft()
+        if task is None:
+            return
+        missing = amiss(draft, self.hand)
+        if missing is not None:
+            self.left.blame(*missing)
+            return
+        try:
+            uid = self._write(task, draft)
+        except RingboundError as error:
+            self.left.wrong.say(str(error), wrong=True)
+            self.session.said.emit(str(error))
+            return
+        self._drafts.pop(task.key, None)
+        self._task = None
+        self.kept.emit(uid)
+
+    def _write(self, task: _Task, draft: Draft) -> str:
+        reading = whole(draft, self.hand, task.before, task.title)
+        if task.before is not None:
+            readings.change_reading(task.binder, task.before.leaf_uid, reading)
+            return task.before.leaf_uid
+        if task.tab is None:
+            raise CanMend("Choose a readings log first.")
+        return readings.log(task.binder, task.tab, reading)
+
+    # Putting by
+
+    def put_away(self) -> None:
+        """Put the reading by; it is taken up again where it was left."""
+        self._stash()
+        self._task = None
+        self.put_by.emit()
+
+    def _stash(self) -> None:
+        task = self._task
+        if task is None:
+            return
+        draft = self.draft()
+        if draft.begun(task.fresh):
+            self._drafts[task.key] = (task, draft)
+        else:
+            self._drafts.pop(task.key, None)
+
+    # Both leaves
+
+    def _to_cards(self) -> None:
+        if self.left.isVisible():
+            self.left.to_cards()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Where only one leaf has room the left one carries the ways out as well."""
+        if watched is self.right and event.type() in (QEvent.Type.Show, QEvent.Type.Hide):
+            self.left.set_keep_row(event.type() is QEvent.Type.Hide)
+        return False
+
+    def feet(self) -> tuple[str, str]:
+        """Words for the feet of the two leaves."""
+        if self._task is None:
+            return "", ""
+        if self._task.tab is None:
+            return "Putting a reading right", ""
+        return f"{self._task.tab.name}, new leaf", ""
+
+    def show_example(self) -> None:
+        """Type a half-finished reading, for a picture."""
+        head = self.left.head
+        head.question.start_with("What does the winter ask of the workshop?")
+        ten = spread("celtic-cross")
+        head.choose_spread(ten)
+        self.hand.change_spread(ten)
+        self.left.line.setFocus()
+        self.left.line.start_with("3w, hermit r, qc, 7p r, 2s, star, 10c, knw, ")

@@ -1,0 +1,280 @@
+"""The brushwork of a layout that is still being laid."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
+from itertools import pairwise
+
+from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPixmap, QPixmapCache
+
+from binder.cards.spreads import Place
+from binder.page.arrange import Arrangement, fitted
+from binder.page.boxes import CardBox
+from binder.page.marks import LEAD, Spot
+from binder.study.hand import Hand, Seat
+from ui.colour import faded
+from ui.desk.paint import shadow
+from ui.leaves import layout_paint
+from ui.leaves.layout_plan import Plan
+from ui.table.faces import FaceCache, draw_centred
+from ui.theme import Theme, base_font
+
+LETTER = 14.0
+LARGEST = {1: 210, 2: 160, 3: 160}
+"""Widest card of a spread of so few places, in pixels at scale 1; MOST for all others."""
+MOST = 104
+WORDLESS, GAIN = 58, 1.15
+"""Below this width cards go without their places' words, if that makes them so much larger."""
+EMPTY, CLOSE = 1.8, 1.4
+"""Columns and rows of places farther apart than the one are drawn as if they were the other."""
+HIGH = 0.36
+"""Share of the spare height that is left free above the layout."""
+
+
+@dataclass(frozen=True)
+class Shown:
+    """What is shown beside the hand itself: the next card in question, a card in the air."""
+
+    theme: Theme
+    faces: FaceCache
+    ratio: float
+    preview: str = ""
+    lifted: int | None = None
+    over: int | None = None
+    air: QPointF = field(default_factory=QPointF)
+
+
+def plan(places: tuple[Place, ...], width: int, height: int, scale: float) -> Plan:
+    """The layout fitted into a room, with a caption at every place."""
+    laying, unit = _fitted(places, width, height, scale)
+    spare = height - laying.height * unit
+    corner = QPointF((width - laying.width * unit) / 2, max(0.0, spare * HIGH))
+    return Plan(laying, unit, corner, (), height)
+
+
+@lru_cache(maxsize=32)
+def _fitted(
+    places: tuple[Place, ...], width: int, height: int, scale: float
+) -> tuple[Arrangement, float]:
+    places = drawn_together(places)
+    most, letter = LARGEST.get(len(places), MOST) * scale, LETTER * scale
+    full = fitted(places, width, height, labels="full", letter=letter, most=most)
+    if full[1] >= WORDLESS * scale:
+        return full
+    plain = fitted(places, width, height, labels="numbers", letter=letter, most=most)
+    return plain if plain[1] >= GAIN * full[1] else full
+
+
+def drawn_together(places: tuple[Place, ...]) -> tuple[Place, ...]:
+    """The places with wide empty columns and rows made narrower, so that cards grow larger."""
+    across, down = (_closer([p.x for p in places]), _closer([p.y for p in places]))
+    return tuple(replace(p, x=across[p.x], y=down[p.y]) for p in places)
+
+
+def _closer(values: list[float]) -> dict[float, float]:
+    steps = sorted(set(values))
+    out = {steps[0]: steps[0]}
+    for before, after in pairwise(steps):
+        gap = after - before
+        out[after] = out[before] + (CLOSE if gap > EMPTY else gap)
+    return out
+
+
+def table(painter: QPainter, plan: Plan, hand: Hand, shown: Shown) -> None:
+    """All places with what lies there, the captions, and the card in the air."""
+    seats = {seat.place.n: seat for seat in hand.seats}
+    for box in plan.laying.boxes:
+        seat = seats[box.n]
+        if seat.card is not None and seat.n != shown.lifted:
+            _card(painter, plan, box, hand, seat, shown)
+        elif seat.n == hand.pending:
+            _next(painter, plan, box, shown)
+        else:
+            _empty(painter, plan, box, seat, shown)
+    for n, spot in plan.laying.captions.items():
+        _caption(painter, plan, spot, n, seats[n].n == hand.pending, shown.theme)
+    for n, spot in plan.laying.bubbles.items():
+        if seats[n].card is not None:
+            _bubble(painter, plan, spot, n, shown.theme)
+    if shown.over is not None:
+        box = plan.laying.box(hand.seat(shown.over).place.n)
+        layout_paint.around(painter, plan, box, 5, QPen(shown.theme["red"], 2.2))
+    if shown.lifted is not None:
+        _air(painter, plan, hand, hand.seat(shown.lifted), shown)
+
+
+def _card(
+    painter: QPainter, plan: Plan, box: CardBox, hand: Hand, seat: Seat, shown: Shown
+) -> None:
+    middle = plan.middle(box)
+    _shadow(painter, plan.bounds(box), plan.unit, 4, shown)
+    face = _face(plan, hand, seat, box.rotation, shown)
+    draw_centred(painter, face, middle.x(), middle.y())
+
+
+def _face(plan: Plan, hand: Hand, seat: Seat, rotation: float, shown: Shown) -> QPixmap:
+    assert seat.card is not None
+    return shown.faces.face(
+        seat.card, plan.unit, shown.theme, title=hand.titles.title(seat.card.key),
+        number=hand.titles.roman(seat.card.key) or None,
+        turn=rotation + (180 if seat.reversed else 0), ratio=shown.ratio,
+    )  # fmt: skip
+
+
+def _shadow(painter: QPainter, room: QRectF, unit: float, blur: float, shown: Shown) -> None:
+    """The soft shadow of a card, painted once for its size."""
+    theme, ratio = shown.theme, shown.ratio
+    edge = math.ceil(2 * blur * theme.scale)
+    wide, tall = math.ceil(room.width()) + 2 * edge, math.ceil(room.height()) + 2 * edge
+    key = f"shadow|{theme.name}|{room.width():.1f}|{room.height():.1f}|{blur}|{ratio}"
+    pixmap = QPixmap()
+    if not QPixmapCache.find(key, pixmap):
+        pixmap = QPixmap(math.ceil(wide * ratio), math.ceil(tall * ratio))
+        pixmap.setDevicePixelRatio(ratio)
+        pixmap.fill(Qt.GlobalColor.transparent)
+        brush = QPainter(pixmap)
+        brush.setRenderHint(QPainter.RenderHint.Antialiasing)
+        dark = QColor(0, 0, 0, 110 if theme.lamp else 60)
+        card = QRectF(edge, edge, room.width(), room.height())
+        shadow(brush, card, blur * theme.scale, dark, 1.2, layout_paint.CORNER * unit)
+        brush.end()
+        QPixmapCache.insert(key, pixmap)
+    painter.drawPixmap(room.topLeft() - QPointF(edge, edge), pixmap)
+
+
+def _air(painter: QPainter, plan: Plan, hand: Hand, seat: Seat, shown: Shown) -> None:
+    size = QSizeF(plan.unit, plan.unit * 1.68)
+    room = QRectF(shown.air - QPointF(size.width() / 2, size.height() / 2), size)
+    _shadow(painter, room, plan.unit, 10, shown)
+    draw_centred(painter, _face(plan, hand, seat, 0, shown), shown.air.x(), shown.air.y())
+
+
+def _empty(painter: QPainter, plan: Plan, box: CardBox, seat: Seat, shown: Shown) -> None:
+    """A dashed outline with the place's number; with what was typed where it is not understood."""
+    theme = shown.theme
+    unclear = seat.part is not None and seat.card is None
+    colour = theme["red" if unclear else "inksoft"]
+    if box.rotation:
+        _sheet(painter, plan, box, faded(theme["paper"], 0.8))
+    layout_paint.around(painter, plan, box, -0.75, _dashes(colour, 1.3))
+    room = _free_room(plan, box)
+    size = min(plan.unit * 0.3, room.height() * 0.7)
+    lines = [(str(box.n), _sized(size, 600), colour)]
+    if unclear and room.height() > plan.unit:
+        lines.append(("?", _sized(size, 600), colour))
+    _stack(painter, room, lines)
+
+
+def _next(painter: QPainter, plan: Plan, box: CardBox, shown: Shown) -> None:
+    """Where the next card goes: shaded, dashed in red, with the card in question."""
+    theme = shown.theme
+    _sheet(painter, plan, box, theme["faint"])
+    layout_paint.around(painter, plan, box, -1, _dashes(theme["red"], 2))
+    room, red = _free_room(plan, box), theme["red"]
+    letter = min(15.5 * theme.scale, room.width() / 3.2)
+    if room.height() < plan.unit * 0.9:
+        size = min(letter, room.height() * 0.62)
+        _stack(painter, room, [(f"{box.n} next", _sized(size, 600), red)])
+        return
+    lines = [(str(box.n), _sized(plan.unit * 0.3, 600), red), ("next", _sized(letter, 600), red)]
+    font = _sized(max(11 * theme.scale, min(letter * 0.9, plan.unit * 0.16)), 400)
+    asked = _wrapped(f"{shown.preview}?", QFontMetricsF(font), room.width() - 6)
+    if shown.preview and asked:
+        lines += [(line, font, theme["ink"]) for line in asked]
+    _stack(painter, room, lines)
+
+
+def _sheet(painter: QPainter, plan: Plan, box: CardBox, fill: QColor) -> None:
+    """A plain card in a place."""
+    painter.save()
+    painter.translate(plan.middle(box))
+    painter.rotate(box.rotation)
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(fill)
+    wide, tall = box.w * plan.unit, box.h * plan.unit
+    corner = layout_paint.CORNER * plan.unit
+    painter.drawRoundedRect(QRectF(-wide / 2, -tall / 2, wide, tall), corner, corner)
+    painter.restore()
+
+
+def _free_room(plan: Plan, box: CardBox) -> QRectF:
+    """The part of a place that no card across it covers."""
+    room = plan.bounds(box)
+    across = [o for o in plan.laying.boxes if o.n != box.n and (o.x, o.y) == (box.x, box.y)]
+    if across and across[0].n > box.n:
+        room.setBottom(plan.bounds(across[0]).top())
+    return room
+
+
+def _stack(painter: QPainter, room: QRectF, lines: list[tuple[str, QFont, QColor]]) -> None:
+    """Lines one below the other, in the middle of the room."""
+    heights = [QFontMetricsF(font).height() * 0.88 for _, font, _ in lines]
+    y = room.center().y() - sum(heights) / 2
+    for (words, font, colour), height in zip(lines, heights, strict=True):
+        metrics = QFontMetricsF(font)
+        base = y + (height + metrics.capHeight()) / 2
+        painter.setFont(font)
+        painter.setPen(colour)
+        x = room.center().x() - metrics.horizontalAdvance(words) / 2
+        painter.drawText(QPointF(x, base), words)
+        y += height
+
+
+def _wrapped(words: str, metrics: QFontMetricsF, width: float) -> list[str]:
+    """The words in lines of a width; no lines at all where one word is too wide by itself."""
+    lines: list[str] = []
+    for word in words.split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and metrics.horizontalAdvance(longer) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    fits = len(lines) < 4 and all(metrics.horizontalAdvance(line) <= width for line in lines)
+    return lines if fits else []
+
+
+def _caption(
+    painter: QPainter, plan: Plan, spot: Spot, n: int, following: bool, theme: Theme
+) -> None:
+    font = _sized(plan.laying.text * plan.unit, 600 if following else 400)
+    metrics = QFontMetricsF(font)
+    lines = list(spot.lines)
+    if spot.numbered:
+        lines[0] = f"{n}  {lines[0]}".rstrip()
+    step = plan.laying.text * plan.unit * LEAD
+    middle = plan.corner + QPointF(spot.x, spot.y) * plan.unit
+    y = middle.y() - step * (len(lines) - 1) / 2 + metrics.capHeight() / 2
+    painter.setFont(font)
+    painter.setPen(theme["ink"])
+    for line in lines:
+        wide = metrics.horizontalAdvance(line)
+        off = {"start": 0.0, "middle": wide / 2, "end": wide}[spot.anchor]
+        painter.drawText(QPointF(middle.x() - off, y), line)
+        y += step
+
+
+def _bubble(painter: QPainter, plan: Plan, spot: Spot, n: int, theme: Theme) -> None:
+    """The number of a laid card where captions have no room."""
+    middle = plan.corner + QPointF(spot.x, spot.y) * plan.unit
+    radius = (spot.room.right - spot.room.left) / 2 * plan.unit
+    painter.setPen(QPen(theme["ink"], 1.3))
+    painter.setBrush(theme["paper"])
+    painter.drawEllipse(middle, radius - 0.7, radius - 0.7)
+    room = QRectF(middle - QPointF(radius, radius), QSizeF(2 * radius, 2 * radius))
+    _stack(painter, room, [(str(n), _sized(radius * 1.15, 600), theme["ink"])])
+
+
+def _sized(pixels: float, weight: int) -> QFont:
+    font = base_font(pixels)
+    font.setWeight(QFont.Weight(weight))
+    return font
+
+
+def _dashes(colour: QColor, width: float) -> QPen:
+    pen = QPen(colour, width)
+    pen.setDashPattern([4.0, 3.0])
+    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+    return pen

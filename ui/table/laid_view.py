@@ -1,0 +1,232 @@
+"""The layout being laid: places are chosen, cards turned, taken up and moved about."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QFocusEvent,
+    QHelpEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+)
+from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
+
+from binder.study.hand import Hand
+from ui.leaves import layout_paint
+from ui.leaves.layout_plan import Plan
+from ui.table import laid_paint
+from ui.table.faces import FaceCache
+from ui.table.places import spoken
+from ui.table.seat_menu import pop_up
+from ui.theme import Look
+
+_STEPS = {
+    Qt.Key.Key_Right: 1,
+    Qt.Key.Key_Down: 1,
+    Qt.Key.Key_Left: -1,
+    Qt.Key.Key_Up: -1,
+    Qt.Key.Key_Home: -99,
+    Qt.Key.Key_End: 99,
+}
+_TAKE_UP = (Qt.Key.Key_Delete, Qt.Key.Key_Backspace)
+_CHOOSE = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
+_MOVE = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+
+
+class LaidView(QWidget):
+    """A hand in its places. Arrows walk them; R turns, Delete takes up, Enter chooses a place."""
+
+    aimed = Signal()
+    """A free place was chosen for the next card."""
+
+    def __init__(self, look: Look, hand: Hand, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.look, self.hand = look, hand
+        self._faces = FaceCache()
+        self._at, self._preview = 1, ""
+        self._by_key = False
+        self._pressed: tuple[int, QPointF] | None = None
+        self._lifted: int | None = None
+        self._air = QPointF()
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setMouseTracking(True)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        look.changed.connect(self.update)
+        hand.listen(self._follow)
+        self._follow()
+
+    @property
+    def at(self) -> int:
+        """The seat the keyboard is at."""
+        return self._at
+
+    def go(self, n: int) -> None:
+        """Bring the keyboard to a seat, counted from 1."""
+        self._at = min(max(n, 1), self.hand.size)
+        self._name()
+        self.update()
+
+    def preview(self, title: str) -> None:
+        """Name the card that may come next, in the next place; '' names none."""
+        if title != self._preview:
+            self._preview = title
+            self.update()
+
+    def plan(self) -> Plan:
+        """Where everything lies now."""
+        theme = self.look.theme
+        return laid_paint.plan(self.hand.spread.places, self.width(), self.height(), theme.scale)
+
+    def _follow(self) -> None:
+        self._preview = ""
+        self._at = min(self._at, self.hand.size)
+        self._name()
+        self.update()
+
+    def _name(self) -> None:
+        self.setAccessibleName(spoken(self.hand.seat(self._at), self.hand))
+        self.setAccessibleDescription(f"{self.hand.spread.name}. {self.hand.progress()}.")
+
+    def sizeHint(self) -> QSize:
+        """As large as the leaf."""
+        return QSize(524, 640)
+
+    def minimumSizeHint(self) -> QSize:
+        """Cards still told apart."""
+        return QSize(200, 220)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Lay out anew."""
+        super().resizeEvent(event)
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """The table, and the mark of the keyboard."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        plan, theme = self.plan(), self.look.theme
+        over = self._seat(self._air) if self._lifted is not None else None
+        shown = laid_paint.Shown(
+            theme, self._faces, self.devicePixelRatioF(), self._preview, self._lifted,
+            over if over != self._lifted else None, self._air,
+        )  # fmt: skip
+        laid_paint.table(painter, plan, self.hand, shown)
+        if self.hasFocus() and self._by_key:
+            layout_paint.focus(painter, plan, self.hand.seat(self._at).place.n, theme)
+
+    # Keys
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Walk, turn, take up, choose, and move with Ctrl and Shift."""
+        key, plain = event.key(), not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
+        self._by_key = True
+        if key in _STEPS and event.modifiers() & _MOVE == _MOVE:
+            self._carry(_STEPS[Qt.Key(key)])
+        elif key in _STEPS and plain:
+            self.go(self._at + _STEPS[Qt.Key(key)])
+        elif key == Qt.Key.Key_R and plain:
+            self.hand.turn(self._at)
+        elif key in _TAKE_UP and plain:
+            self.hand.take_up(self._at)
+        elif key in _CHOOSE and plain:
+            self._choose(self._at)
+        else:
+            super().keyPressEvent(event)
+
+    def _carry(self, step: int) -> None:
+        to = self._at + step
+        if 1 <= to <= self.hand.size and self.hand.seat(self._at).part is not None:
+            self.hand.move(self._at, to)
+            self.go(to)
+
+    def _choose(self, n: int) -> None:
+        if self.hand.seat(n).part is None:
+            self.hand.aim_at(n)
+            self.aimed.emit()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Focus got by key is shown."""
+        self._by_key = event.reason() is not Qt.FocusReason.MouseFocusReason
+        super().focusInEvent(event)
+        self.update()
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """The mark of the keyboard goes."""
+        super().focusOutEvent(event)
+        self.update()
+
+    # The pointer
+
+    def _seat(self, point: QPointF) -> int | None:
+        plan = self.plan()
+        on = (point - plan.corner) / plan.unit
+        box = plan.laying.at(on.x(), on.y())
+        if box is None:
+            return None
+        return next(seat.n for seat in self.hand.seats if seat.place.n == box.n)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """The place pressed takes the keyboard."""
+        n = self._seat(event.position())
+        if n is None or event.button() is not Qt.MouseButton.LeftButton:
+            return
+        self._by_key = False
+        self._pressed = (n, event.position())
+        self.go(n)
+
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        """A card follows the pointer once it is clearly dragged."""
+        if self._pressed is None:
+            over = self._seat(event.position()) is not None
+            self.setCursor(_HAND) if over else self.unsetCursor()
+            return
+        n, start = self._pressed
+        far = (event.position() - start).manhattanLength() >= QApplication.startDragDistance()
+        if self._lifted is None and far and self.hand.seat(n).card is not None:
+            self._lifted = n
+            self.setCursor(Qt.CursorShape.ClosedHandCursor)
+        if self._lifted is not None:
+            self._air = event.position()
+            self.update()
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """A card is let go over a place; without a drag a free place is chosen."""
+        n = self._seat(event.position())
+        pressed, lifted = self._pressed, self._lifted
+        self._pressed = self._lifted = None
+        self.setCursor(_HAND) if n is not None else self.unsetCursor()
+        if lifted is not None:
+            if n is not None and n != lifted:
+                self.hand.move(lifted, n)
+                self.go(n)
+            self.update()
+        elif pressed is not None and n == pressed[0]:
+            self._choose(n)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """What can be done with the place."""
+        by_key = event.reason() is QContextMenuEvent.Reason.Keyboard
+        n = self._at if by_key else self._seat(QPointF(event.pos()))
+        if n is None:
+            return
+        self.go(n)
+        plan = self.plan()
+        middle = plan.middle(plan.laying.box(self.hand.seat(n).place.n)).toPoint()
+        pop_up(self.hand, n, self.mapToGlobal(middle) if by_key else event.globalPos(), self)
+
+    def event(self, event: QEvent) -> bool:
+        """A place's card and what it asks stand in its tip; Escape lets go of a card."""
+        if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            n = self._seat(QPointF(event.pos()))
+            seat = self.hand.seat(n) if n is not None else None
+            words = f"{spoken(seat, self.hand)}\n{seat.place.asks}" if seat else ""
+            QToolTip.showText(event.globalPos(), words, self)
+            return True
+        return super().event(event)
+
+
+_HAND = Qt.CursorShape.PointingHandCursor

@@ -1,0 +1,139 @@
+"""What both leaves of a new reading have in common: a column, and the keys that end it."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent, QWheelEvent
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from ui.table.field import ENTER
+from ui.theme import Look
+
+_ARROWS = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
+
+
+class EntryLeaf(QScrollArea):
+    """A leaf that scrolls when it must. Ctrl+Return keeps, Escape puts by; arrows turn no leaf."""
+
+    keep_asked = Signal()
+    """Ctrl+Return, or the button."""
+    put_by_asked = Signal()
+    """Escape, or the button."""
+
+    def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.look = look
+        self.setAccessibleName(name)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.viewport().setAutoFillBackground(False)
+        self.column = QWidget()
+        self.rows = QVBoxLayout(self.column)
+        self.rows.setContentsMargins(0, 0, 0, 0)
+        self.rows.setSpacing(0)
+        self.setWidget(self.column)
+        # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
+        self.column.setAutoFillBackground(False)
+        self.keep_row = KeepRow(look, self)
+        look.changed.connect(self.place_keep_row)
+
+    def set_keep_row(self, shown: bool) -> None:
+        """Show or hide the ways out, at the foot of the leaf."""
+        self.keep_row.setVisible(shown)
+        self.place_keep_row()
+
+    def place_keep_row(self) -> None:
+        """The ways out stay at the foot, whatever is scrolled above them."""
+        tall = self.keep_row.sizeHint().height() if not self.keep_row.isHidden() else 0
+        self.setViewportMargins(0, 0, 0, tall + self.look.theme.px(8) if tall else 0)
+        self.keep_row.setGeometry(0, self.height() - tall, self.width(), tall)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Lay the foot out anew."""
+        super().resizeEvent(event)
+        self.place_keep_row()
+
+    def event(self, event: QEvent) -> bool:
+        """Ctrl+Return is meant for this leaf while it has the keyboard."""
+        if (
+            event.type() is QEvent.Type.ShortcutOverride
+            and isinstance(event, QKeyEvent)
+            and _keeps(event)
+        ):
+            event.accept()
+            return True
+        return super().event(event)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Keys no field has used."""
+        if _keeps(event):
+            self.keep_asked.emit()
+        elif event.key() == Qt.Key.Key_Escape:
+            self.put_by_asked.emit()
+        elif event.key() not in _ARROWS:
+            super().keyPressEvent(event)
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Scroll, and let no turn of the wheel turn the leaf."""
+        super().wheelEvent(event)
+        event.accept()
+
+
+def _keeps(event: QKeyEvent) -> bool:
+    return event.key() in ENTER and bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+
+
+class KeepRow(QWidget):
+    """The two ways out of a new reading, and the keys for them where there is room."""
+
+    def __init__(self, look: Look, leaf: EntryLeaf) -> None:
+        super().__init__(leaf)
+        self._look, self._leaf = look, leaf
+        self.hint = QLabel("Enter keeps the leaf, Esc puts it by")
+        self.put_by = QPushButton("Put it by")
+        self.keep = QPushButton("Keep the reading")
+        self.keep.setProperty("main", True)
+        self.keep.setToolTip("Ctrl+Return")
+        self.put_by.setToolTip("Esc")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(8)
+        row.addWidget(self.hint)
+        row.addStretch(1)
+        row.addWidget(self.put_by)
+        row.addWidget(self.keep)
+        self.keep.clicked.connect(leaf.keep_asked)
+        self.put_by.clicked.connect(leaf.put_by_asked)
+        look.changed.connect(self.restyle)
+        self.restyle()
+
+    def say(self, keep: str) -> None:
+        """Words of the button that keeps."""
+        self.keep.setText(keep)
+        self._weigh()
+
+    def restyle(self) -> None:
+        """Take up the theme of now."""
+        theme = self._look.theme
+        self.hint.setFont(theme.font("label"))
+        self.hint.setStyleSheet(f"color: {theme['inksoft'].name()};")
+        self._weigh()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """A narrow leaf has no room for the hint."""
+        super().resizeEvent(event)
+        self._weigh()
+
+    def _weigh(self) -> None:
+        parts = (self.hint, self.put_by, self.keep)
+        self.hint.setVisible(sum(p.sizeHint().width() for p in parts) + 24 <= self.width())

@@ -1,0 +1,199 @@
+"""The table of places: what each asks for, what was typed for it, and how it is read."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QFont,
+    QFontMetricsF,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+)
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from binder.cards.shorthand import Part
+from binder.study.hand import Hand, Seat
+from ui.desk.paint import short
+from ui.table.small import emblem
+from ui.theme import Look
+
+ROW, LOW_ROW = 31, 27
+MANY = 10
+"""Spreads of more places have lower rows."""
+HEAD = 26
+ALL_COLUMNS = 430
+"""A narrower leaf leaves out what was typed; the line stands right above."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Columns:
+    """Left edges of the columns; `typed` is None where it is left out."""
+
+    place: float
+    typed: float | None
+    read: float
+    end: float
+
+
+class PlacesTable(QWidget):
+    """Painted at once, so that it keeps up with typing."""
+
+    pointed = Signal(int)
+    """A seat clicked, counted from 1."""
+    menu_asked = Signal(int, object)
+    """A seat and the QPoint on the screen for its menu."""
+
+    def __init__(self, look: Look, hand: Hand, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.look, self.hand = look, hand
+        self.setAccessibleName("Places")
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setCursor(Qt.CursorShape.PointingHandCursor)
+        look.changed.connect(self._fit)
+        hand.listen(self._fit)
+        self._fit()
+
+    def _fit(self) -> None:
+        wanted = self._head() + self._row() * self.hand.size + 1
+        if wanted != self.height():
+            self.setFixedHeight(wanted)
+        self.setAccessibleDescription("; ".join(spoken(s, self.hand) for s in self.hand.seats))
+        self.update()
+
+    def _row(self) -> int:
+        return self.look.theme.px(LOW_ROW if self.hand.size > MANY else ROW)
+
+    def _head(self) -> int:
+        return self.look.theme.px(HEAD)
+
+    def sizeHint(self) -> QSize:
+        """As many rows as the spread has places."""
+        return QSize(300, self.height())
+
+    # Painting
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """A head, and a row for each place."""
+        painter = QPainter(self)
+        columns = self._columns()
+        self._paint_head(painter, columns)
+        marks = {mark.start: mark for mark in self.hand.slips}
+        for seat in self.hand.seats:
+            mark = marks.get(seat.part.start) if seat.part else None
+            self._paint_row(painter, columns, seat, mark)
+
+    def _columns(self) -> _Columns:
+        theme = self.look.theme
+        labels = QFontMetricsF(theme.font("table", 600))
+        first = theme.px(29)
+        longest = max(labels.horizontalAdvance(s.place.label) for s in self.hand.seats)
+        wide = self.width() >= ALL_COLUMNS * theme.scale
+        after = first + min(longest, self.width() * (0.3 if wide else 0.4)) + theme.px(14)
+        if not wide:
+            return _Columns(first, None, after, self.width())
+        typed = max(after, self.width() * 0.335)
+        return _Columns(first, typed, max(typed + theme.px(80), self.width() * 0.527), self.width())
+
+    def _paint_head(self, painter: QPainter, columns: _Columns) -> None:
+        theme = self.look.theme
+        painter.setFont(theme.font("label"))
+        painter.setPen(theme["inksoft"])
+        heads = ((columns.place, "Place"), (columns.typed, "You typed"), (columns.read, "Read as"))
+        for x, words in heads:
+            if x is not None:
+                room = QRectF(x, 0, columns.end - x, self._head() - theme.px(4))
+                painter.drawText(room, Qt.AlignmentFlag.AlignBottom, words)
+        painter.fillRect(0, self._head() - 1, self.width(), 1, theme["line"])
+
+    def _paint_row(
+        self, painter: QPainter, columns: _Columns, seat: Seat, mark: Part | None
+    ) -> None:
+        theme, tall = self.look.theme, self._row()
+        room = QRect(0, self._head() + (seat.n - 1) * tall, self.width(), tall)
+        following = seat.n == self.hand.pending
+        if following:
+            painter.fillRect(room, theme["faint"])
+        painter.fillRect(0, room.bottom(), self.width(), 1, theme["rule"])
+        base = room.top() + (tall + QFontMetricsF(theme.font("table")).ascent() * 0.72) / 2
+        number = theme.font("table", 600 if following else 400)
+        self._words(painter, theme.px(6), base, str(seat.place.n), number, "ink", columns.place)
+        end = columns.read if columns.typed is None else columns.typed
+        self._words(painter, columns.place, base, seat.place.label, number, "ink", end)
+        if seat.part is not None and columns.typed is not None:
+            plain = theme.font("table")
+            self._words(painter, columns.typed, base, seat.part.text, plain, "own", columns.read)
+        self._paint_read(painter, columns, base, seat, mark)
+
+    def _paint_read(
+        self, painter: QPainter, columns: _Columns, base: float, seat: Seat, mark: Part | None
+    ) -> None:
+        theme, x = self.look.theme, columns.read
+        small = theme.font("label")
+        if seat.card is None:
+            following = "next card goes here" if seat.n == self.hand.pending else ""
+            words = "not understood" if mark else following
+            self._words(painter, x, base, words, small, "red" if mark else "inksoft", columns.end)
+            return
+        side = theme.px(17)
+        picture = emblem(seat.card, side, theme, self.devicePixelRatioF())
+        painter.drawPixmap(QPointF(x, base - side * 0.82), picture)
+        x += side + theme.px(7)
+        title = self.hand.titles.title(seat.card.key)
+        font = theme.font("table")
+        turn = self._turn_words(
+            seat, columns.end - x - QFontMetricsF(font).horizontalAdvance(title)
+        )
+        room = columns.end - QFontMetricsF(small).horizontalAdvance(turn)
+        x = self._words(painter, x, base, title, font, "ink", room)
+        self._words(painter, x, base, turn, small, "inksoft", columns.end + 2)
+
+    def _turn_words(self, seat: Seat, room: float) -> str:
+        if not seat.reversed:
+            return ""
+        metrics = QFontMetricsF(self.look.theme.font("label"))
+        ways = (", reversed", ", rev.")
+        return next((words for words in ways if metrics.horizontalAdvance(words) <= room), ", r")
+
+    def _words(
+        self, painter: QPainter, x: float, base: float, words: str, font: QFont, colour: str,
+        end: float,
+    ) -> float:  # fmt: skip
+        """Draw words up to an edge; says where they end."""
+        shown = short(words, font, end - x - 2)
+        painter.setFont(font)
+        painter.setPen(self.look.theme[colour])
+        painter.drawText(QPointF(x, base), shown)
+        return x + QFontMetricsF(font).horizontalAdvance(shown)
+
+    # The pointer
+
+    def _at(self, y: float) -> int | None:
+        n = int((y - self._head()) // self._row()) + 1
+        return n if y >= self._head() and n <= self.hand.size else None
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """A click points at a place."""
+        n = self._at(event.position().y())
+        if n is not None and event.button() is Qt.MouseButton.LeftButton:
+            self.pointed.emit(n)
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """Ask for the menu of the place under the pointer."""
+        n = self._at(event.pos().y())
+        if n is not None:
+            self.menu_asked.emit(n, event.globalPos())
+
+
+def spoken(seat: Seat, hand: Hand) -> str:
+    """A seat in words: 'Place 2, Crosses it: The Hermit, reversed'."""
+    if seat.card is not None:
+        said = hand.titles.title(seat.card.key) + (", reversed" if seat.reversed else "")
+    elif seat.part is not None:
+        said = f"{seat.part.text} is not understood"
+    else:
+        said = "the next card goes here" if seat.n == hand.pending else "no card"
+    return f"Place {seat.place.n}, {seat.place.label}: {said}"

@@ -1,0 +1,39 @@
+"""The right leaf of a new reading: the layout as far as it is laid."""
+
+from __future__ import annotations
+
+from PySide6.QtWidgets import QLabel, QWidget
+
+from binder.study.hand import Hand
+from ui.table.laid_view import LaidView
+from ui.table.leaf import EntryLeaf
+from ui.theme import Look
+
+
+class LaidPage(EntryLeaf):
+    """How far the laying has come, the layout, and the ways out."""
+
+    def __init__(self, look: Look, hand: Hand, parent: QWidget | None = None) -> None:
+        super().__init__(look, "Layout so far", parent)
+        self.hand = hand
+        self.progress = QLabel()
+        self.view = LaidView(look, hand)
+        self.rows.addWidget(self.progress)
+        self.rows.addWidget(self.view, 1)
+        hand.listen(self._count)
+        look.changed.connect(self._restyle)
+        self._restyle()
+        self._count()
+
+    def focus_in(self) -> None:
+        """Bring the keyboard to the layout."""
+        self.view.setFocus()
+
+    def _count(self) -> None:
+        self.progress.setText(self.hand.progress())
+
+    def _restyle(self) -> None:
+        theme = self.look.theme
+        self.progress.setFont(theme.font("label"))
+        self.progress.setStyleSheet(f"color: {theme['inksoft'].name()};")
+        self.rows.setSpacing(theme.px(8))
