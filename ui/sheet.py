@@ -41,7 +41,7 @@ QComboBox, QAbstractSpinBox, QPlainTextEdit, QTextEdit {
 QComboBox:focus, QAbstractSpinBox:focus, QPlainTextEdit:focus, QTextEdit:focus {
   border: 2px solid $own;
 }
-QComboBox::drop-down { border: none; width: ${p24}px; }
+QComboBox::drop-down, QDateTimeEdit::drop-down { border: none; width: ${p24}px; }
 QComboBox::down-arrow, QAbstractSpinBox::down-arrow {
   image: url("$icons/down-$theme.svg"); width: ${p10}px; height: ${p10}px;
 }

@@ -13,8 +13,8 @@ from binder.store.shelf import Shelf
 _KEY = re.compile(r"[^\s#()\[\]<>\"']+")
 
 _LINKING = """
-SELECT leaf.uid, leaf.title, leaf.text FROM leaf_find JOIN leaf ON leaf.id = leaf_find.rowid
-JOIN tab ON tab.id = leaf.tab_id
+SELECT leaf.uid, leaf.title, leaf.card, leaf.text
+FROM leaf_find JOIN leaf ON leaf.id = leaf_find.rowid JOIN tab ON tab.id = leaf.tab_id
 WHERE leaf_find MATCH ? AND leaf.aside IS NULL AND tab.aside IS NULL ORDER BY leaf.id
 """
 
@@ -22,11 +22,12 @@ WHERE leaf_find MATCH ? AND leaf.aside IS NULL AND tab.aside IS NULL ORDER BY le
 @dataclass(frozen=True, slots=True)
 class Cited:
     """A leaf that cites a source. `notes` are (aspect, locator) of a card's table; empty where
-    the leaf's text links to the source.
+    the leaf's text links to the source. `card` is the key of a card leaf's card, or ''.
     """
 
     leaf_uid: str
     title: str
+    card: str
     notes: tuple[tuple[str, str], ...] = ()
 
 
@@ -37,7 +38,7 @@ def cited(shelf: Shelf, key: str) -> list[Cited]:
 
 def _by_notes(shelf: Shelf, key: str) -> list[Cited]:
     query = (
-        SourceNote.select(Leaf.uid, Leaf.title, SourceNote.aspect, SourceNote.locator)
+        SourceNote.select(Leaf.uid, Leaf.title, Leaf.card, SourceNote.aspect, SourceNote.locator)
         .join(Leaf)
         .join(Tab)
         .where((SourceNote.source == key) & Leaf.aside.is_null() & Tab.aside.is_null())
@@ -45,9 +46,9 @@ def _by_notes(shelf: Shelf, key: str) -> list[Cited]:
         .tuples()
     )
     found: dict[str, Cited] = {}
-    for _, (uid, title, aspect, locator) in shelf.each(query):
+    for _, (uid, title, card, aspect, locator) in shelf.each(query):
         before = found[uid].notes if uid in found else ()
-        found[uid] = Cited(uid, title, (*before, (aspect, locator)))
+        found[uid] = Cited(uid, title, card, (*before, (aspect, locator)))
     return list(found.values())
 
 
@@ -58,9 +59,9 @@ def _by_links(shelf: Shelf, key: str) -> list[Cited]:
         return []
     link = _link(key)
     return [
-        Cited(uid, title)
+        Cited(uid, title, card)
         for binder in shelf.binders
-        for uid, title, text in binder.sql(_LINKING, (f'text : "source {words}"',))
+        for uid, title, card, text in binder.sql(_LINKING, (f'text : "source {words}"',))
         if link.search(text)
     ]
 

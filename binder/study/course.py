@@ -12,6 +12,7 @@ from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Tab, Unit
 from binder.store.shelf import Shelf
+from binder.study.dates import parsed
 from binder.study.kinds import TAB_KINDS, LeafKind
 from binder.study.tabs import TabView, add_tab, tab
 from binder.study.words import cards_with_words
@@ -169,6 +170,31 @@ def studied(unit: UnitView, written: set[str]) -> list[bool]:
 def overdue(unit: UnitView, marks: Sequence[bool], today: date) -> bool:
     """True when the unit's last day has passed with cards left; `marks` as from `studied`."""
     return bool(unit.ends) and unit.ends < today.isoformat() and not all(marks)
+
+
+def state_words(unit: UnitView, marks: Sequence[bool], today: date) -> str:
+    """Where a unit stands on a day: 'all studied', 'begins in 3 days', '25 days left' or ''."""
+    if marks and all(marks):
+        return "all studied"
+    begins, ends = _days_to(unit.starts, today), _days_to(unit.ends, today)
+    if begins is not None and begins > 0:
+        return f"begins in {_days(begins)}"
+    if ends is None:
+        return ""
+    if ends >= 0:
+        return f"{_days(ends)} left" if ends else "ends today"
+    left = marks.count(False)
+    cards = f" with {left} card{'' if left == 1 else 's'} left" if left else ""
+    return f"ended {_days(-ends)} ago{cards}"
+
+
+def _days_to(day: str, today: date) -> int | None:
+    on = parsed(day)
+    return (on.date() - today).days if on else None
+
+
+def _days(count: int) -> str:
+    return f"{count} day{'' if count == 1 else 's'}"
 
 
 def unit_now(shelf: Shelf, today: date) -> tuple[Binder, UnitView, list[bool]] | None:

@@ -11,6 +11,9 @@ from binder.store.file import Binder
 from binder.store.schema import Leaf, Tab
 from binder.store.shelf import Shelf
 
+EMPTY = "Empty the drawer"
+"""Label of the step that empties it."""
+
 
 @dataclass(frozen=True, slots=True)
 class Aside:
@@ -84,7 +87,7 @@ def _empty(binder: Binder) -> bool:
     tabs = binder.all(Tab.select(Tab.uid).where(Tab.aside.is_null(False)))
     if not gone and not tabs:
         return False
-    with binder.change("Empty the drawer") as change:
+    with binder.change(EMPTY) as change:
         for row in gone:
             change.remove(Leaf, row.uid)
         for row in tabs:

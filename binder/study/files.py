@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import mimetypes
+import re
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -14,6 +15,8 @@ from binder.store.shelf import Shelf
 
 LARGEST = 200 * 1024 * 1024
 """Bytes; a larger file is better kept beside the binder."""
+
+_LINK = re.compile(r"!?\[((?:[^\[\]]|\[[^\[\]]*\])*)\]\(file:([^)\s]+)[^)]*\)")
 
 KEPT_AS_PICTURE = ("image/png", "image/jpeg", "image/gif", "image/webp", "image/svg+xml")
 
@@ -82,3 +85,16 @@ def markdown_for(file: FileView | str, name: str = "", *, picture: bool = True) 
     uid, name = (file.uid, file.name) if isinstance(file, FileView) else (file, name)
     label = Path(name).stem.replace("[", "(").replace("]", ")")
     return f"{'!' if picture else ''}[{label}](file:{uid})"
+
+
+def linked(text: str) -> list[tuple[str, str]]:
+    """(uid, label) of the kept files a leaf's Markdown shows or links to, each once, in order."""
+    found: dict[str, str] = {}
+    for match in _LINK.finditer(text):
+        found.setdefault(match[2], match[1].strip())
+    return list(found.items())
+
+
+def without_links(text: str) -> str:
+    """A leaf's Markdown without its pictures and links of kept files."""
+    return re.sub(r"\n{3,}", "\n\n", _LINK.sub("", text)).strip()

@@ -74,6 +74,19 @@ def sources(shelf: Shelf) -> dict[str, SourceView]:
     }
 
 
+def source_of(binder: Binder, leaf_uid: str) -> SourceView | None:
+    """The source whose leaf that is, or None while its bibliography is not written yet."""
+    query = (
+        Source.select(Leaf.uid, Source.key, Leaf.title, Source.fields)
+        .join(Leaf)
+        .where(Leaf.uid == leaf_uid)
+        .tuples()
+    )
+    for uid, key, title, fields in binder.all(query):
+        return SourceView(uid, key, title, json.loads(fields))
+    return None
+
+
 def set_source(binder: Binder, leaf_uid: str, key: str, fields: dict[str, Any]) -> None:
     """Write the bibliographic facts of a source leaf."""
     if not key.strip():

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from binder.cards.facts import CARDS, SUITS
-from binder.cards.shorthand import read, shortest
 from binder.errors import CanMend
 
 GROUPS: dict[str, tuple[str, ...]] = {
@@ -40,6 +39,8 @@ def _part(part: str) -> Sequence[str]:
         return ()
     if part.casefold() in _BY_NAME:
         return _BY_NAME[part.casefold()]
+    from binder.cards.shorthand import read  # slow to import, and seldom wanted
+
     cards = [read_part.card for read_part in read(part).parts]
     keys = [card.key for card in cards if card is not None]
     if not keys or len(keys) < len(cards):
@@ -66,4 +67,6 @@ def _whole(cards: list[str]) -> str:
 
 
 def _short(key: str) -> str:
+    from binder.cards.shorthand import shortest
+
     return shortest(_BY_KEY[key]) if key in _BY_KEY else key

@@ -73,6 +73,32 @@ def test_overdue_only_with_cards_left_after_its_last_day(plan):
 
 
 @pytest.mark.parametrize(
+    ("starts", "ends", "left", "said"),
+    [
+        ("2026-11-28", "2026-12-20", 2, "begins in 3 days"),
+        ("2026-11-26", "", 2, "begins in 1 day"),
+        ("2026-10-05", "2026-12-20", 2, "25 days left"),
+        ("2026-10-05", "2026-11-25", 2, "ends today"),
+        ("2026-10-05", "2026-11-24", 1, "ended 1 day ago with 1 card left"),
+        ("2026-10-05", "2026-11-20", 2, "ended 5 days ago with 2 cards left"),
+        ("2026-10-05", "2026-11-20", 0, "all studied"),
+        ("2026-10-05", "", 2, ""),
+        ("", "never", 2, ""),
+    ],
+)
+def test_where_a_unit_stands(starts, ends, left, said):
+    unit = course.UnitView("u", "Wands", ("a", "b"), starts, ends, "")
+    marks = [True] * (2 - left) + [False] * left
+    assert course.state_words(unit, marks, date(2026, 11, 25)) == said
+
+
+def test_a_past_unit_without_cards_is_only_past():
+    unit = course.UnitView("u", "Rest", (), "", "2026-11-20", "")
+    assert course.state_words(unit, [], date(2026, 11, 25)) == "ended 5 days ago"
+    assert not course.overdue(unit, [], date(2026, 11, 25))
+
+
+@pytest.mark.parametrize(
     ("line", "keys"),
     [
         ("", []),

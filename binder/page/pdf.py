@@ -1,0 +1,68 @@
+"""PDF pages as pictures, drawn by PDFium."""
+
+from __future__ import annotations
+
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from typing import Any
+
+from binder.errors import CanMend
+
+LOCK = threading.RLock()
+"""PDFium may be used by one thread at a time; whoever calls it holds this."""
+
+LARGEST = 6000
+"""Pixels a page is drawn wide or high at most."""
+_WRONG_PASSWORD = 4
+"""PDFium's FPDF_ERR_PASSWORD (fpdfview.h)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pixels:
+    """A drawn page: rows of `stride` bytes, each pixel blue, green, red and one byte unused."""
+
+    width: int
+    height: int
+    stride: int
+    data: bytes
+
+
+def page_sizes(data: bytes, name: str) -> list[tuple[float, float]]:
+    """Width and height of every page in points; `name` is for the sentence when it cannot be read.
+
+    Raises CanMend for a file that is damaged, locked with a password, or has no pages.
+    """
+    with _opened(data, name) as document:
+        sizes = [document.get_page_size(number) for number in range(len(document))]
+    if not sizes:
+        raise CanMend(f"“{name}” has no pages.")
+    return [(float(width), float(height)) for width, height in sizes]
+
+
+def draw_page(data: bytes, name: str, number: int, width: int) -> Pixels:
+    """Draw page `number` (from 0) so many pixels wide. Raises CanMend as `page_sizes` does."""
+    with _opened(data, name) as document:
+        page = document[number]
+        wide, high = (max(side, 1.0) for side in page.get_size())
+        bitmap = page.render(scale=min(width / wide, LARGEST / max(wide, high)), prefer_bgrx=True)
+        return Pixels(bitmap.width, bitmap.height, bitmap.stride, bytes(bitmap.buffer))
+
+
+@contextmanager
+def _opened(data: bytes, name: str) -> Iterator[Any]:
+    import pypdfium2
+
+    try:
+        with LOCK, pypdfium2.PdfDocument(data) as document:
+            yield document
+    except pypdfium2.PdfiumError as error:
+        if error.err_code == _WRONG_PASSWORD:
+            raise CanMend(
+                f"“{name}” is locked with a password, so its pages cannot be shown; "
+                "put a copy without a password on the leaf."
+            ) from error
+        raise CanMend(
+            f"“{name}” is damaged, so its pages cannot be shown; put a sound copy on the leaf."
+        ) from error

@@ -1,0 +1,184 @@
+"""The plan leaf: its units read, opened, added, changed, moved, removed; real clicks and keys."""
+
+from datetime import date
+
+import pytest
+from PySide6.QtCore import QDate, Qt
+from PySide6.QtWidgets import QMenu
+
+from binder.study import course, leaves, tabs
+from ui.leaves.plan import PlanPage, summed
+from ui.leaves.plan_rows import rows_of
+
+MOVE = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+
+
+@pytest.fixture
+def foundations(session):
+    return session.shelf.binder("Foundations")
+
+
+@pytest.fixture
+def page(session, look, lay, foundations):
+    made = lay(PlanPage(session, look), session.spot_of(course.plan_leaf(foundations)))
+    session.changed.connect(lambda _notice: made.show_spot(made.spot))
+    yield made
+    if made.dialog is not None:
+        made.dialog.reject()
+
+
+def names(binder):
+    return [unit.name for unit in course.units(binder)]
+
+
+def click_row(qtbot, page, row):
+    at = page.list.visualRect(page.model.index(row, 0)).center()
+    qtbot.mouseClick(page.list.viewport(), Qt.MouseButton.LeftButton, pos=at)
+
+
+def test_each_unit_says_where_it_stands(page):
+    assert page.heading.accessibleDescription().startswith("Foundations, 3 of 7 units studied")
+    said = page.model.index(3, 0).data()
+    assert said.startswith(
+        "Unit 4: Wands, being studied now, studied 9 of 14, "
+        "5 October to 20 December 2026, 25 days left, Know the fourteen Wands"
+    )
+
+
+def test_a_click_opens_the_leaf_of_the_unit(page, qtbot, foundations):
+    with qtbot.waitSignal(page.followed) as followed:
+        click_row(qtbot, page, 3)
+    uid = followed.args[0].partition(":")[2]
+    assert leaves.leaf(foundations, uid).title == "Wands"
+
+
+def test_keys_walk_and_enter_opens(page, qtbot, foundations):
+    page.focus_in()
+    qtbot.keyClick(page.list, Qt.Key.Key_Down)
+    with qtbot.waitSignal(page.followed) as followed:
+        qtbot.keyClick(page.list, Qt.Key.Key_Return)
+    assert followed.args == [f"leaf:{course.units(foundations)[1].leaf}"]
+
+
+def test_a_unit_without_a_leaf_is_changed_instead(page, qtbot, foundations):
+    course.add_unit(foundations, "Courts", ["wands-11"])
+    click_row(qtbot, page, 7)
+    assert page.dialog.isVisible()
+    assert page.dialog.name.text() == "Courts"
+    assert page.dialog.cards.text() == "pgw"
+
+
+def test_a_unit_whose_leaf_is_gone_still_stands(page, foundations):
+    for unit in course.units(foundations):
+        leaves.set_aside(foundations, unit.leaf)
+    assert page.model.rowCount() == 7
+
+
+def test_a_unit_is_added_through_the_form(page, qtbot, foundations):
+    qtbot.mouseClick(page.add_button, Qt.MouseButton.LeftButton)
+    form = page.dialog
+    # The last unit of the sample ends on 20 June 2027.
+    assert form.starts.edit.date() == QDate(2027, 6, 21)
+    qtbot.keyClicks(form.name, "All four courts")
+    qtbot.keyClicks(form.cards, "pgw, kn of cups, queen of swords")
+    qtbot.keyClicks(form.aims, "Who they are at the table.")
+    qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
+    unit = course.units(foundations)[-1]
+    assert unit.name == "All four courts"
+    assert unit.cards == ("wands-11", "cups-12", "swords-13")
+    assert (unit.starts, unit.ends) == ("2027-06-21", "2027-07-18")
+    assert page.model.rows[-1].unit == unit
+
+
+def test_what_is_wrong_is_said_and_nothing_typed_is_lost(page, qtbot, foundations):
+    before = names(foundations)
+    qtbot.mouseClick(page.add_button, Qt.MouseButton.LeftButton)
+    form = page.dialog
+    qtbot.keyClicks(form.cards, "the happy squirrel")
+    qtbot.keyClick(form.cards, Qt.Key.Key_Return)
+    assert form.isVisible()
+    assert "names no card" in form.wrong.text()
+    form.cards.clear()
+    qtbot.keyClick(form.cards, Qt.Key.Key_Return)
+    assert form.wrong.text() == "A unit needs a name."
+    form.name.setText("Backwards")
+    form.ends.edit.setDate(QDate(2020, 1, 1))
+    qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
+    assert "ends on or after" in form.wrong.text()
+    assert form.name.text() == "Backwards"
+    qtbot.mouseClick(form.no, Qt.MouseButton.LeftButton)
+    assert names(foundations) == before
+
+
+def test_days_may_be_left_open(page, qtbot, foundations):
+    page.list.setCurrentIndex(page.model.index(0, 0))
+    page.change()
+    form = page.dialog
+    assert form.starts.edit.isEnabled()
+    form.starts.has.click()
+    form.ends.has.click()
+    assert not form.ends.edit.isEnabled()
+    qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
+    unit = course.units(foundations)[0]
+    assert (unit.starts, unit.ends, len(unit.cards)) == ("", "", 8)
+
+
+def test_a_unit_is_moved_by_key_and_stays_under_the_keyboard(page, qtbot, foundations):
+    page.focus_in()
+    qtbot.keyClick(page.list, Qt.Key.Key_Down, MOVE)
+    assert names(foundations)[:2] == ["Second septenary", "First septenary"]
+    assert page.list.currentIndex().row() == 1
+    qtbot.keyClick(page.list, Qt.Key.Key_Up, MOVE)
+    assert names(foundations)[0] == "First septenary"
+    qtbot.keyClick(page.list, Qt.Key.Key_Up, MOVE)
+    assert names(foundations)[0] == "First septenary"
+
+
+def test_a_removed_unit_comes_back_with_undo(page, qtbot, session, foundations):
+    page.focus_in()
+    with qtbot.waitSignal(session.said) as said:
+        qtbot.keyClick(page.list, Qt.Key.Key_Delete)
+    assert said.args == ["“First septenary” is out of the plan; Undo brings it back."]
+    assert "First septenary" not in names(foundations)
+    foundations.gate.undo()
+    assert names(foundations)[0] == "First septenary"
+
+
+def test_the_menu_of_a_unit_holds_what_the_keys_do(page):
+    assert [a.text().replace("&", "") for a in page.unit_actions()] == [
+        "Open its leaf", "Change…", "Move up", "Move down", "Remove",
+    ]  # fmt: skip
+    assert isinstance(page.unit_button.menu(), QMenu)
+    assert page.unit_button.menu().actions() == page.unit_actions()
+
+
+def test_an_empty_plan_invites_the_first_unit(page, qtbot, foundations):
+    for unit in course.units(foundations):
+        course.remove_unit(foundations, unit.uid)
+    assert page.quiet.isVisible()
+    assert not page.list.isVisible()
+    assert not page.unit_button.isEnabled()
+    page.focus_in()
+    assert page.add_button.hasFocus()
+
+
+def test_late_units_are_told_from_the_others(foundations):
+    rows = rows_of(course.units(foundations), set(), "", date(2026, 6, 1))
+    assert [row.late for row in rows] == [True, False, False, False, False, False, False]
+    assert rows[0].state == "ended 8 days ago with 8 cards left"
+    assert summed(rows) == "0 of 7 units studied, 0 of 78 cards"
+    assert summed([]) == ""
+
+
+def test_the_words_on_the_plan_leaf_stand_below(page, session, foundations):
+    uid = page.spot.leaf
+    leaves.write(foundations, uid, title="The seven units", text="One card, **one** evening.")
+    assert page.notes.toPlainText() == "One card, one evening."
+
+
+def test_a_plan_behind_another_binder(session, look, lay):
+    mastery = session.shelf.binder("Mastery")
+    uid = leaves.add_leaf(mastery, tabs.tab(mastery, "Course plan"), "Some day", kind="plan")
+    page = lay(PlanPage(session, look), session.spot_of(uid))
+    assert page.model.rowCount() == 0
+    assert page.quiet.isVisible()

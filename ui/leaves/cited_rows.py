@@ -1,0 +1,96 @@
+"""The rows of 'Where it is cited': one for every leaf that cites a source."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPoint, QRect, QSize, Qt
+from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
+
+from binder.study.citing import Cited
+from ui.leaves.contents_paint import emblem
+from ui.leaves.side_by_side import cited_at
+from ui.leaves.tall_list import AnyIndex, paint_ground
+from ui.theme import Look
+
+LINKS = "in its text"
+
+
+def places(one: Cited) -> str:
+    """'Upright p. 12, Reversed p. 13', or 'in its text' for a leaf that links."""
+    said = (f"{aspect} {cited_at(locator)}".strip() for aspect, locator in one.notes)
+    return ", ".join(said) or LINKS
+
+
+class CitedModel(QAbstractListModel):
+    """The leaves that cite one source."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows: list[Cited] = []
+
+    def show(self, rows: list[Cited]) -> None:
+        """Take up another source."""
+        self.beginResetModel()
+        self.rows = rows
+        self.endResetModel()
+
+    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
+        """How many leaves."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """The words of a row; UserRole gives the Cited."""
+        row = self.rows[index.row()]
+        if role == Qt.ItemDataRole.UserRole:
+            return row
+        said = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole,
+                Qt.ItemDataRole.ToolTipRole)  # fmt: skip
+        return f"{row.title}, {places(row)}" if role in said else None
+
+
+class CitedDelegate(QStyledItemDelegate):
+    """Draws the emblem of a card, the title, and where on the leaf."""
+
+    def __init__(self, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._look = look
+        self._title = 0
+
+    def measure(self, rows: list[Cited]) -> None:
+        """Take up the width that the titles need."""
+        metrics = QFontMetrics(self._look.theme.font("list"))
+        self._title = max((metrics.horizontalAdvance(row.title) for row in rows), default=0) + 1
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
+        """One line."""
+        return QSize(100, round(self._look.theme.line("list") + self._look.theme.px(2)))
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
+        """Draw one row."""
+        theme = self._look.theme
+        row: Cited = index.data(Qt.ItemDataRole.UserRole)
+        painter.save()
+        paint_ground(painter, option, theme)
+        area, side = QRect(option.rect), theme.px(18)
+        left = area.left() + theme.px(2)
+        if row.card:
+            mark = emblem(row.card, side, theme, painter.device().devicePixelRatioF())
+            painter.drawPixmap(QPoint(left, area.center().y() - side // 2), mark)
+        left += side + theme.px(10)
+        room = min(self._title, round((area.right() - left) * 0.55))
+        self._say(painter, area, left, room, "list", "ink", row.title)
+        left += room + theme.px(16)
+        self._say(painter, area, left, area.right() - left, "label", "inksoft", places(row))
+        painter.restore()
+
+    def _say(
+        self, painter: QPainter, area: QRect, left: int, room: int, role: str, colour: str,
+        words: str,
+    ) -> None:  # fmt: skip
+        theme = self._look.theme
+        painter.setFont(theme.font(role))
+        painter.setPen(theme[colour])
+        metrics = painter.fontMetrics()
+        base = area.top() + (area.height() + metrics.capHeight()) // 2
+        shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, max(room, 0))
+        painter.drawText(QPoint(left, base), shown)

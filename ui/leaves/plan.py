@@ -1,0 +1,232 @@
+"""The plan leaf: the units of the course, how far each is, and notes below."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date, timedelta
+
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QHBoxLayout, QMenu, QPushButton, QWidget
+
+from binder.errors import RingboundError
+from binder.store.file import Binder
+from binder.study import course
+from binder.study.course import UNIT_LENGTH, UnitView
+from binder.study.dates import parsed
+from binder.study.words import cards_with_words
+from ui.leaves.heads import Heading
+from ui.leaves.page import Page
+from ui.leaves.plan_rows import PlanDelegate, PlanModel, UnitRow, rows_of
+from ui.leaves.tall_list import TallList
+from ui.leaves.unit_dialog import UnitDialog, UnitWords
+from ui.session import Session
+from ui.theme import Look
+from ui.trail import Spot
+
+KEYS = (
+    ("open", "&Open its leaf", ""),
+    ("change", "&Change…", ""),
+    ("up", "Move &up", "Ctrl+Shift+Up"),
+    ("down", "Move &down", "Ctrl+Shift+Down"),
+    ("remove", "&Remove", "Del"),
+)
+"""Name, words and key of what can be done with a unit."""
+
+
+class PlanPage(Page):
+    """A row for every unit; a click or Enter opens its leaf, or asks for its days."""
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(session, look, parent)
+        self.heading = Heading(look)
+        self.model = PlanModel()
+        self.list = TallList(look, "Units of the course")
+        self.list.setModel(self.model)
+        self.list.setItemDelegate(PlanDelegate(look, self.list))
+        self.list.chosen.connect(self._choose)
+        self.list.menu_asked.connect(self._menu)
+        self.quiet = self.prose("No units yet", role="label")
+        self.quiet.show_html(
+            "<p><small>No units yet. A unit is a portion of the course: some cards, and some "
+            "weeks to study them in.</small></p>"
+        )
+        self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
+        self.dialog: UnitDialog | None = None
+        self._make_actions()
+        self.add(self.heading)
+        self.add(self.list, gap=8)
+        self.add(self.quiet, self._buttons(), self.notes_head, self.notes)
+        self.rows.addStretch(1)
+
+    def _make_actions(self) -> None:
+        self._actions: dict[str, QAction] = {}
+        verbs = {
+            "open": self.open_leaf, "change": self.change, "up": lambda: self.move_unit(-1),
+            "down": lambda: self.move_unit(1), "remove": self.remove,
+        }  # fmt: skip
+        for name, words, key in KEYS:
+            action = QAction(words, self.list)
+            action.setShortcut(QKeySequence(key))
+            action.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)
+            action.triggered.connect(verbs[name])
+            self.list.addAction(action)
+            self._actions[name] = action
+
+    def unit_actions(self) -> list[QAction]:
+        """What can be done with the unit the keyboard is on."""
+        return list(self._actions.values())
+
+    def _buttons(self) -> QWidget:
+        self.add_button = QPushButton("Add a unit…")
+        self.unit_button = QPushButton("This unit")
+        self.unit_menu = QMenu(self.unit_button)
+        self.unit_menu.addActions(self.unit_actions())
+        self.unit_button.setMenu(self.unit_menu)
+        self.add_button.clicked.connect(self.add_unit)
+        box = QWidget()
+        row = QHBoxLayout(box)
+        row.setContentsMargins(2, self.look.theme.px(12), 2, self.look.theme.px(14))
+        row.addWidget(self.add_button)
+        row.addWidget(self.unit_button)
+        row.addStretch(1)
+        return box
+
+    # Filling
+
+    def fill(self, spot: Spot, marks: tuple[str, ...]) -> None:
+        """Show the units of the leaf's binder, and the words on the leaf itself."""
+        view = self.session.leaf_of(spot)
+        if view is None:
+            return
+        at = self.list.currentIndex().row()
+        units = course.units(view.binder)
+        written = cards_with_words(self.session.shelf)
+        found = course.unit_now(self.session.shelf, self.session.today)
+        rows = rows_of(units, written, found[1].uid if found else "", self.session.today)
+        self.model.show(rows)
+        self.list.fit()
+        self._stand_at(at)
+        self.heading.say(view.binder.name, view.title, summed(rows))
+        self.list.setVisible(bool(rows))
+        self.quiet.setVisible(not rows)
+        noted = bool(view.text.strip())
+        for part in (self.notes_head, self.notes):
+            part.setVisible(noted)
+        self.notes.show_html(self.rendered(view) if noted else "", marks)
+
+    def _stand_at(self, row: int) -> None:
+        last = self.model.rowCount() - 1
+        self.list.setCurrentIndex(self.model.index(min(max(row, 0), last), 0))
+        self.unit_button.setEnabled(last >= 0)
+        unit = self._unit()
+        self._actions["open"].setEnabled(bool(unit and unit.leaf))
+
+    def focus_in(self) -> None:
+        """The keyboard on the units."""
+        (self.list if self.model.rows else self.add_button).setFocus()
+
+    # Verbs
+
+    def _binder(self) -> Binder | None:
+        return self.session.binder_of(self.spot) if self.spot else None
+
+    def _unit(self) -> UnitView | None:
+        row = self.list.currentIndex().row()
+        return self.model.rows[row].unit if 0 <= row < len(self.model.rows) else None
+
+    def _choose(self, row: int) -> None:
+        self._stand_at(row)
+        unit = self._unit()
+        if unit is not None and unit.leaf:
+            self.open_leaf()
+        elif unit is not None:
+            self.change()
+
+    def _menu(self, row: int, at: QPoint) -> None:
+        self._stand_at(row)
+        self.unit_menu.popup(at)
+
+    def open_leaf(self) -> None:
+        """Lay the unit's own leaf open."""
+        unit = self._unit()
+        if unit is not None and unit.leaf:
+            self.followed.emit(f"leaf:{unit.leaf}")
+
+    def add_unit(self) -> None:
+        """Ask for a new unit, beginning when the last one ends."""
+        binder = self._binder()
+        if binder is None:
+            return
+        starts = _after(course.units(binder), self.session.today)
+        ends = starts + UNIT_LENGTH - timedelta(days=1)
+
+        def keep(said: UnitWords) -> None:
+            begins, until = (date.fromisoformat(day) if day else None for day in said[1:3])
+            course.add_unit(binder, said.name, said.cards, begins, until, said.aims)
+
+        self._ask("Add a unit", UnitWords("", starts.isoformat(), ends.isoformat(), (), ""), keep)
+
+    def change(self) -> None:
+        """Ask for other words and days for a unit."""
+        binder, unit = self._binder(), self._unit()
+        if binder is None or unit is None:
+            return
+
+        def keep(said: UnitWords) -> None:
+            course.change_unit(binder, unit.uid, **said._asdict())
+
+        self._ask(
+            "Change the unit",
+            UnitWords(unit.name, unit.starts, unit.ends, unit.cards, unit.aims),
+            keep,
+        )
+
+    def _ask(self, title: str, words: UnitWords, keep: Callable[[UnitWords], None]) -> None:
+        self.dialog = UnitDialog(self.look, title, words, keep, self.session.today, self.window())
+        self.dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        self.dialog.finished.connect(self._answered)
+        self.dialog.open()
+
+    def _answered(self) -> None:
+        self.dialog = None
+
+    def move_unit(self, step: int) -> None:
+        """Move the unit up or down among the others."""
+        binder, unit, row = self._binder(), self._unit(), self.list.currentIndex().row()
+        if binder is None or unit is None or not 0 <= row + step < len(self.model.rows):
+            return
+        if self._try(lambda: course.move_unit(binder, unit.uid, row + step)):
+            self._stand_at(row + step)
+
+    def remove(self) -> None:
+        """Take the unit out of the plan."""
+        binder, unit = self._binder(), self._unit()
+        if binder is None or unit is None:
+            return
+        if self._try(lambda: course.remove_unit(binder, unit.uid)):
+            self.session.said.emit(f"“{unit.name}” is out of the plan; Undo brings it back.")
+
+    def _try(self, verb: Callable[[], object]) -> bool:
+        try:
+            verb()
+        except RingboundError as error:
+            self.session.said.emit(str(error))
+            return False
+        return True
+
+
+def summed(rows: list[UnitRow]) -> str:
+    """'3 of 7 units studied, 43 of 78 cards'."""
+    if not rows:
+        return ""
+    done = sum(bool(row.marks) and all(row.marks) for row in rows)
+    cards = {key: mark for row in rows for key, mark in zip(row.unit.cards, row.marks, strict=True)}
+    units = f"{done} of {len(rows)} unit{'' if len(rows) == 1 else 's'} studied"
+    return f"{units}, {sum(cards.values())} of {len(cards)} cards" if cards else units
+
+
+def _after(units: list[UnitView], today: date) -> date:
+    """The day after the last unit ends; today when that is past, or there is none."""
+    ends = [end.date() for unit in units if (end := parsed(unit.ends))]
+    return max([today, *(end + timedelta(days=1) for end in ends)])

@@ -1,0 +1,181 @@
+"""The units of a course plan as rows: name, days, a strip of boxes, aims."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QPoint, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
+
+from binder.study import course, dates
+from binder.study.course import UnitView
+from ui.leaves.contents_paint import card_colour, draw_box
+from ui.leaves.heads import wrapped
+from ui.leaves.tall_list import AnyIndex, paint_ground
+from ui.theme import Look
+
+
+@dataclass(frozen=True, slots=True)
+class UnitRow:
+    """A unit as it is read on a day; `late` when its last day has passed with cards left."""
+
+    unit: UnitView
+    number: int
+    marks: tuple[bool, ...]
+    span: str
+    state: str
+    late: bool
+    now: bool
+
+    @property
+    def title(self) -> str:
+        """'Unit 4: Wands'."""
+        return f"Unit {self.number}: {self.unit.name}"
+
+    @property
+    def studied(self) -> str:
+        """'studied 9 of 14', or '' for a unit without cards."""
+        return f"studied {sum(self.marks)} of {len(self.marks)}" if self.marks else ""
+
+    @property
+    def days(self) -> str:
+        """'5 October to 20 December 2026, 25 days left'."""
+        return ", ".join(words for words in (self.span, self.state) if words)
+
+    def spoken(self) -> str:
+        """All of it, for those who hear it."""
+        now = "being studied now" if self.now else ""
+        parts = (self.title, now, self.studied, self.days, self.unit.aims)
+        return ", ".join(part for part in parts if part)
+
+
+def rows_of(units: Sequence[UnitView], written: set[str], now: str, today: date) -> list[UnitRow]:
+    """The rows of a plan; `now` is the uid of the unit being studied."""
+    rows = []
+    for number, unit in enumerate(units, start=1):
+        marks = course.studied(unit, written)
+        rows.append(
+            UnitRow(
+                unit, number, tuple(marks), dates.span(unit.starts, unit.ends),
+                course.state_words(unit, marks, today), course.overdue(unit, marks, today),
+                unit.uid == now,
+            )
+        )  # fmt: skip
+    return rows
+
+
+class PlanModel(QAbstractListModel):
+    """The rows of one plan."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows: list[UnitRow] = []
+
+    def show(self, rows: list[UnitRow]) -> None:
+        """Take up another plan, or the same one changed."""
+        self.beginResetModel()
+        self.rows = rows
+        self.endResetModel()
+
+    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
+        """How many units."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """The words of a row; UserRole gives the UnitRow."""
+        row = self.rows[index.row()]
+        if role == Qt.ItemDataRole.UserRole:
+            return row
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            return row.spoken()
+        return None
+
+
+class PlanDelegate(QStyledItemDelegate):
+    """Draws a unit."""
+
+    def __init__(self, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._look = look
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
+        """As high as its lines."""
+        row: UnitRow = index.data(Qt.ItemDataRole.UserRole)
+        painted = self._paint(None, option.rect, row)
+        return QSize(100, painted)
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
+        """Draw one unit."""
+        row: UnitRow = index.data(Qt.ItemDataRole.UserRole)
+        theme = self._look.theme
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        paint_ground(painter, option, theme)
+        self._paint(painter, option.rect, row)
+        painter.setPen(theme["rule"])
+        bottom = option.rect.bottom()
+        painter.drawLine(option.rect.left(), bottom, option.rect.right(), bottom)
+        painter.restore()
+
+    def _paint(self, painter: QPainter | None, area: QRect, row: UnitRow) -> int:
+        """Lay the parts under each other, drawing them where there is a painter; their height."""
+        theme = self._look.theme
+        area = area.adjusted(theme.px(2), theme.px(9), -theme.px(2), 0)
+        top = self._title(painter, area, row)
+        top = self._lines(painter, area, top, row.days, "label", "red" if row.late else "inksoft")
+        top = self._boxes(painter, area, top + theme.px(6), row)
+        if row.unit.aims:
+            top = self._lines(painter, area, top + theme.px(3), row.unit.aims, "list", "own")
+        return top - area.top() + theme.px(20)
+
+    def _title(self, painter: QPainter | None, area: QRect, row: UnitRow) -> int:
+        theme = self._look.theme
+        note = f"now, {row.studied}" if row.now else row.studied
+        small = theme.font("caption", italic=True)
+        room = area.width()
+        if note:
+            room -= QFontMetrics(small).horizontalAdvance(note) + theme.px(12)
+        if painter is not None and note:
+            base = area.top() + self._rise("body")
+            painter.setFont(small)
+            painter.setPen(theme["inksoft"])
+            painter.drawText(QPoint(area.left() + room + theme.px(12), base), note)
+        return self._lines(painter, area, area.top(), row.title, "body", "ink", room, 600)
+
+    def _rise(self, role: str) -> int:
+        theme = self._look.theme
+        return round((theme.line(role) + QFontMetrics(theme.font(role)).capHeight()) / 2)
+
+    def _lines(
+        self, painter: QPainter | None, area: QRect, top: int, words: str, role: str, colour: str,
+        room: int = 0, weight: int = 400,
+    ) -> int:  # fmt: skip
+        """Words in as many lines as they need; returns where the next part goes."""
+        if not words:
+            return top
+        theme = self._look.theme
+        font, pitch, rise = theme.font(role, weight), theme.line(role), self._rise(role)
+        lines = wrapped(words, font, room or area.width())
+        if painter is not None:
+            painter.setFont(font)
+            painter.setPen(theme[colour])
+            for number, line in enumerate(lines):
+                painter.drawText(QPoint(area.left(), round(top + number * pitch) + rise), line)
+        return round(top + len(lines) * pitch)
+
+    def _boxes(self, painter: QPainter | None, area: QRect, top: int, row: UnitRow) -> int:
+        """A box for every card, inked when it is studied."""
+        if not row.marks:
+            return top
+        theme = self._look.theme
+        side, gap = theme.px(11), theme.px(4)
+        each = max((area.width() + gap) // (side + gap), 1)
+        if painter is not None:
+            for number, (key, full) in enumerate(zip(row.unit.cards, row.marks, strict=True)):
+                x = area.left() + number % each * (side + gap)
+                y = top + number // each * (side + gap)
+                draw_box(painter, QRectF(x, y, side, side), card_colour(key, theme), full)
+        return top + -(-len(row.marks) // each) * (side + gap)
