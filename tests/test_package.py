@@ -106,6 +106,7 @@ def test_every_pin_has_hashes_and_no_address(lock):
 IMPORTED_AS = {
     "PySide6": "pyside6-essentials",
     "shiboken6": "pyside6-essentials",
+    "astronomy": "astronomy-engine",
     "bs4": "beautifulsoup4",
     "playhouse": "peewee",
     "fontTools": "fonttools",
