@@ -6,9 +6,10 @@ redoes it, and says afterwards which rows changed.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from itertools import count
 from typing import TYPE_CHECKING, Any
 
 from binder.errors import CanMend
@@ -20,6 +21,10 @@ if TYPE_CHECKING:
     from binder.store.file import Binder
 
 _UNDO_STEPS = 200
+_NUMBERS = count(1)
+_CHANGED_SINCE = (
+    "“{}” stands as it is, since another window or program changed the same thing afterwards."
+)
 _NOT_UNDONE = (Version, Kept)
 """History and kept files only ever grow; undoing a step leaves them."""
 
@@ -45,21 +50,32 @@ class Notice:
 class RowStep:
     """One row before and after; None where it did not exist.
 
-    `after` is read when the step is undone: until then the row itself says it.
+    `after` is read when the step is undone: until then the row itself says it. `stamp` tells
+    whether the row is still as the step left it (see `stamp_of`).
     """
 
     model: Table
     uid: str
     before: Fields | None
+    stamp: Any = None
     after: Fields | None = None
 
 
 @dataclass(slots=True)
 class Step:
-    """All rows of one change."""
+    """All rows of one change. `number` counts steps over all binders, in the order of their making;
+    steps of several binders with one `joined` are undone together.
+    """
 
     label: str
+    joined: str = ""
     rows: list[RowStep] = field(default_factory=list)
+    number: int = field(default_factory=_NUMBERS.__next__)
+
+
+def stamp_of(row: Fields | None) -> Any:
+    """What differs whenever a row was written: its `changed`, or the value of an info row."""
+    return None if row is None else row.get("changed", row.get("value"))
 
 
 def row_of(binder: Binder, model: Table, uid: str) -> Fields | None:
@@ -81,7 +97,7 @@ class Change:
         fields.setdefault("uid", new_uid())
         fields.setdefault("changed", now_ms())
         self._run(model.insert(**fields))
-        self._note(model, str(fields["uid"]), None)
+        self._note(model, str(fields["uid"]), None, fields)
         return str(fields["uid"])
 
     def edit(self, model: Table, uid: str, **fields: Any) -> None:
@@ -91,7 +107,7 @@ class Change:
             raise CanMend("What you were changing is no longer there; it was removed elsewhere.")
         fields.setdefault("changed", now_ms())
         self._run(model.update(**fields).where(model.uid == uid))
-        self._note(model, uid, before)
+        self._note(model, uid, before, fields)
 
     def remove(self, model: Table, uid: str) -> None:
         """Delete the row with that uid and, for a leaf, what belongs to it."""
@@ -100,7 +116,7 @@ class Change:
         before = self._row(model, uid)
         self._run(model.delete().where(model.uid == uid))
         if before is not None:
-            self._note(model, uid, before)
+            self._note(model, uid, before, None)
 
     def put_info(self, key: str, value: str) -> None:
         """Set a fact about the binder itself."""
@@ -108,7 +124,7 @@ class Change:
         self._run(Info.insert(key=key, value=value).on_conflict_replace())
         self._binder.info[key] = value
         was = None if before is None else {"key": key, "value": before}
-        self._note(Info, key, was)
+        self._note(Info, key, was, {"value": value})
 
     def _remove_parts(self, leaf_uid: str) -> None:
         from binder.store.schema import MODELS, OfLeaf
@@ -122,9 +138,12 @@ class Change:
     def _row(self, model: Table, uid: str) -> Fields | None:
         return row_of(self._binder, model, uid)
 
-    def _note(self, model: Table, uid: str, before: Fields | None) -> None:
+    def _note(
+        self, model: Table, uid: str, before: Fields | None, after: Mapping[str, Any] | None
+    ) -> None:
         if model not in _NOT_UNDONE:
-            self._step.rows.append(RowStep(model, uid, before))
+            stamp = stamp_of(dict(after)) if after is not None else None
+            self._step.rows.append(RowStep(model, uid, before, stamp))
 
     def _run(self, query: Any) -> None:
         query.bind(self._binder.db).execute()
@@ -142,12 +161,12 @@ class Gate:
         self.data_version: int | None = None
 
     @contextmanager
-    def step(self, label: str) -> Iterator[Change]:
+    def step(self, label: str, joined: str = "") -> Iterator[Change]:
         """See Binder.change; a change inside a change joins the outer one."""
         if self._open is not None:
             yield self._open
             return
-        step = Step(label)
+        step = Step(label, joined)
         with self._written():
             self._open = Change(self._binder, step)
             try:
@@ -159,14 +178,18 @@ class Gate:
             self._undone.clear()
         self._tell(step)
 
-    @contextmanager
-    def _written(self) -> Iterator[None]:
-        path = self._binder.path
+    def must_be_writable(self) -> None:
+        """Raise CanMend if the binder can only be read."""
         if not self._binder.writable:
             raise CanMend(
-                f"“{path.name}” can be read but not written, because its file or folder is "
-                "read-only; change that, or copy the binder to a folder of your own."
+                f"“{self._binder.path.name}” can be read but not written, because its file or "
+                "folder is read-only; change that, or copy the binder to a folder of your own."
             )
+
+    @contextmanager
+    def _written(self) -> Iterator[None]:
+        self.must_be_writable()
+        path = self._binder.path
         info = dict(self._binder.info)
         try:
             with spoken(path), self._binder.db.atomic("IMMEDIATE"):
@@ -174,6 +197,16 @@ class Gate:
         except BaseException:
             self._binder.info = info
             raise
+
+    @property
+    def last_done(self) -> Step | None:
+        """The step that `undo` would take back."""
+        return self._done[-1] if self._done else None
+
+    @property
+    def last_undone(self) -> Step | None:
+        """The step that `redo` would do again."""
+        return self._undone[-1] if self._undone else None
 
     def undo_label(self) -> str | None:
         """Label of the step that `undo` would take back."""
@@ -197,8 +230,12 @@ class Gate:
         step = source[-1]
         with self._written():
             for row in reversed(step.rows) if backwards else step.rows:
+                now = row_of(self._binder, row.model, row.uid)
+                if stamp_of(now) != (row.stamp if backwards else stamp_of(row.before)):
+                    source.pop()
+                    raise CanMend(_CHANGED_SINCE.format(step.label))
                 if backwards:
-                    row.after = row_of(self._binder, row.model, row.uid)
+                    row.after = now
                 self._put(row, row.before if backwards else row.after)
         target.append(source.pop())
         self._tell(step)

@@ -48,8 +48,11 @@ class Binder:
         self.path = path
         self.db = db
         self.writable = writable
-        self.info: dict[str, str] = {row.key: row.value for row in self.all(Info.select())}
+        self.info: dict[str, str] = self._read_info()
         self.gate = Gate(self)
+
+    def _read_info(self) -> dict[str, str]:
+        return {row.key: row.value for row in self.all(Info.select())}
 
     @property
     def uid(self) -> str:
@@ -92,12 +95,13 @@ class Binder:
             return list(self.db.execute_sql(statement, parameters).fetchall())
 
     @contextmanager
-    def change(self, label: str) -> Iterator[Change]:
+    def change(self, label: str, joined: str = "") -> Iterator[Change]:
         """One step: everything inside is written together or not at all, then told to listeners.
 
-        `label` names the step for undo, as 'Rename tab'. Raises CanMend when it cannot be written.
+        `label` names the step for undo, as 'Rename tab'; steps of several binders with the same
+        `joined`, a new uid, are undone together. Raises CanMend when it cannot be written.
         """
-        with self.gate.step(label) as change:
+        with self.gate.step(label, joined) as change:
             yield change
 
     def listen(self, told: Callable[[Notice], None]) -> Callable[[], None]:
@@ -115,7 +119,10 @@ class Binder:
         """True once after another window or program wrote this file."""
         seen = self.sql("PRAGMA data_version")[0][0]
         before, self.gate.data_version = self.gate.data_version, seen
-        return before is not None and before != seen
+        changed = before is not None and before != seen
+        if changed:
+            self.info = self._read_info()
+        return changed
 
     def close(self) -> None:
         """Close the file; the binder cannot be used afterwards."""

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from binder.errors import CanMend
-from binder.store.change import Notice
+from binder.store.change import Notice, Step
 from binder.store.file import Binder, create, file_name, open_file
 from binder.store.schema import SUFFIX, Leaf, Tab
 
@@ -130,7 +130,45 @@ class Shelf:
     def changed_outside(self) -> bool:
         """True once after another window or program wrote a binder of this shelf."""
         flags = [binder.changed_outside() for binder in self.binders]
+        if any(flags):
+            self._sort()
         return any(flags)
+
+    # Undo over all binders
+
+    def last_done(self) -> tuple[Binder, Step] | None:
+        """The last step made in any binder, and that binder."""
+        done = [(b, b.gate.last_done) for b in self.binders]
+        made = [(binder, step) for binder, step in done if step]
+        return max(made, key=lambda one: one[1].number, default=None)
+
+    def last_undone(self) -> tuple[Binder, Step] | None:
+        """The step that `redo` would do again; None once another step was made in any binder."""
+        undone = [(b, b.gate.last_undone) for b in self.binders]
+        taken_back = [(binder, step) for binder, step in undone if step]
+        first = min(taken_back, key=lambda one: one[1].number, default=None)
+        done = self.last_done()
+        return None if first and done and done[1].number > first[1].number else first
+
+    def undo(self) -> tuple[Binder, str] | None:
+        """Take back the last step of the shelf, with those joined to it: its binder and label."""
+        return self._shift(self.last_done, "undo")
+
+    def redo(self) -> tuple[Binder, str] | None:
+        """Do the step last taken back again: its binder and label."""
+        return self._shift(self.last_undone, "redo")
+
+    def _shift(
+        self, top: Callable[[], tuple[Binder, Step] | None], verb: str
+    ) -> tuple[Binder, str] | None:
+        first = found = top()
+        while found is not None:
+            binder, step = found
+            getattr(binder.gate, verb)()
+            found = top()
+            if not step.joined or found is None or found[1].joined != step.joined:
+                break
+        return (first[0], first[1].label) if first else None
 
     def close(self) -> None:
         """Close all binders."""

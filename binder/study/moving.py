@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.schema import MODELS as ALL_MODELS
 from binder.store.schema import Kept, Leaf, OfLeaf, Tab
@@ -50,8 +51,10 @@ def move_to_tab(binder: Binder, uid: str, target: TabView) -> None:
 def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView) -> None:
     """Take a leaf with all that belongs to it into another binder, keeping its uid.
 
-    It is written to the target before it leaves the source, so a failure loses nothing.
+    It is written to the target before it leaves the source, so a failure loses nothing. Both
+    are one step for `Shelf.undo`.
     """
+    both = new_uid()
     view = leaf(source, uid)
     row = source.all(Leaf.select().where(Leaf.uid == uid).dicts())[0]
     parts = {model: source.all(_part_rows(model, view.row)) for model in _PARTS}
@@ -59,7 +62,7 @@ def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView
         view.text,
         *(str(value) for rows in parts.values() for r in rows for value in r.values()),
     ]
-    with target.change("Move leaf here") as change:
+    with target.change("Move leaf to another binder", both) as change:
         _copy_files(source, target, change, " ".join(texts))
         last = len(contents(target, target_tab))
         fields = {k: v for k, v in row.items() if k not in ("id", "tab", "also")}
@@ -70,7 +73,7 @@ def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView
                 change.add(
                     model, **({k: v for k, v in part.items() if k != "id"} | {"leaf": new_row})
                 )
-    with source.change("Move leaf to another binder") as change:
+    with source.change("Move leaf to another binder", both) as change:
         change.remove(Leaf, uid)
 
 

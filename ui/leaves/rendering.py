@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Callable, Iterable
 from html import escape
+from typing import TYPE_CHECKING
 
-from binder.cards.prose import Lexicon, Mention
-from binder.study.links import Linker
+if TYPE_CHECKING:
+    from binder.cards.prose import Lexicon, Mention
+    from binder.study.links import Linker
 
 MOST = 40
 """Leaves kept."""
