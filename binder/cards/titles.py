@@ -37,6 +37,8 @@ class DeckTitles:
     """Key and title of cards of a suit that are not called by rank and suit."""
     extras: tuple[tuple[str, str], ...] = ()
     """Key ('extra-01' and on) and title of cards beside the 78; they carry no number."""
+    printed: bool = True
+    """Whether titles stand on the cards themselves; they are called by them either way."""
 
     def title(self, key: str) -> str:
         """What this deck calls the card; CanMend if it has none of that key."""
@@ -158,6 +160,8 @@ def _check_shape(deck: DeckTitles) -> None:
         if not isinstance(words, tuple) or len(words) != size:
             raise CanMend(f"A deck's {what} are {size} titles in a row.")
         _check_titles(words)
+    if not isinstance(deck.printed, bool):
+        raise CanMend("Titles either stand on a deck's cards or do not; say true or false.")
     if not (isinstance(deck.own, tuple) and isinstance(deck.extras, tuple)):
         raise CanMend("A deck's own titles and extra cards each need a key and a title.")
     _check_titles((deck.name, *(title for _, title in (*deck.own, *deck.extras))))

@@ -3,37 +3,53 @@
 from __future__ import annotations
 
 import json
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from peewee import fn
 
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
+from binder.store.clock import now
 from binder.store.file import Binder
-from binder.store.schema import Deck
+from binder.store.schema import Deck, Leaf, Reading, Tab
 from binder.store.shelf import Shelf
+from binder.study.copies import newest, rewrite
 
 
 @dataclass(frozen=True, slots=True)
 class DeckView:
-    """A registered deck: what it calls its cards, and whether it is the one used by default."""
+    """A registered deck: what it calls its cards, and whether it is the one used by default.
+
+    `retired` is the moment it was put out of use, or ''.
+    """
 
     uid: str
     name: str
     titles: DeckTitles
     note: str
     favourite: bool
+    retired: str = ""
 
 
-def decks(shelf: Shelf) -> list[DeckView]:
-    """All decks of the shelf, each once (by uid), the default one first."""
-    found: dict[str, DeckView] = {}
-    for _, row in shelf.each(Deck.select().where(Deck.aside.is_null()).order_by(Deck.id)):
-        found.setdefault(row.uid, _view(row))
-    return sorted(found.values(), key=lambda deck: (not deck.favourite, deck.name))
+@dataclass(frozen=True, slots=True)
+class Use:
+    """How many readings a deck was laid in, and the days of the first and the last."""
+
+    count: int = 0
+    first: str = ""
+    last: str = ""
+
+
+def decks(shelf: Shelf, *, retired: bool = False) -> list[DeckView]:
+    """The decks of the shelf, the default one first; with the retired ones after them if asked."""
+    found = [_view(row) for row in newest(shelf, Deck).values() if retired or not row.aside]
+    return sorted(found, key=lambda deck: (bool(deck.retired), not deck.favourite, deck.name))
 
 
 def _view(row: Deck) -> DeckView:
     titles = DeckTitles.from_dict(json.loads(row.titles)) if row.titles else STANDARD
-    return DeckView(row.uid, row.name, titles, row.note, row.favourite)
+    return DeckView(row.uid, row.name, titles, row.note, row.favourite, row.aside or "")
 
 
 def deck(shelf: Shelf, name_or_uid: str) -> DeckView | None:
@@ -68,8 +84,105 @@ def register(
         return change.add(
             Deck,
             name=name.strip(),
-            titles=json.dumps(titles.to_dict(), ensure_ascii=False),
+            titles=_written(titles),
             note=note,
             favourite=favourite,
             **fields,
         )
+
+
+def _written(titles: DeckTitles) -> str:
+    return json.dumps(titles.to_dict(), ensure_ascii=False)
+
+
+# Changing a deck: `binder` is where the change is written, usually the one that lies open.
+
+
+def add_deck(shelf: Shelf, binder: Binder, name: str, titles: DeckTitles = STANDARD) -> str:
+    """Register a deck of a name no other deck has; the first one is used by default."""
+    name = _free_name(shelf, name)
+    return register(binder, name, replace(titles, name=name), favourite=not decks(shelf))
+
+
+def rename(shelf: Shelf, binder: Binder, uid: str, name: str) -> None:
+    """Give a deck another name."""
+    row, name = _row(shelf, uid), _free_name(shelf, name, uid)
+    if name != row.name:
+        titles = replace(_view(row).titles, name=name)
+        rewrite(binder, row, "Rename deck", name=name, titles=_written(titles))
+
+
+def set_titles(shelf: Shelf, binder: Binder, uid: str, titles: DeckTitles) -> None:
+    """Change what a deck calls its cards; CanMend when two would be called alike.
+
+    Readings already logged keep the titles of their day.
+    """
+    row = _row(shelf, uid)
+    whole = DeckTitles.from_dict(replace(titles, name=row.name).to_dict())
+    if whole != _view(row).titles:
+        rewrite(binder, row, "Change titles of a deck", titles=_written(whole))
+
+
+def set_note(shelf: Shelf, binder: Binder, uid: str, note: str) -> None:
+    """Write where a deck came from, or whatever is worth knowing."""
+    row = _row(shelf, uid)
+    if note.strip() != row.note:
+        rewrite(binder, row, "Change note on a deck", note=note.strip())
+
+
+def use_by_default(shelf: Shelf, binder: Binder, uid: str) -> None:
+    """Offer this deck first from now on; one that was retired comes back."""
+    with binder.change("Choose the usual deck"):
+        for row in newest(shelf, Deck).values():
+            if row.uid == uid:
+                rewrite(binder, row, "Choose the usual deck", favourite=True, aside=None)
+            elif row.favourite:
+                rewrite(binder, row, "Choose the usual deck", favourite=False)
+
+
+def retire(shelf: Shelf, binder: Binder, uid: str) -> None:
+    """Offer a deck no longer; its readings keep it, and it can be brought back."""
+    rewrite(binder, _row(shelf, uid), "Retire deck", aside=now(), favourite=False)
+
+
+def bring_back(shelf: Shelf, binder: Binder, uid: str) -> None:
+    """Offer a retired deck again."""
+    rewrite(binder, _row(shelf, uid), "Bring deck back", aside=None)
+
+
+def _row(shelf: Shelf, uid: str) -> Deck:
+    row = newest(shelf, Deck).get(uid)
+    if row is None:
+        raise CanMend("That deck is no longer on this shelf; it was removed elsewhere.")
+    found: Deck = row
+    return found
+
+
+def _free_name(shelf: Shelf, name: str, uid: str = "") -> str:
+    name = " ".join(name.split())
+    if not name:
+        raise CanMend("A deck needs a name.")
+    for other in decks(shelf, retired=True):
+        if other.uid != uid and other.name.casefold() == name.casefold():
+            raise CanMend(f"There is a deck called “{other.name}” already; choose another name.")
+    return name
+
+
+# Use
+
+
+def uses(shelf: Shelf) -> Mapping[str, Use]:
+    """How often and when each deck was read with, by uid; decks never used are left out."""
+    query = (
+        Reading.select(Reading.deck, fn.COUNT(Reading.id), fn.MIN(Leaf.day), fn.MAX(Leaf.day))
+        .join(Leaf)
+        .join(Tab)
+        .where((Reading.deck != "") & Leaf.aside.is_null() & Tab.aside.is_null())
+        .group_by(Reading.deck)
+        .tuples()
+    )
+    found: dict[str, Use] = {}
+    for _, (uid, count, first, last) in shelf.each(query):
+        was = found.get(uid, Use(0, first, last))
+        found[uid] = Use(was.count + count, min(was.first, first), max(was.last, last))
+    return found

@@ -28,7 +28,9 @@ class Linker:
 
     def refresh(self) -> None:
         """Read the decks and the rules of all binders."""
-        titles = list({deck.titles: None for deck in decks(self._shelf)}) or [STANDARD]
+        titles = list({deck.titles: None for deck in decks(self._shelf, retired=True)}) or [
+            STANDARD
+        ]
         self._titles = tuple(titles if STANDARD in titles else [STANDARD, *titles])
         self._rules: dict[str, list[tuple[str, str]]] = {}
         for _, row in self._shelf.each(LinkRule.select()):

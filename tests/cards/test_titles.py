@@ -90,6 +90,7 @@ BAD = [
     ({"own": {"wands-02": None}}, "empty"),
     ({"extras": {"spare": "The Ferry"}}, "runs like extra-01"),
     ({"extras": 7}, "each need a key and a title"),
+    ({"printed": "no"}, "say true or false"),
 ]
 
 
@@ -105,7 +106,7 @@ JSON = st.recursive(
     max_leaves=6,
 )
 FIELDS = st.sampled_from(
-    ["name", "eleven_is", "trumps", "suits", "endings", "ranks", "own", "extras"]
+    ["name", "eleven_is", "trumps", "suits", "endings", "ranks", "own", "extras", "printed"]
 )
 
 
