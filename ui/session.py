@@ -4,8 +4,10 @@ that turn leaves. Widgets ask it and listen to it; it knows no widget.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Hashable, Sequence
 from datetime import date
+from functools import cached_property
+from typing import TYPE_CHECKING, TypeVar, cast
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
@@ -13,14 +15,19 @@ from binder.errors import RingboundError
 from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
-from binder.study import leaves, readings, tabs
+from binder.study import leaves, tabs
 from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
-from binder.study.links import Linker
 from binder.study.tabs import TabView
 from ui.trail import NOWHERE, Show, Spot, Trail
 
+if TYPE_CHECKING:
+    from binder.study.links import Linker
+
 _LOOK_OUTSIDE_MS = 2000
+_GONE = "That leaf is no longer on this shelf; it may be in a drawer."
+_MOST_KEPT = 100
+_Kept = TypeVar("_Kept")
 
 
 class Session(QObject):
@@ -40,13 +47,17 @@ class Session(QObject):
     def __init__(self, shelf: Shelf, today: date | None = None) -> None:
         super().__init__()
         self.shelf = shelf
-        self.linker = Linker(shelf)
         self.trail = Trail()
         self.left = NOWHERE
         self.facing = NOWHERE
         self.marks: tuple[str, ...] = ()
         """Words to mark on the leaf at the left, after a find."""
+        self._number = 0
+        """Place behind its tab of the leaf at the left, from 1; 0 for a contents leaf."""
         self._today = today
+        self._day = self.today
+        self._kept: dict[Hashable, object] = {}
+        shelf.changed_outside()
         shelf.listen(self._told)
         self._outside = QTimer(self, interval=_LOOK_OUTSIDE_MS)
         self._outside.timeout.connect(self.look_outside)
@@ -56,6 +67,13 @@ class Session(QObject):
     def today(self) -> date:
         """The day the desk shows; the real one unless the session was given another."""
         return self._today or date.today()
+
+    @cached_property
+    def linker(self) -> Linker:
+        """Finds card names in running text."""
+        from binder.study.links import Linker  # slow to import; contents leaves need none
+
+        return Linker(self.shelf)
 
     # What lies open
 
@@ -75,7 +93,8 @@ class Session(QObject):
         binder = self.binder_of(spot)
         if binder is None:
             return None
-        return next((tab for tab in tabs.tabs(binder) if tab.uid == spot.tab), None)
+        standing = self.kept(("tabs", binder.uid), lambda: tabs.tabs(binder))
+        return next((tab for tab in standing if tab.uid == spot.tab), None)
 
     def binder_of(self, spot: Spot) -> Binder | None:
         """The binder a spot is in, or None."""
@@ -86,36 +105,42 @@ class Session(QObject):
         binder = self.binder_of(spot)
         if spot.show is not Show.LEAF or binder is None:
             return None
-        try:
-            return leaves.leaf(binder, spot.leaf)
-        except RingboundError:
-            return None
+        return self.kept((binder.uid, spot.leaf), lambda: _leaf(binder, spot.leaf))
+
+    def kept(self, key: Hashable, read: Callable[[], _Kept]) -> _Kept:
+        """What `read` gave when it was last called for `key`, unless a binder changed since.
+
+        Turning a leaf asks for the same few rows from many sides; they are read once.
+        """
+        if key not in self._kept:
+            if len(self._kept) >= _MOST_KEPT:
+                self._kept.clear()
+            self._kept[key] = read()
+        return cast(_Kept, self._kept[key])
 
     # Turning
 
     def open_binder(self, uid: str) -> None:
         """Open a binder at the contents of its first tab."""
         binder = self.shelf.binder(uid)
-        standing = tabs.tabs(binder)
-        if standing:
-            self.open_tab(binder, standing[0])
-        else:
-            self._lay(Spot(Show.CONTENTS, binder.uid), NOWHERE)
+        self.leaving.emit()
+        spot = self._first_of(binder)
+        self._lay(spot, self._opposite(spot))
 
     def open_tab(self, binder: Binder, tab: TabView) -> None:
         """Open a tab at its contents leaf, its first leaf facing."""
         self.leaving.emit()
-        self._lay(Spot(Show.CONTENTS, binder.uid, tab.uid), self._first(binder, tab))
+        spot = Spot(Show.CONTENTS, binder.uid, tab.uid)
+        self._lay(spot, self._opposite(spot))
 
     def open_leaf(self, uid: str, marks: Sequence[str] = ()) -> None:
         """Lay the leaf with that uid open at the left, wherever on the shelf it is kept."""
         spot = self.spot_of(uid)
         if spot is None:
-            self.said.emit("That leaf is no longer on this shelf; it may be in a drawer.")
+            self.said.emit(_GONE)
             return
         self.leaving.emit()
-        self.marks = tuple(marks)
-        self._lay(spot, self._facing_for(spot), keep_marks=True)
+        self._lay(spot, self._opposite(spot), tuple(marks))
 
     def face_card(self, key: str) -> None:
         """Lay the leaf of a card facing what is read."""
@@ -129,7 +154,7 @@ class Session(QObject):
         """Lay a leaf facing what is read."""
         spot = self.spot_of(uid)
         if spot is None:
-            self.said.emit("That leaf is no longer on this shelf; it may be in a drawer.")
+            self.said.emit(_GONE)
             return
         self.facing = spot
         self.trail.go(self.left, self.facing)
@@ -142,12 +167,9 @@ class Session(QObject):
             return
         view = self.leaf_of(self.left)
         number = (view.number if view else 0) + step
-        if number < 0:
-            return
         if number == 0:
             self.open_tab(binder, tab)
-            return
-        uid = leaves.nth(binder, tab.row, tab.kind.by_day, number - 1)
+        uid = leaves.nth(binder, tab.row, tab.kind.by_day, number - 1) if number > 0 else None
         if uid:
             self.open_leaf(uid)
 
@@ -164,24 +186,32 @@ class Session(QObject):
         """To where the reader was before going back."""
         self._retrace(self.trail.forward)
 
-    def _retrace(self, step) -> None:
+    def _retrace(self, step: Callable[[], tuple[Spot, Spot] | None]) -> None:
         self.leaving.emit()
         while pair := step():
-            if self._stands(pair[0]):
-                self.left, self.facing = pair
-                self.marks = ()
-                self.turned.emit()
+            left, facing = (self._where_now(spot) for spot in pair)
+            if left is not None:
+                self._lay(left, facing or self._opposite(left))
                 return
 
-    def _stands(self, spot: Spot) -> bool:
-        return self.leaf_of(spot) is not None or self.tab_of(spot) is not None
-
-    def _lay(self, left: Spot, facing: Spot, *, keep_marks: bool = False) -> None:
-        self.left, self.facing = left, facing
-        if not keep_marks:
-            self.marks = ()
+    def _lay(self, left: Spot, facing: Spot, marks: tuple[str, ...] = ()) -> None:
+        self.left, self.facing, self.marks = left, facing, marks
+        view = self.leaf_of(left)
+        self._number = view.number if view else 0
         self.trail.go(left, facing)
         self.turned.emit()
+
+    def mend(self) -> bool:
+        """Lay other leaves open where those that lay open were moved or removed; True if any were.
+
+        In the place of a leaf that is gone comes the next one behind its tab.
+        """
+        left = self._where_now(self.left) or self._next_to(self.left)
+        facing = self._where_now(self.facing) or self._opposite(left)
+        if (left, facing) == (self.left, self.facing):
+            return False
+        self._lay(left, facing)
+        return True
 
     # Finding what faces what
 
@@ -190,22 +220,51 @@ class Session(QObject):
         binder = self.shelf.home_of(uid)
         if binder is None:
             return None
-        return Spot(Show.LEAF, binder.uid, leaves.leaf(binder, uid).tab_uid, uid)
+        view = self.kept((binder.uid, uid), lambda: _leaf(binder, uid))
+        return Spot(Show.LEAF, binder.uid, view.tab_uid, uid) if view else None
 
-    def _first(self, binder: Binder, tab: TabView) -> Spot:
-        uid = leaves.nth(binder, tab.row, tab.kind.by_day, 0)
-        return Spot(Show.LEAF, binder.uid, tab.uid, uid) if uid else NOWHERE
+    def _first_of(self, binder: Binder) -> Spot:
+        first = next(iter(tabs.tabs(binder)), None)
+        return Spot(Show.CONTENTS, binder.uid, first.uid if first else "")
 
-    def _facing_for(self, spot: Spot) -> Spot:
-        view = self.leaf_of(spot)
-        if view is None:
+    def _where_now(self, spot: Spot) -> Spot | None:
+        """The spot, or where its leaf was moved to; None when what it shows is gone."""
+        if spot.show is Show.LEAF:
+            return self.spot_of(spot.leaf)
+        if spot.show is Show.CONTENTS and spot.tab:
+            return spot if self.tab_of(spot) else None
+        return None
+
+    def _next_to(self, gone: Spot) -> Spot:
+        """What comes up where a leaf, a tab or a binder was taken away."""
+        binder, tab = self.binder_of(gone), self.tab_of(gone)
+        if binder is None:
+            first = next(iter(self.shelf.binders), None)
+            return self._first_of(first) if first else NOWHERE
+        if tab is None:
+            return self._first_of(binder)
+        for number in (self._number, self._number - 1) if gone.show is Show.LEAF else ():
+            uid = leaves.nth(binder, tab.row, tab.kind.by_day, number - 1) if number > 0 else None
+            if uid:
+                return Spot(Show.LEAF, binder.uid, tab.uid, uid)
+        return Spot(Show.CONTENTS, binder.uid, tab.uid)
+
+    def _opposite(self, spot: Spot) -> Spot:
+        """What lies facing a spot by itself: a leaf that has to do with it, or the contents."""
+        binder, tab, view = self.binder_of(spot), self.tab_of(spot), self.leaf_of(spot)
+        if binder is None or tab is None:
             return NOWHERE
-        uid = self._faced_by(view)
-        found = self.spot_of(uid) if uid else None
+        if view is None:
+            uid = leaves.nth(binder, tab.row, tab.kind.by_day, 0)
+            return Spot(Show.LEAF, binder.uid, tab.uid, uid) if uid else NOWHERE
+        faced = self._faced_by(view)
+        found = self.spot_of(faced) if faced else None
         return found or Spot(Show.CONTENTS, spot.binder, spot.tab)
 
     def _faced_by(self, view: LeafView) -> str:
         """Uid of the leaf that lies facing `view` by itself, or ''."""
+        from binder.study import readings
+
         if view.kind is LeafKind.CARD:
             seen = readings.appearances(self.shelf, view.card, 1)
             return seen[0].leaf_uid if seen else ""
@@ -214,6 +273,8 @@ class Session(QObject):
         return found[1] if found else ""
 
     def _first_card(self, view: LeafView) -> str:
+        from binder.study import readings
+
         if view.kind is LeafKind.READING:
             laid = readings.reading(view.binder, view.uid).laid
             return laid[0].card if laid else ""
@@ -223,31 +284,53 @@ class Session(QObject):
     # Changes
 
     def _told(self, notice: Notice) -> None:
+        self._kept.clear()
         if notice.touches("deck", "link_rule"):
-            self.linker.refresh()
+            self._refresh_links()
         self.changed.emit(notice)
 
-    def look_outside(self) -> None:
-        """Notice what another window or program wrote."""
-        if self.shelf.changed_outside():
+    def _refresh_links(self) -> None:
+        if "linker" in self.__dict__:
             self.linker.refresh()
-            self.changed.emit(None)
 
-    def undo(self) -> None:
-        """Take back the last change to the open binder."""
-        self._shift("undo", "Taken back: {}.")
-
-    def redo(self) -> None:
-        """Do the change taken back again."""
-        self._shift("redo", "Done again: {}.")
-
-    def _shift(self, verb: str, words: str) -> None:
-        if self.binder is None:
-            return
+    def look_outside(self) -> None:
+        """Notice what another window or program wrote, and that another day has begun."""
+        day, self._day = self._day, self.today
         try:
-            label = getattr(self.binder.gate, verb)()
+            changed = self.shelf.changed_outside()
         except RingboundError as error:
             self.said.emit(str(error))
             return
-        if label:
-            self.said.emit(words.format(label))
+        if changed:
+            self._kept.clear()
+            self._refresh_links()
+        if changed or day != self._day:
+            self.changed.emit(None)
+
+    def undo(self) -> None:
+        """Take back the last change to any binder of the shelf."""
+        self._shift(self.shelf.undo, "Taken back")
+
+    def redo(self) -> None:
+        """Do the change taken back again."""
+        self._shift(self.shelf.redo, "Done again")
+
+    def _shift(self, verb: Callable[[], tuple[Binder, str] | None], words: str) -> None:
+        done = verb()
+        if done is None:
+            return
+        binder, label = done
+        where = "" if binder is self.binder else f" in {binder.name}"
+        self.said.emit(f"{words}{where}: {label}.")
+
+    def close(self) -> None:
+        """Look outside no more and close the binders."""
+        self._outside.stop()
+        self.shelf.close()
+
+
+def _leaf(binder: Binder, uid: str) -> LeafView | None:
+    try:
+        return leaves.leaf(binder, uid)
+    except RingboundError:
+        return None

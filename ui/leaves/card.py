@@ -100,7 +100,7 @@ class CardPage(Page):
         self.facts.show_facts([fact for fact in facts if fact[0] != "Suit"])
         own = self._show_own(view, marks)
         told = self._show_sources(view, marks)
-        self.turned_up.show_card(self.session.shelf, view.card, self.session.today)
+        self.turned_up.show_card(self.session, view.card)
         self._show_notes(view, marks)
         self._show_quiet(spot, own or told or bool(view.text.strip()))
         self._place()
@@ -128,7 +128,8 @@ class CardPage(Page):
         return bool(own)
 
     def _show_sources(self, view: LeafView, marks: tuple[str, ...]) -> bool:
-        known = sources.sources(self.session.shelf)
+        shelf = self.session.shelf
+        known = self.session.kept("sources", lambda: sources.sources(shelf))
         table = sources.side_by_side(view.binder, view.uid, known)
         for part in (self.side_head, self.side):
             part.setVisible(bool(table.sources))

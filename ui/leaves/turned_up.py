@@ -14,6 +14,7 @@ from ui.leaves.heads import SectionHead
 from ui.leaves.month_line import Dot, MonthLine
 from ui.leaves.tall_list import TallList
 from ui.leaves.turned_rows import TurnedUpDelegate, TurnedUpModel
+from ui.session import Session
 from ui.theme import Look
 
 READ = 80
@@ -46,11 +47,12 @@ class TurnedUp(QWidget):
             column.addWidget(part)
         look.changed.connect(self._measure)
 
-    def show_card(self, shelf: Shelf, key: str, today: date) -> None:
-        """Show a card's appearances on a shelf, newest first."""
+    def show_card(self, session: Session, key: str) -> None:
+        """Show a card's appearances on the session's shelf, newest first."""
+        shelf, today = session.shelf, session.today
         first = MonthLine.first_day(today)
         seen, times = _newest(shelf, key, first)
-        of = readings.readings_count(shelf) if seen else 0
+        of = session.kept("readings", lambda: readings.readings_count(shelf)) if seen else 0
         self.head.say("Where it turned up", readings.appearances_note(times, of))
         self.model.show(seen, times, lambda: readings.appearances(shelf, key), today)
         span = (first.isoformat(), f"{today.isoformat()}~")
