@@ -1,0 +1,107 @@
+"""Sentences about what came of it that say no more than the numbers bear."""
+
+from __future__ import annotations
+
+from binder.reckon.calibration import Bin, Outcomes, Record, always, mean_sure, score, total
+from binder.reckon.chance import Interval, wilson
+
+FEW = 10
+"""Below so many cases nothing is concluded: of ten, the interval still spans half of all there is
+(for 5 of 10, from 24 to 76 in 100). The bound is our own choice.
+"""
+
+TOO_FEW = "With so few cases nothing can be said yet."
+
+HALVES = "“Partly” counts one half; what could not be told or was let go is left out."
+
+
+def times(count: int) -> str:
+    """'never', 'once', 'twice', '3 times'."""
+    return ("never", "once", "twice")[count] if count < 3 else f"{count} times"
+
+
+def came_words(out: Outcomes) -> str:
+    """'it came about 19 times of 29', 'it came about 17 times and partly 4 times, of 29'."""
+    if out.partly and not out.came:
+        return f"it came about partly {times(out.partly)} of {out.cases}, and never wholly"
+    if out.partly:
+        return f"it came about {times(out.came)} and partly {times(out.partly)}, of {out.cases}"
+    if not out.came:
+        return f"it never came about in {out.cases}"
+    return f"it came about {times(out.came)} of {out.cases}"
+
+
+def said_words(low: int, high: int) -> str:
+    """'80% or more', 'less than 20%', '40 to 59%'."""
+    if high >= 100:
+        return f"{low}% or more"
+    return f"{low} to {high - 1}%" if low else f"less than {high}%"
+
+
+def bin_words(of: Bin) -> str:
+    """'When I said 80% or more, it came about 19 times of 29.', and what follows from it."""
+    said = f"When I said {said_words(of.low, of.high)}, {came_words(of.outcomes)}."
+    return f"{said} {bears(of.outcomes, of.sure, of.interval)}"
+
+
+def bears(out: Outcomes, sure: float, interval: Interval) -> str:
+    """What a share may be held to mean against the sureness said (0 to 1)."""
+    if out.cases < FEW:
+        return TOO_FEW
+    if interval.holds(sure):
+        return "That fits what I said, as far as these cases go."
+    way = "less" if sure > interval.high else "more"
+    return f"That is {way} often than I said."
+
+
+def range_words(interval: Interval) -> str:
+    """'between 47 and 80 in 100'."""
+    return f"between {interval.low * 100:.0f} and {interval.high * 100:.0f} in 100"
+
+
+def record_words(record: Record) -> tuple[str, ...]:
+    """What can be said of a whole record: a sentence when cases are few, else four."""
+    out, sure = total(record), mean_sure(record)
+    interval = wilson(out.hits, out.cases)
+    if sure is None or interval is None:
+        return ("Nothing has been judged yet.",)
+    said = f"On average I said {sure:.0%}, and {came_words(out)}."
+    if out.cases < FEW:
+        return (said, TOO_FEW)
+    return (
+        said,
+        f"In the long run that may be {range_words(interval)}.",
+        bears(out, sure, interval),
+        score_words(record),
+    )
+
+
+def score_words(record: Record) -> str:
+    """The Brier score beside what plainer guesses would have scored; '' where nothing was judged.
+
+    Both plain guesses are reckoned from the same outcomes.
+    """
+    mine, even = score(record), always(record, 0.5)
+    mean = total(record).share
+    base = always(record, mean)
+    if mine is None or even is None or base is None:
+        return ""
+    return (
+        f"Brier score {mine:.2f} (0 is best); saying 50% each time would score {even:.2f}, "
+        f"and, with hindsight, {mean:.0%} each time {base:.2f}."
+    )
+
+
+def groups_words(groups: int, apart: int) -> str:
+    """A word of warning beside a list of groups; `apart` of them lie outside their range.
+
+    Of true shares, an interval of 95 in 100 misses one in twenty by chance alone.
+    """
+    if groups < 2:
+        return ""
+    expected = "one or so" if groups < 30 else f"about {groups / 20:.0f}"
+    found = {0: "none does", 1: "one does"}.get(apart, f"{apart} do")
+    return (
+        f"Of {groups} groups, chance alone may put {expected} outside what was said; here {found}. "
+        "A single group that stands out proves nothing."
+    )

@@ -1,0 +1,90 @@
+"""Words that keep to what the numbers bear."""
+
+import re
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from binder.reckon import calibration, wording
+from binder.reckon.calibration import Outcomes
+
+
+def only_bin(record):
+    (found,) = calibration.bins(record)
+    return found
+
+
+@pytest.mark.parametrize(
+    ("record", "words"),
+    [
+        (
+            {85: Outcomes(19, 0, 10)},
+            "When I said 80% or more, it came about 19 times of 29."
+            " That is less often than I said.",
+        ),
+        (
+            {80: Outcomes(20, 4, 5)},
+            "When I said 80% or more, it came about 20 times and partly 4 times, of 29."
+            " That fits what I said, as far as these cases go.",
+        ),
+        (
+            {70: Outcomes(1, 0, 2)},
+            "When I said 60 to 79%, it came about once of 3."
+            " With so few cases nothing can be said yet.",
+        ),
+        (
+            {45: Outcomes(0, 1, 1)},
+            "When I said 40 to 59%, it came about partly once of 2, and never wholly."
+            " With so few cases nothing can be said yet.",
+        ),
+        (
+            {10: Outcomes(12, 0, 0)},
+            "When I said less than 20%, it came about 12 times of 12."
+            " That is more often than I said.",
+        ),
+    ],
+)
+def test_a_bin_in_words(record, words):
+    assert wording.bin_words(only_bin(record)) == words
+
+
+def test_nothing_judged():
+    assert wording.record_words({}) == ("Nothing has been judged yet.",)
+    assert wording.score_words({}) == ""
+
+
+def test_few_cases_conclude_nothing():
+    said = wording.record_words({90: Outcomes(0, 0, 9)})
+    assert said == ("On average I said 90%, and it never came about in 9.", wording.TOO_FEW)
+
+
+def test_a_whole_record():
+    """19 of 29 is 66 in 100; the score interval by scipy is 0.473 to 0.801."""
+    said = wording.record_words({85: Outcomes(19, 0, 10)})
+    assert said[0] == "On average I said 85%, and it came about 19 times of 29."
+    assert said[1] == "In the long run that may be between 47 and 80 in 100."
+    assert said[2] == "That is less often than I said."
+    assert said[3].startswith("Brier score 0.26 (0 is best); saying 50% each time would score 0.25")
+
+
+@given(st.dictionaries(st.integers(0, 100), st.builds(Outcomes, *[st.integers(0, 4)] * 3)))
+def test_no_conclusion_without_enough_cases(record):
+    words = " ".join(wording.record_words(record))
+    concludes = re.search(r"fits what|often than", words)
+    assert bool(concludes) == (calibration.total(record).cases >= wording.FEW)
+    for each in calibration.bins(record):
+        few = each.outcomes.cases < wording.FEW
+        assert wording.bin_words(each).endswith(wording.TOO_FEW) == few
+
+
+@pytest.mark.parametrize(
+    ("groups", "apart", "words"),
+    [
+        (1, 0, ""),
+        (8, 1, "Of 8 groups, chance alone may put one or so outside what was said; here one does."),
+        (78, 6, "chance alone may put about 4 outside what was said; here 6 do."),
+    ],
+)
+def test_many_groups_carry_a_warning(groups, apart, words):
+    assert words in wording.groups_words(groups, apart)
