@@ -6,9 +6,10 @@ import json
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
+from functools import lru_cache
 from typing import Any
 
-from peewee import fn
+from peewee import SQL, fn
 
 from binder.cards.facts import Card
 from binder.cards.spreads import Spread
@@ -262,24 +263,34 @@ class Appearance:
     verdicts: tuple[str, ...]
 
 
-def appearances(shelf: Shelf, card: Card | str, limit: int | None = None) -> list[Appearance]:
-    """The readings of all binders a card appeared in, newest first."""
-    key = card if isinstance(card, str) else card.key
-    verdicts = Expectation.select(fn.GROUP_CONCAT(Expectation.verdict, "|")).where(
+@lru_cache(maxsize=1)
+def _appearing() -> str:
+    """The statement behind `appearances`, its parameters card and limit; building it each time
+    would take longer than running it.
+    """
+    verdicts = Expectation.select(fn.GROUP_CONCAT(Expectation.verdict, SQL("'|'"))).where(
         Expectation.leaf == Placed.leaf
     )
     query = (
-        Placed.select(
-            Leaf.uid, Leaf.day, Leaf.title, Placed.label, Placed.reversed, verdicts.alias("v")
-        )
+        Placed.select(Leaf.uid, Leaf.day, Leaf.title, Placed.label, Placed.reversed, verdicts)
         .join(Leaf)
         .join(Tab)
-        .where((Placed.card == key) & Leaf.aside.is_null() & Tab.aside.is_null())
+        .where((Placed.card == "") & Leaf.aside.is_null() & Tab.aside.is_null())
         .order_by(Leaf.day.desc(), Leaf.id.desc())
-        .limit(limit)
-        .tuples()
+        .limit(0)
     )
-    found = [_appearance(binder.uid, *row) for binder, row in shelf.each(query)]
+    return str(query.sql()[0])
+
+
+def appearances(shelf: Shelf, card: Card | str, limit: int | None = None) -> list[Appearance]:
+    """The readings of all binders a card appeared in, newest first."""
+    key = card if isinstance(card, str) else card.key
+    most = -1 if limit is None else limit  # to SQLite -1 is no limit
+    found = [
+        _appearance(binder.uid, *row)
+        for binder in shelf.binders
+        for row in binder.sql(_appearing(), (key, most))
+    ]
     return sorted(found, key=lambda one: one.day, reverse=True)[:limit]
 
 
