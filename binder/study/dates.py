@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from datetime import date, datetime
 
+from binder.reckon import calendar
+
 DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 MONTHS = (
     "January", "February", "March", "April", "May", "June",
@@ -94,6 +96,9 @@ def told(moment: datetime) -> str:
 
 
 def month(text: str) -> str:
-    """'December 2026' for '2026-12'."""
-    year, _, number = text.partition("-")
-    return f"{MONTHS[int(number) - 1]} {year}"
+    """'December 2026' for '2026-12', 'the week of 30 November 2026' for '2026-W49', and a day."""
+    first, _ = calendar.span(text)
+    draw = calendar.draw_of(text)
+    if draw is calendar.Draw.MONTH:
+        return f"{MONTHS[first.month - 1]} {first.year}"
+    return f"the week of {written(first)}" if draw is calendar.Draw.WEEK else written(first)

@@ -7,6 +7,7 @@ from calendar import monthrange
 from datetime import date, timedelta
 
 from binder.errors import CanMend
+from binder.reckon.calendar import add_months, month_end
 from binder.study.dates import DAYS, MONTHS
 
 CHOICES = ("in 3 days", "in a week", "in a month", "month's end", "in 3 months", "in a year")
@@ -37,12 +38,6 @@ def day(text: str, today: date) -> date:
     return found
 
 
-def month_end(on: date, months: int = 0) -> date:
-    """The last day of the month that is `months` after the month of `on`."""
-    year, month = divmod(on.year * 12 + on.month - 1 + months, 12)
-    return date(year, month + 1, monthrange(year, month + 1)[1])
-
-
 def _counted(said: str, today: date) -> date | None:
     if said in _NEAR:
         return today + timedelta(days=_NEAR[said])
@@ -56,8 +51,7 @@ def _counted(said: str, today: date) -> date | None:
     count = 1 if match[1].startswith("a") else int(match[1])
     if match[2] in ("day", "week"):
         return today + timedelta(days=count * (7 if match[2] == "week" else 1))
-    last = month_end(today, count * (12 if match[2] == "year" else 1))
-    return last.replace(day=min(today.day, last.day))
+    return add_months(today, count * (12 if match[2] == "year" else 1))
 
 
 def _weekday(said: str, today: date) -> date | None:

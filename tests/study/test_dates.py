@@ -37,3 +37,15 @@ def test_brief_has_the_year_where_it_is_in_doubt(day, said):
 )
 def test_a_span_in_words(starts, ends, said):
     assert dates.span(starts, ends) == said
+
+
+@pytest.mark.parametrize(
+    ("period", "said"),
+    [
+        ("2026-12", "December 2026"),
+        ("2026-W49", "the week of 30 November 2026"),
+        ("2026-12-05", "5 December 2026"),
+    ],
+)
+def test_what_a_card_is_drawn_for(period, said):
+    assert dates.month(period) == said
