@@ -93,7 +93,11 @@ class Version(OfLeaf):
 
 
 class Reading(OfLeaf):
-    """What was asked and how it was laid; spread and titles are copies, as they were that day."""
+    """What was asked and how it was laid; spread and titles are copies, as they were that day.
+
+    `month` is the period a card was drawn for: '2026-12', '2026-W49' or '2026-12-05'; `put_off`
+    counts how often its look back was asked for again later.
+    """
 
     at = TextField()
     zone = TextField(default="")
@@ -110,6 +114,7 @@ class Reading(OfLeaf):
     month = TextField(default="")
     look_on = TextField(default="")
     look_state = TextField(default="")
+    put_off = IntegerField(default=0)
     on_screen = BooleanField(default=False)
 
     class Meta:

@@ -136,19 +136,24 @@ def ask_later(binder: Binder, leaf_uid: str, on: date) -> None:
     waiting = (Expectation.leaf == row.leaf_id) & (Expectation.verdict == "")
     overdue = binder.all(Expectation.select().where(waiting & (Expectation.due < on.isoformat())))
     with binder.change("Ask again later") as change:
-        change.edit(Reading, row.uid, look_on=on.isoformat(), look_state="")
+        change.edit(
+            Reading, row.uid, look_on=on.isoformat(), look_state="", put_off=row.put_off + 1
+        )
         for expectation in overdue:
             change.edit(Expectation, expectation.uid, due=on.isoformat())
 
 
 def let_go(binder: Binder, leaf_uid: str) -> None:
-    """Stop asking; expectations still waiting are marked as impossible to tell."""
+    """Stop asking; expectations still waiting are marked as impossible to tell, judged by nobody.
+
+    So an empty `judged` beside a verdict tells what was let go from what could not be told.
+    """
     row = _reading(binder, leaf_uid)
     waiting = (Expectation.leaf == row.leaf_id) & (Expectation.verdict == "")
     with binder.change("Let it go") as change:
         change.edit(Reading, row.uid, look_state=LET_GO)
         for expectation in binder.all(Expectation.select().where(waiting)):
-            change.edit(Expectation, expectation.uid, verdict=str(Verdict.UNKNOWN), judged=now())
+            change.edit(Expectation, expectation.uid, verdict=str(Verdict.UNKNOWN), judged="")
 
 
 def _reading(binder: Binder, leaf_uid: str) -> Any:
@@ -161,9 +166,11 @@ def _reading(binder: Binder, leaf_uid: str) -> Any:
 def due_readings(binder: Binder, today: date) -> list[tuple[str, str, str, int]]:
     """Readings to look back on: leaf uid, title, earliest due day, statements to mark.
 
-    Most overdue first.
+    Most overdue first. A card of the day or of the week is asked about no longer than
+    `binder.reckon.calendar.asked_until` says.
     """
-    rows = binder.sql(_DUE, (today.isoformat(), today.isoformat()))
+    days = [today, today, *(today - timedelta(days=n) for n in (7, 1))]
+    rows = binder.sql(_DUE, tuple(day.isoformat() for day in days))
     return [(str(uid), str(title), str(due), int(count)) for uid, title, due, count in rows]
 
 
@@ -173,6 +180,7 @@ SELECT leaf.uid, leaf.title, min(due), sum(statements) FROM (
   UNION ALL
   SELECT leaf_id, look_on, 0 FROM reading
   WHERE look_on <> '' AND look_state = '' AND look_on <= ?
+  AND look_on >= CASE length(month) WHEN 8 THEN ? WHEN 10 THEN ? ELSE '' END
 ) AS asked JOIN leaf ON leaf.id = asked.leaf_id JOIN tab ON tab.id = leaf.tab_id
 WHERE leaf.aside IS NULL AND tab.aside IS NULL
 GROUP BY leaf.id ORDER BY min(due), leaf.id

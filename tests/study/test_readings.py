@@ -1,13 +1,15 @@
 """Readings, expectations and looking back."""
 
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 
 from binder.cards.spreads import spread
 from binder.cards.titles import DeckTitles
 from binder.errors import CanMend
+from binder.reckon import calendar
+from binder.store.schema import Reading
 from binder.study import decks, lookbacks, readings, slips, tabs
 from binder.study.lookbacks import Verdict
 from binder.study.readings import Laid, NewReading
@@ -187,3 +189,45 @@ def test_a_line_about_a_place(log):
     assert told == []
     with pytest.raises(CanMend, match="no card in place 9"):
         readings.set_note(binder, uid, 9, "x")
+
+
+def test_how_often_a_look_back_was_put_off_is_counted(log):
+    binder, tab = log
+    uid = readings.log(binder, tab, replace(THREE, look_on="2026-12-01"))
+    for day in (10, 20):
+        lookbacks.ask_later(binder, uid, date(2026, 12, day))
+    row = binder.first(Reading.select())
+    assert (row.put_off, row.look_on) == (2, "2026-12-20")
+
+
+def test_what_was_let_go_was_judged_by_nobody(log):
+    binder, tab = log
+    uid = readings.log(binder, tab, THREE)
+    told, left = (lookbacks.expect(binder, uid, t, 70, "2026-12-01") for t in ("Rain.", "Snow."))
+    lookbacks.judge(binder, told, Verdict.UNKNOWN)
+    lookbacks.let_go(binder, uid)
+    views = {view.uid: view for view in readings.reading(binder, uid).expectations}
+    assert views[told].verdict == views[left].verdict == "can't tell"
+    assert views[told].judged
+    assert not views[left].judged
+
+
+@pytest.mark.parametrize(
+    ("month", "look_on", "last"),
+    [
+        ("2026-12-05", "2026-12-05", "2026-12-06"),
+        ("2026-W49", "2026-12-06", "2026-12-13"),
+        ("2026-12", "2026-12-31", "2030-01-01"),
+        ("", "2026-12-31", "2030-01-01"),
+    ],
+)
+def test_a_card_of_the_day_or_week_stops_asking(log, month, look_on, last):
+    binder, tab = log
+    readings.log(binder, tab, replace(THREE, month=month, look_on=look_on))
+    until = calendar.asked_until(month) if month else None
+    end = date.fromisoformat(last)
+    assert len(lookbacks.due_readings(binder, date.fromisoformat(look_on))) == 1
+    assert len(lookbacks.due_readings(binder, end)) == 1
+    if until:
+        assert until == end
+        assert lookbacks.due_readings(binder, end + timedelta(days=1)) == []

@@ -20,7 +20,7 @@ CREATE TABLE reading (@ at TEXT NOT NULL, zone TEXT NOT NULL DEFAULT '', questio
   spread_copy TEXT NOT NULL, significator TEXT NOT NULL DEFAULT '',
   purpose TEXT NOT NULL DEFAULT '', month TEXT NOT NULL DEFAULT '',
   look_on TEXT NOT NULL DEFAULT '', look_state TEXT NOT NULL DEFAULT '',
-  on_screen INTEGER NOT NULL DEFAULT 0);
+  put_off INTEGER NOT NULL DEFAULT 0, on_screen INTEGER NOT NULL DEFAULT 0);
 CREATE INDEX reading_month ON reading (month) WHERE month <> '';
 CREATE INDEX reading_look_on ON reading (look_on) WHERE look_on <> '' AND look_state = '';
 CREATE TABLE placed (@ n INTEGER NOT NULL, label TEXT NOT NULL DEFAULT '', card TEXT NOT NULL,
