@@ -58,7 +58,8 @@ def _opened(data: bytes, name: str) -> Iterator[Any]:
         with LOCK, pypdfium2.PdfDocument(data) as document:
             yield document
     except pypdfium2.PdfiumError as error:
-        if error.err_code == _WRONG_PASSWORD:
+        # PDFium may hand on the code of an earlier failure, so the file itself is asked too.
+        if error.err_code == _WRONG_PASSWORD and b"/Encrypt" in data:
             raise CanMend(
                 f"“{name}” is locked with a password, so its pages cannot be shown; "
                 "put a copy without a password on the leaf."

@@ -11,7 +11,6 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 from binder.cards.facts import SUITS
 from binder.study import dates
 from binder.study.leaves import Entry
-from ui.desk.paint import round_pen
 from ui.leaves.contents_rows import ContentsModel, Group
 from ui.leaves.tall_list import AnyIndex, paint_ground
 from ui.theme import Look, Theme
@@ -78,7 +77,8 @@ class ContentsDelegate(QStyledItemDelegate):
         right = area.right() - painter.fontMetrics().horizontalAdvance(group.note)
         painter.drawText(QPoint(right, base), group.note)
         painter.setPen(theme["rule"])
-        painter.drawLine(left + theme.px(12), line, right - theme.px(12), line)
+        if right - left > theme.px(36):
+            painter.drawLine(left + theme.px(12), line, right - theme.px(12), line)
 
     def _leaf(
         self, painter: QPainter, area: QRect, model: ContentsModel, row: int, entry: Entry
@@ -129,11 +129,12 @@ class ContentsDelegate(QStyledItemDelegate):
         shown = metrics.elidedText(title, Qt.TextElideMode.ElideRight, max(right - left, 20))
         painter.drawText(QPoint(left, base), shown)
         start = left + metrics.horizontalAdvance(shown) + gap
-        step, size = theme.px(4), 1.2 * theme.scale
+        step = theme.px(4)
         # Dots stand in columns down the leaf, whatever the titles before them.
-        first = start + (right - start) % step
-        painter.setPen(round_pen(theme["inksoft"], size))
-        painter.drawPoints([QPointF(x, base - size / 2) for x in range(first, right, step)])
+        start += (right - start) % step
+        if right - start >= 3 * step:
+            dot = leader(step, theme, painter.device().devicePixelRatioF())
+            painter.drawTiledPixmap(QRect(start, base - step + 1, right - start, step), dot)
 
     def _box(self, painter: QPainter, area: QRect, right: int, entry: Entry, full: bool) -> int:
         """A small box, inked when something is written; returns where it begins."""
@@ -141,6 +142,25 @@ class ContentsDelegate(QStyledItemDelegate):
         box = QRectF(right - side, area.center().y() - side / 2 + 0.5, side, side)
         draw_box(painter, box, card_colour(entry.card, theme), full)
         return round(box.left()) - theme.px(9)
+
+
+def leader(step: int, theme: Theme, ratio: float) -> QPixmap:
+    """A square tile with one dot at its foot, to be laid side by side; kept once it was drawn."""
+    name = f"leader|{step}|{theme.name}|{ratio}"
+    tile = QPixmap()
+    if not QPixmapCache.find(name, tile):
+        tile = QPixmap(round(step * ratio), round(step * ratio))
+        tile.setDevicePixelRatio(ratio)
+        tile.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(tile)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        radius = 0.6 * theme.scale
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(theme["inksoft"])
+        painter.drawEllipse(QPointF(radius, step - 1 - radius), radius, radius)
+        painter.end()
+        QPixmapCache.insert(name, tile)
+    return tile
 
 
 def draw_box(painter: QPainter, box: QRectF, ink: QColor, full: bool) -> None:
