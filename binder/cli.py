@@ -78,7 +78,9 @@ def _log_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--tab", metavar="T", default="", help="which tab; the readings log if left out"
     )
-    parser.add_argument("--spread", metavar="S", required=True, help="as celtic-cross")
+    parser.add_argument(
+        "--spread", metavar="S", required=True, help="as celtic-cross, or one of your own"
+    )
     parser.add_argument("--deck", metavar="D", default="")
     parser.add_argument("--date", metavar="D", default="", help="as 2026-11-22 or 2026-11-22T19:30")
     parser.add_argument("--question", metavar="Q", required=True)
@@ -181,10 +183,10 @@ def _find(options: Any) -> int:
 
 
 def _log(options: Any) -> int:
-    from binder.cards.spreads import spread as spread_called
     from binder.cards.titles import STANDARD
     from binder.study import decks, readings, tabs
     from binder.study.laying import laid_from
+    from binder.study.spreads import spread_called
 
     shelf = _shelf(options.shelf)
     binder = shelf.binder(options.binder)
@@ -192,7 +194,7 @@ def _log(options: Any) -> int:
     if tab is None:
         raise CanMend(f"“{binder.name}” has no readings log; add such a tab first.")
     deck = decks.deck(shelf, options.deck)
-    spread = spread_called(options.spread)
+    spread = spread_called(shelf, options.spread)
     titles = deck.titles if deck else STANDARD
     made = readings.NewReading(
         at=options.date or datetime.now().isoformat(timespec="minutes"),

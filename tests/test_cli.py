@@ -1,12 +1,14 @@
 """The ringbound command: what it prints, what it refuses, and with which exit code."""
 
 import json
+from dataclasses import replace
 
 import pytest
 
 from binder import cli
+from binder.cards.spreads import spread
 from binder.store.shelf import Shelf
-from binder.study import readings, tabs
+from binder.study import readings, spreads, tabs
 
 
 @pytest.fixture
@@ -62,6 +64,20 @@ def test_log_writes_a_reading_that_can_be_read(run, folder):
     shelf = Shelf(folder)
     found = readings.appearances(shelf, "major-09")
     assert [(one.day, one.reversed) for one in found] == [("2026-11-22T19:30", True)]
+    shelf.close()
+
+
+def test_log_lays_cards_in_a_spread_of_ones_own(run, folder):
+    shelf = Shelf(folder)
+    made = replace(spread("three-card"), name="Three stairs")
+    spreads.add_spread(shelf, shelf.binder("Foundations"), made)
+    shelf.close()
+    code, _, err = log(run, folder, **{"--spread": "three-stairs"})
+    assert (code, err) == (0, "")
+    shelf = Shelf(folder)
+    (seen,) = readings.appearances(shelf, "major-09")
+    practice = shelf.binder("Practice")
+    assert readings.reading(practice, seen.leaf_uid).spread.name == "Three stairs"
     shelf.close()
 
 
