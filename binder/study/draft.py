@@ -146,16 +146,17 @@ def whole(
     `title` is that of its leaf, which follows the question unless it was given one of its own.
     """
     laid: Sequence[Laid] = hand.laid()
-    significator = ""
+    significator, on_screen = "", False
     if before is not None:
         laid = _noted(laid, before.laid)
-        significator = before.significator
+        significator, on_screen = before.significator, before.on_screen
         title = "" if title == before.question else title
     return NewReading(
         at=draft.at, question=draft.question, spread=draft.spread, laid=laid,
         titles=draft.deck.titles, deck=draft.deck.uid, deck_name=draft.deck.name, title=title,
         topic=" ".join(draft.topic.split()), querent=" ".join(draft.querent.split()),
         significator=significator, purpose=draft.purpose, month=draft.month, look_on=draft.look_on,
+        on_screen=on_screen,
     )  # fmt: skip
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from PySide6.QtCore import QEvent, QObject, Signal
+from PySide6.QtGui import QAction
 
 from binder.cards.spreads import SPREADS, spread
 from binder.errors import CanMend, RingboundError
@@ -27,6 +28,7 @@ from binder.study.hand import Hand
 from binder.study.readings import ReadingView
 from binder.study.tabs import TabView
 from ui.session import Session
+from ui.table.actions import entry_actions
 from ui.table.left import EntryPage
 from ui.table.right import LaidPage
 from ui.theme import Look
@@ -62,6 +64,7 @@ class Entry(QObject):
         self.left, self.right = EntryPage(look, self.hand), LaidPage(look, self.hand)
         self._task: _Task | None = None
         self._drafts: dict[str, tuple[_Task, Draft]] = {}
+        self._actions: list[QAction] = []
         self._connect()
 
     def _connect(self) -> None:
@@ -75,6 +78,7 @@ class Entry(QObject):
         for leaf in (self.left, self.right):
             leaf.keep_asked.connect(self.keep)
             leaf.put_by_asked.connect(self.put_away)
+            leaf.swap_asked.connect(self.swap_ways)
         self.left.purpose.linkActivated.connect(self.begin_afresh)
         self.right.installEventFilter(self)
         self.session.leaving.connect(self._stash)
@@ -107,7 +111,7 @@ class Entry(QObject):
         stale = was is not None and was[0].before != task.before
         draft = was[1] if was is not None and not stale else task.fresh
         self._show(task, draft, taken_up=draft is not task.fresh)
-        self.left.verticalScrollBar().setValue(0)
+        self.left.scroller.verticalScrollBar().setValue(0)
         self.left.focus_in()
 
     def _show(self, task: _Task, draft: Draft, *, taken_up: bool = False) -> None:
@@ -124,7 +128,7 @@ class Entry(QObject):
         self.left.wrong.say("")
         for leaf in (self.left, self.right):
             leaf.keep_row.say("Put it right" if kept else "Keep the reading")
-        self.left.set_keep_row(not self.right.isVisible())
+        self.left.keep_row.setVisible(not self.right.isVisible())
 
     def _purpose(self, task: _Task, taken_up: bool) -> str:
         said = []
@@ -197,6 +201,32 @@ class Entry(QObject):
 
     # Both leaves
 
+    def swap_ways(self) -> None:
+        """From shorthand to the grid of faces, or back."""
+        self.left.pick_faces(not self.left.picking)
+        self._to_cards()
+
+    def turn_card(self) -> None:
+        """Turn the card the keyboard is at in the layout, else the one laid last."""
+        n = self._subject()
+        if n is not None:
+            self.hand.turn(n)
+
+    def take_up_card(self) -> None:
+        """Take up the card the keyboard is at in the layout, else the one laid last."""
+        n = self._subject()
+        if n is not None:
+            self.hand.take_up(n)
+
+    def _subject(self) -> int | None:
+        return self.right.view.at if self.right.view.hasFocus() else self.hand.last
+
+    def edit_actions(self) -> list[QAction]:
+        """Everything that can be done here, for the window's menu; keys are shown, not taken."""
+        if not self._actions:
+            self._actions = entry_actions(self)
+        return self._actions
+
     def _to_cards(self) -> None:
         if self.left.isVisible():
             self.left.to_cards()
@@ -204,7 +234,7 @@ class Entry(QObject):
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Where only one leaf has room the left one carries the ways out as well."""
         if watched is self.right and event.type() in (QEvent.Type.Show, QEvent.Type.Hide):
-            self.left.set_keep_row(event.type() is QEvent.Type.Hide)
+            self.left.keep_row.setVisible(event.type() is QEvent.Type.Hide)
         return False
 
     def feet(self) -> tuple[str, str]:

@@ -11,7 +11,6 @@ from PySide6.QtGui import (
     QKeyEvent,
     QPainter,
     QPaintEvent,
-    QPalette,
     QPen,
     QResizeEvent,
 )
@@ -20,6 +19,10 @@ from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 from ui.theme import Look
 
 ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+LONGEST = 4_000
+"""Characters a paste may bring a field to."""
+TALLEST = 8
+"""Rows shown of a very long text; the rest scrolls with the caret."""
 GROUND = 6
 """Room for the rule below the words, in pixels at scale 1."""
 
@@ -48,20 +51,27 @@ class GrowingField(QPlainTextEdit):
         self.viewport().setAutoFillBackground(False)
         self.document().setDocumentMargin(0)
         self.document().documentLayout().documentSizeChanged.connect(self._fit)
+        self._empty = True
+        self.textChanged.connect(self._dress)
         look.changed.connect(self.restyle)
         self.restyle()
 
     def restyle(self) -> None:
         """Take up the theme of now."""
         theme = self.look.theme
-        self.setFont(theme.font(self._role))
-        colours = self.palette()
-        colours.setColor(QPalette.ColorRole.Text, theme[self._colour])
-        colours.setColor(QPalette.ColorRole.PlaceholderText, theme["inksoft"])
-        self.setPalette(colours)
+        plain = theme.font(self._role)
+        self.setFont(theme.font(self._role, 400, italic=True) if self._empty else plain)
         # The application's sheet gives every text field the colour of ink.
-        self.setStyleSheet(f"QPlainTextEdit {{ color: {theme[self._colour].name()}; }}")
+        own, soft = theme[self._colour].name(), theme["inksoft"].name()
+        self.setStyleSheet(f"QPlainTextEdit {{ color: {own}; placeholder-text-color: {soft}; }}")
         self._fit()
+
+    def _dress(self) -> None:
+        """Slanting letters while only the example stands there, so that none takes it for text."""
+        empty = self.document().isEmpty()
+        if empty is not self._empty:
+            self._empty = empty
+            self.restyle()
 
     def set_text(self, text: str) -> None:
         """Put other words in, as one step that can be undone; the caret goes to their end."""
@@ -88,7 +98,7 @@ class GrowingField(QPlainTextEdit):
         return QSize(80, self.height())
 
     def _fit(self, *_size: object) -> None:
-        rows = max(1, round(self.document().size().height()))
+        rows = min(max(1, round(self.document().size().height())), TALLEST)
         row = QFontMetricsF(self.font()).lineSpacing()
         self.setFixedHeight(math.ceil(rows * row) + self.look.theme.px(GROUND))
 
@@ -112,8 +122,9 @@ class GrowingField(QPlainTextEdit):
 
     def insertFromMimeData(self, source: QMimeData) -> None:
         """Pasted lines become one line."""
-        words = [line.strip() for line in source.text().splitlines() if line.strip()]
-        self.textCursor().insertText(self._joins.join(words))
+        room = max(0, LONGEST - self.document().characterCount())
+        words = [line.strip() for line in source.text()[: 2 * LONGEST].splitlines()]
+        self.textCursor().insertText(self._joins.join(filter(None, words))[:room])
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """The rule thickens."""

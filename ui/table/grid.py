@@ -219,7 +219,12 @@ class FaceGrid(QWidget):
         if hand.aim is None:
             return f"{title}. Every place has its card; Delete takes one up."
         place = hand.seat(hand.aim).place
-        return f"{title} for {place.n}, {place.label}. Enter lays it, with Shift reversed."
+        way = (
+            "Enter lays it, with Shift reversed"
+            if self._by_key
+            else "A right click lays it reversed"
+        )
+        return f"{title} for {place.n}, {place.label}. {way}."
 
     def _go(self, number: int) -> None:
         self._at = number

@@ -245,8 +245,10 @@ class Head(QWidget):
         small, plain = theme.font("label"), theme.font("list")
         for widget in (self.weekday, self.when, self.looks, self.look_on, *self._labels):
             widget.setFont(small)
-        for widget in (self.spread, self.deck, self.querent, self.topic):
+        for widget in (self.spread, self.deck):
             widget.setFont(plain)
+        self.querent.restyle()
+        self.topic.restyle()
         for field in (self.spread, self.deck, self.querent, self.topic, self.look_on):
             field.setFixedHeight(theme.px(30))
         for flow in self._flows:
@@ -268,6 +270,12 @@ class _Short(QLineEdit):
     def __init__(self, look: Look, width: int) -> None:
         super().__init__()
         self._look, self._width = look, width
+        self.textChanged.connect(lambda _text: self.restyle())
+
+    def restyle(self) -> None:
+        """Slanting letters while only the example stands there."""
+        empty = not self.text()
+        self.setFont(self._look.theme.font("label" if empty else "list", italic=empty))
 
     def sizeHint(self) -> QSize:
         """So many pixels at scale 1."""

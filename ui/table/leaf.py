@@ -17,51 +17,35 @@ from PySide6.QtWidgets import (
 from ui.table.field import ENTER
 from ui.theme import Look
 
+_CTRL = Qt.KeyboardModifier.ControlModifier
 _ARROWS = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
 
 
-class EntryLeaf(QScrollArea):
+class EntryLeaf(QWidget):
     """A leaf that scrolls when it must. Ctrl+Return keeps, Escape puts by; arrows turn no leaf."""
 
     keep_asked = Signal()
     """Ctrl+Return, or the button."""
     put_by_asked = Signal()
     """Escape, or the button."""
+    swap_asked = Signal()
+    """Ctrl+G: from shorthand to the grid of faces, or back."""
 
     def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.look = look
         self.setAccessibleName(name)
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setWidgetResizable(True)
-        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.viewport().setAutoFillBackground(False)
         self.column = QWidget()
         self.rows = QVBoxLayout(self.column)
         self.rows.setContentsMargins(0, 0, 0, 0)
         self.rows.setSpacing(0)
-        self.setWidget(self.column)
-        # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
-        self.column.setAutoFillBackground(False)
+        self.scroller = _scroller(self.column)
         self.keep_row = KeepRow(look, self)
-        look.changed.connect(self.place_keep_row)
-
-    def set_keep_row(self, shown: bool) -> None:
-        """Show or hide the ways out, at the foot of the leaf."""
-        self.keep_row.setVisible(shown)
-        self.place_keep_row()
-
-    def place_keep_row(self) -> None:
-        """The ways out stay at the foot, whatever is scrolled above them."""
-        tall = self.keep_row.sizeHint().height() if not self.keep_row.isHidden() else 0
-        self.setViewportMargins(0, 0, 0, tall + self.look.theme.px(8) if tall else 0)
-        self.keep_row.setGeometry(0, self.height() - tall, self.width(), tall)
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Lay the foot out anew."""
-        super().resizeEvent(event)
-        self.place_keep_row()
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(8)
+        whole.addWidget(self.scroller, 1)
+        whole.addWidget(self.keep_row)
 
     def event(self, event: QEvent) -> bool:
         """Ctrl+Return is meant for this leaf while it has the keyboard."""
@@ -80,17 +64,32 @@ class EntryLeaf(QScrollArea):
             self.keep_asked.emit()
         elif event.key() == Qt.Key.Key_Escape:
             self.put_by_asked.emit()
+        elif event.key() == Qt.Key.Key_G and event.modifiers() == _CTRL:
+            self.swap_asked.emit()
         elif event.key() not in _ARROWS:
             super().keyPressEvent(event)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
-        """Scroll, and let no turn of the wheel turn the leaf."""
-        super().wheelEvent(event)
+        """No turn of the wheel turns the leaf."""
         event.accept()
 
 
+def _scroller(column: QWidget) -> QScrollArea:
+    """An area without a frame or ground of its own, as wide as the leaf."""
+    area = QScrollArea()
+    area.setFrameShape(QFrame.Shape.NoFrame)
+    area.setWidgetResizable(True)
+    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    area.viewport().setAutoFillBackground(False)
+    area.setWidget(column)
+    # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
+    column.setAutoFillBackground(False)
+    return area
+
+
 def _keeps(event: QKeyEvent) -> bool:
-    return event.key() in ENTER and bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+    return event.key() in ENTER and bool(event.modifiers() & _CTRL)
 
 
 class KeepRow(QWidget):
@@ -98,7 +97,7 @@ class KeepRow(QWidget):
 
     def __init__(self, look: Look, leaf: EntryLeaf) -> None:
         super().__init__(leaf)
-        self._look, self._leaf = look, leaf
+        self._look = look
         self.hint = QLabel("Enter keeps the leaf, Esc puts it by")
         self.put_by = QPushButton("Put it by")
         self.keep = QPushButton("Keep the reading")

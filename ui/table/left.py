@@ -74,7 +74,7 @@ class EntryPage(EntryLeaf):
         self.line.entered.connect(self.keep_asked)
         self.line.reached.connect(self._show_cards)
         self.grid.entered.connect(self._show_cards)
-        self.verticalScrollBar().rangeChanged.connect(self._show_cards)
+        self.scroller.verticalScrollBar().rangeChanged.connect(self._show_cards)
         self.line.textChanged.connect(lambda: self.wrong.say(""))
         self.table.pointed.connect(self._point)
         self.table.menu_asked.connect(lambda n, at: pop_up(self.hand, n, at, self.table))
@@ -113,7 +113,7 @@ class EntryPage(EntryLeaf):
             part.height()
             for part in (self.head, self.cards, self.line, self.switch, self.table, self.grid)
         )
-        return wanted + self.look.theme.px(34) > self.viewport().height()
+        return wanted + self.look.theme.px(34) > self.scroller.viewport().height()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Another height may have room for the table beside the grid."""
@@ -136,14 +136,16 @@ class EntryPage(EntryLeaf):
         """Say what is missing beside its field, and go there."""
         if field != "cards":
             self.head.blame(field, sentence)
-            self.ensureWidgetVisible(self.head)
+            self.scroller.ensureWidgetVisible(self.head)
             return
-        self.wrong.say(sentence, wrong=True)
-        if self.hand.marks:
+        mark = next((mark for mark in self.hand.marks if mark.problem == sentence), None)
+        if mark is not None:
             self.line.setFocus()
-            self.line.show_first_problem()
+            self.line.show_problem(mark)
         else:
             self.to_cards()
+            self.line.shut_slip()
+            self.wrong.say(sentence, wrong=True)
 
     def _point(self, n: int) -> None:
         """A free place takes the next card; what was typed for another is marked in the line."""
@@ -158,10 +160,10 @@ class EntryPage(EntryLeaf):
 
     def _show_cards(self, *_range: int) -> None:
         """Where the leaf is short, the line goes to its top, and what belongs to it below."""
-        bar = self.verticalScrollBar()
+        bar = self.scroller.verticalScrollBar()
         if bar.maximum() and (self.line.hasFocus() or self.grid.hasFocus()):
             bar.setValue(self.cards.y())
 
     def _reveal(self, room: QRectF) -> None:
         middle = self.grid.mapTo(self.column, room.center().toPoint())
-        self.ensureVisible(middle.x(), middle.y(), 20, round(room.height()))
+        self.scroller.ensureVisible(middle.x(), middle.y(), 20, round(room.height()))

@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QFocusEvent, QFontMetricsF, QKeyEvent, QPainter, QPainterPath, QPen
 from PySide6.QtWidgets import QWidget
 
+from binder.cards.shorthand import Part
 from binder.study.hand import Hand
 from ui.desk.paint import round_pen
 from ui.table.choices import Choices
@@ -54,13 +55,15 @@ class ShorthandLine(GrowingField):
         self.viewport().update()
         self._moved()
 
-    def show_first_problem(self) -> None:
-        """Put the caret at the first part to mend and say what may be meant."""
-        if self.hand.marks:
-            self._caret_to(self.hand.marks[0].end)
-            self._offer_now(force=True)
-        else:
-            self._caret_to(len(self.hand.text))
+    def show_problem(self, mark: Part) -> None:
+        """Put the caret at a part to mend and say what may be meant."""
+        self._caret_to(mark.end)
+        self._offer_now(force=True)
+
+    def shut_slip(self) -> None:
+        """Take the slip away until something else is offered."""
+        self._shut = self.choices.offer
+        self.choices.put_away()
 
     def _caret_to(self, at: int) -> None:
         cursor = self.textCursor()
@@ -161,8 +164,7 @@ class ShorthandLine(GrowingField):
         if key in steps and slip.row() >= 0:
             slip.step(steps[_KEYS(key)])
         elif key == _KEYS.Key_Escape:
-            self._shut = slip.offer
-            slip.put_away()
+            self.shut_slip()
         elif key in ENTER and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
             return self._enter_row()
         elif self._digit(event) is not None:

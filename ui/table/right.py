@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from binder.study.hand import Hand
@@ -30,7 +31,19 @@ class LaidPage(EntryLeaf):
         self.view.setFocus()
 
     def _count(self) -> None:
-        self.progress.setText(self.hand.progress())
+        self.progress.setText(self.hand.progress() + self._next())
+
+    def _next(self) -> str:
+        """The next place by name, where the layout has no room for names."""
+        if self.hand.pending is None or self.view.plan().laying.captions:
+            return ""
+        place = self.hand.seat(self.hand.pending).place
+        return f". Next: {place.n}, {place.label}"
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Another width may have no room for names."""
+        super().resizeEvent(event)
+        self._count()
 
     def _restyle(self) -> None:
         theme = self.look.theme

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import date
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QWidget
 
@@ -79,7 +79,6 @@ def desk(qtbot, look, shelf):
     decks.register(binder, "Lantern Road deck", favourite=True)
     session = Session(shelf, TODAY)
     host = QWidget()
-    qtbot.addWidget(host)
     entry = Entry(session, look, host)
     row = QHBoxLayout(host)
     row.addWidget(entry.left, 1)
@@ -95,3 +94,7 @@ def desk(qtbot, look, shelf):
     entry.begin(binder, tab)
     yield made
     session._outside.stop()
+    # Widgets left alive would be dressed again with every change of theme in later tests.
+    host.close()
+    host.deleteLater()
+    QApplication.sendPostedEvents(host, QEvent.Type.DeferredDelete)

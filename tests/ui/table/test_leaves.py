@@ -50,13 +50,13 @@ def test_nothing_overlaps_and_nothing_is_wider_than_the_leaf(
     parts.sort(key=lambda part: part.y())
     for one, other in pairwise(parts):
         assert room(one, page).bottom() <= room(other, page).top() + 1
-    edge = page.viewport().width()
+    edge = page.scroller.viewport().width()
     assert [(p, room(p, page)) for p in parts if room(p, page).right() > edge] == []
     fields = (desk.head.spread, desk.head.deck, desk.head.querent, desk.head.topic,
               desk.head.looks, desk.head.look_on)  # fmt: skip
     rooms = [room(field, page) for field in fields]
     for number, one in enumerate(rooms):
-        assert one.right() <= page.viewport().width()
+        assert one.right() <= page.scroller.viewport().width()
         assert not any(one.intersects(other) for other in rooms[number + 1 :])
     assert not desk.host.grab().isNull()
     look.set_scale(1)
