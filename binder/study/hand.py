@@ -120,6 +120,12 @@ class Hand:
             self.last = next((p.place for p in reversed(self._line.parts) if self._lies(p)), None)
             self._tell()
 
+    def attend(self, start: int | None, *, hushed: bool = False) -> None:
+        """Say which part the caret touches, by where it starts, and whether it is unfinished."""
+        if (start, hushed) != (self.typing, self.hushed):
+            self.typing, self.hushed = start, hushed
+            self._tell()
+
     def lay(self, key: str, *, reversed: bool = False) -> None:
         """Lay a card in the next seat; CanMend when it lies already or no seat is free."""
         card, n = self.titles.card(key), self._aim

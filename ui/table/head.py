@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from datetime import date, datetime
 
 from PySide6.QtCore import QDate, QDateTime, QEvent, QLocale, QObject, QSize, Qt, QTime, Signal
-from PySide6.QtGui import QWheelEvent
+from PySide6.QtGui import QFontMetrics, QWheelEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -249,6 +249,8 @@ class Head(QWidget):
             widget.setFont(plain)
         self.querent.restyle()
         self.topic.restyle()
+        longest = QFontMetrics(small).horizontalAdvance("30 September 2026, 20:00")
+        self.when.setMinimumWidth(longest + theme.px(32))
         for field in (self.spread, self.deck, self.querent, self.topic, self.look_on):
             field.setFixedHeight(theme.px(30))
         for flow in self._flows:

@@ -86,8 +86,7 @@ class ShorthandLine(GrowingField):
             return
         found = self._found()
         plain = found is not None and not found.problem
-        self.hand.typing = found.start if found is not None else None
-        self.hand.hushed = plain
+        self.hand.attend(found.start if found is not None else None, hushed=plain)
         if found is None or plain:
             self.choices.put_away()
         if found is not None:
@@ -199,7 +198,7 @@ class ShorthandLine(GrowingField):
         """The slip goes with the keyboard."""
         super().focusOutEvent(event)
         self._pause.stop()
-        self.hand.typing = None
+        self.hand.attend(None)
         if event.reason() is not Qt.FocusReason.PopupFocusReason:
             self.choices.put_away()
 

@@ -27,6 +27,8 @@ MANY = 10
 HEAD = 26
 ALL_COLUMNS = 430
 """A narrower leaf leaves out what was typed; the line stands right above."""
+_TURNS = (", reversed", ", rev.", ", r")
+"""How a reversed card is noted, by the room there is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,15 +140,15 @@ class PlacesTable(QWidget):
             words = "not understood" if mark else following
             self._words(painter, x, base, words, small, "red" if mark else "inksoft", columns.end)
             return
+        title, font = self.hand.titles.title(seat.card.key), theme.font("table")
+        wide = QFontMetricsF(font).horizontalAdvance(title) + 3
+        least = QFontMetricsF(small).horizontalAdvance(_TURNS[-1]) if seat.reversed else 0
         side = theme.px(17)
-        picture = emblem(seat.card, side, theme, self.devicePixelRatioF())
-        painter.drawPixmap(QPointF(x, base - side * 0.82), picture)
-        x += side + theme.px(7)
-        title = self.hand.titles.title(seat.card.key)
-        font = theme.font("table")
-        turn = self._turn_words(
-            seat, columns.end - x - QFontMetricsF(font).horizontalAdvance(title)
-        )
+        if x + side + theme.px(7) + wide + least <= columns.end:
+            picture = emblem(seat.card, side, theme, self.devicePixelRatioF())
+            painter.drawPixmap(QPointF(x, base - side * 0.82), picture)
+            x += side + theme.px(7)
+        turn = self._turn_words(seat, columns.end - x - wide)
         room = columns.end - QFontMetricsF(small).horizontalAdvance(turn)
         x = self._words(painter, x, base, title, font, "ink", room)
         self._words(painter, x, base, turn, small, "inksoft", columns.end + 2)
@@ -155,8 +157,8 @@ class PlacesTable(QWidget):
         if not seat.reversed:
             return ""
         metrics = QFontMetricsF(self.look.theme.font("label"))
-        ways = (", reversed", ", rev.")
-        return next((words for words in ways if metrics.horizontalAdvance(words) <= room), ", r")
+        fitting = (words for words in _TURNS if metrics.horizontalAdvance(words) <= room)
+        return next(fitting, _TURNS[-1])
 
     def _words(
         self, painter: QPainter, x: float, base: float, words: str, font: QFont, colour: str,

@@ -126,7 +126,7 @@ def test_in_the_window_ctrl_return_keeps_and_opens_the_reading(qtbot, course_she
     qtbot.waitExposed(window)
     window.activateWindow()
     window.deeds.new_reading()
-    entry = window.deeds._entry_desk()
+    entry = window.deeds.entry
     kept = []
     entry.kept.connect(kept.append)
     entry.left.head.question.setFocus()
