@@ -54,6 +54,24 @@ def bears(out: Outcomes, sure: float, interval: Interval) -> str:
     return f"That is {way} often than I said."
 
 
+def counts_words(out: Outcomes, unknown: int = 0, let_go: int = 0, waiting: int = 0) -> str:
+    """'41 statements: 19 came about, 9 partly, 13 did not; 3 could not be told, 5 wait.'"""
+    judged = [f"{out.came} came about", f"{out.partly} partly", f"{out.missed} did not"]
+    rest = [
+        f"{count} {words if count != 1 else one}"
+        for count, words, one in (
+            (unknown, "could not be told", "could not be told"),
+            (let_go, "were let go", "was let go"),
+            (waiting, "wait", "waits"),
+        )
+        if count
+    ]
+    stated = out.cases + unknown + let_go + waiting
+    parts = [", ".join(part) for part in (judged if out.cases else [], rest) if part]
+    told = f"{stated} statement{'' if stated == 1 else 's'}"
+    return f"{told}: {'; '.join(parts)}." if parts else "No statements yet."
+
+
 def range_words(interval: Interval) -> str:
     """'between 47 and 80 in 100'."""
     return f"between {interval.low * 100:.0f} and {interval.high * 100:.0f} in 100"

@@ -88,3 +88,18 @@ def test_no_conclusion_without_enough_cases(record):
 )
 def test_many_groups_carry_a_warning(groups, apart, words):
     assert words in wording.groups_words(groups, apart)
+
+
+@pytest.mark.parametrize(
+    ("counts", "words"),
+    [
+        ((Outcomes(19, 9, 13), 3, 1, 5),
+         "50 statements: 19 came about, 9 partly, 13 did not; 3 could not be told, 1 was let go, "
+         "5 wait."),
+        ((Outcomes(), 0, 0, 1), "1 statement: 1 waits."),
+        ((Outcomes(1),), "1 statement: 1 came about, 0 partly, 0 did not."),
+        ((Outcomes(),), "No statements yet."),
+    ],
+)  # fmt: skip
+def test_counts_in_words(counts, words):
+    assert wording.counts_words(*counts) == words

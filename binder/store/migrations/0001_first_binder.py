@@ -23,6 +23,8 @@ CREATE TABLE reading (@ at TEXT NOT NULL, zone TEXT NOT NULL DEFAULT '', questio
   put_off INTEGER NOT NULL DEFAULT 0, on_screen INTEGER NOT NULL DEFAULT 0);
 CREATE INDEX reading_month ON reading (month) WHERE month <> '';
 CREATE INDEX reading_look_on ON reading (look_on) WHERE look_on <> '' AND look_state = '';
+CREATE INDEX reading_answer ON reading (look_state, put_off)
+  WHERE look_state = 'let go' OR put_off > 0;
 CREATE TABLE placed (@ n INTEGER NOT NULL, label TEXT NOT NULL DEFAULT '', card TEXT NOT NULL,
   title TEXT NOT NULL, reversed INTEGER NOT NULL DEFAULT 0, note TEXT NOT NULL DEFAULT '');
 CREATE INDEX placed_card ON placed (card, leaf_id);
