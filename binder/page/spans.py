@@ -16,10 +16,10 @@ Role = Literal[
 
 Style = Literal[
     "mark", "bold", "italic", "struck", "code", "link", "target", "hidden", "call",
-    "bullet", "number", "box", "ticked", "head",
+    "bullet", "number", "box", "ticked",
 ]  # fmt: skip
-"""'mark' is a sign of Markdown, 'target' an address, 'hidden' a uid nobody reads, 'call' the call
-of a footnote; 'box' and 'ticked' are tick boxes; 'head' the cells above a table's rule."""
+"""'mark' is a sign of Markdown, 'target' an address and 'hidden' the uid in it with its colon,
+'call' the call of a footnote; 'box' and 'ticked' are tick boxes."""
 
 
 class Span(NamedTuple):
@@ -57,7 +57,7 @@ NOTE = re.compile(r"\[\^[^\]\s]+\]:[ \t]*")
 TABLE = re.compile(r" {0,3}\|")
 TABLE_RULE = re.compile(r" {0,3}\|?[ \t]*:?-+:?[ \t]*(?:\|[ \t]*:?-+:?[ \t]*)*\|?[ \t]*")
 _RULE = re.compile(r" {0,3}([-*_])[ \t]*(?:\1[ \t]*){2,}")
-_UID = re.compile(r"[0-9a-f]{8}-(?:[0-9a-f]{4}-){3}[0-9a-f]{12}", re.IGNORECASE)
+_UID = re.compile(r":[0-9a-f]{8}-(?:[0-9a-f]{4}-){3}[0-9a-f]{12}", re.IGNORECASE)
 _TOKEN = re.compile(
     r"""(?P<escape>\\[!-/:-@\[-`{-~])
     |(?P<ticks>(?<!`)`+(?!`))

@@ -8,9 +8,9 @@ STEP = 5
 _WORDS = (
     (0, "surely not"),
     (15, "hardly"),
-    (40, "rather not"),
+    (40, "doubtful"),
     (55, "even"),
-    (70, "rather"),
+    (70, "likely"),
     (85, "fairly sure"),
     (95, "very sure"),
     (100, "certain"),

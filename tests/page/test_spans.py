@@ -58,7 +58,7 @@ def test_within_code_nothing_is_a_mark():
         ("a[^1]", [("[^1]", "call")]),
         ("[S](card:major-17)", [("[", "mark"), ("S", "link"), ("](card:major-17)", "target")]),
         (f"[S](leaf:{UID})", [("[", "mark"), ("S", "link"), (f"](leaf:{UID})", "target"),
-                              (UID, "hidden")]),
+                              (f":{UID}", "hidden")]),
         ("- [x] d", [("-", "bullet"), ("[x]", "ticked")]),
         ("1. d", [("1.", "number")]),
     ],

@@ -9,7 +9,7 @@ from binder.study import sure
 
 @pytest.mark.parametrize(
     ("per_cent", "said"),
-    [(0, "surely not"), (50, "even"), (70, "rather"), (75, "fairly sure"), (100, "certain")],
+    [(0, "surely not"), (50, "even"), (70, "likely"), (75, "fairly sure"), (100, "certain")],
 )
 def test_words_for_a_per_cent(per_cent, said):
     assert sure.words(per_cent) == said

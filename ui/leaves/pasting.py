@@ -1,0 +1,152 @@
+"""What is pasted or dropped: rich text becomes Markdown, pictures and PDFs go into the binder."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData, Qt, QUrl
+from PySide6.QtGui import QImage, QImageReader
+
+from binder.errors import CanMend
+from binder.store.file import Binder
+from binder.study import files
+from binder.study.files import KEPT_AS_PICTURE, markdown_for
+from ui.leaves.writing import MARKDOWN, Writing
+
+LONGEST_SIDE = 4000
+"""Pixels; a larger pasted picture is made smaller."""
+LARGE = 1_500_000
+"""Bytes of a PNG above which a photograph is kept as JPEG."""
+QUALITY = 90
+
+_ADDRESS = re.compile(r"https?://[^\s<>]+")
+_MEDIA = {"image/png": "png", "image/jpeg": "jpg", "image/gif": "gif", "image/webp": "webp"}
+
+
+def put(editor: Writing, binder: Binder, data: QMimeData) -> list[str]:
+    """Put what is on the clipboard, or was dropped, into an editor.
+
+    Returns a sentence for each thing that could not be put in; the others are in.
+    """
+    paths = _local(data)
+    if paths:
+        return put_files(editor, binder, paths)
+    if data.hasFormat(MARKDOWN):
+        editor.put_text(bytes(data.data(MARKDOWN).data()).decode("utf-8", "replace"))
+    elif data.hasImage() and not data.text().strip():
+        return _put_image(editor, binder, QImage(data.imageData()))
+    elif data.hasHtml():
+        return _put_html(editor, binder, data.html())
+    elif data.hasText():
+        put_plain(editor, data)
+    return []
+
+
+def put_plain(editor: Writing, data: QMimeData) -> None:
+    """Put in the words as they are; an address by itself becomes a link."""
+    text = data.text()
+    address = _ADDRESS.fullmatch(text.strip())
+    if address and editor.selection()[0] != editor.selection()[1]:
+        editor.put_link(address[0], address[0])
+    elif address:
+        editor.put_text(f"<{address[0]}>")
+    else:
+        editor.put_text(text)
+
+
+def put_files(editor: Writing, binder: Binder, paths: list[Path]) -> list[str]:
+    """Keep pictures and PDFs in the binder and show them where the cursor is."""
+    made, amiss = [], []
+    for path in paths:
+        try:
+            made.append(_kept(binder, path))
+        except CanMend as error:
+            amiss.append(str(error))
+    if made:
+        editor.put_block("\n\n".join(made), into=-1)
+    return amiss
+
+
+def _kept(binder: Binder, path: Path) -> str:
+    """The Markdown for a file, kept; a picture of a kind no leaf can show is kept as PNG."""
+    if path.suffix.casefold() in (".bmp", ".tif", ".tiff", ".ppm") and path.is_file():
+        image = QImageReader(str(path)).read()
+        if not image.isNull():
+            name, media, data = encoded(image, path.stem)
+            return markdown_for(files.keep_bytes(binder, name, media, data), path.name)
+    uid = files.keep_file(binder, path)
+    view = files.kept(binder, uid)
+    return markdown_for(uid, path.name, picture=view is None or view.is_picture)
+
+
+def _local(data: QMimeData) -> list[Path]:
+    return [Path(url.toLocalFile()) for url in data.urls() if _is_file(url)]
+
+
+def _is_file(url: QUrl) -> bool:
+    return url.isLocalFile() and bool(url.toLocalFile())
+
+
+def _put_image(editor: Writing, binder: Binder, image: QImage) -> list[str]:
+    if image.isNull():
+        return ["The picture on the clipboard could not be read; copy it again."]
+    try:
+        name, media, data = encoded(image, "Pasted picture")
+        uid = files.keep_bytes(binder, name, media, data)
+    except CanMend as error:
+        return [str(error)]
+    editor.put_block(markdown_for(uid, name), into=-1)
+    return []
+
+
+def _put_html(editor: Writing, binder: Binder, html: str) -> list[str]:
+    from binder.page.paste import from_html
+
+    found, amiss = from_html(html), []
+    text = found.text
+    for picture in found.pictures:
+        try:
+            uid = _keep_inner(binder, picture.media_type, picture.data)
+        except CanMend as error:
+            amiss.append(str(error))
+            text = re.sub(rf"!\[([^\]]*)\]\({picture.placeholder}[^)]*\)", r"\1", text)
+            continue
+        text = text.replace(picture.placeholder, f"file:{uid}")
+    editor.put_text(text)
+    return amiss
+
+
+def _keep_inner(binder: Binder, media: str, data: bytes) -> str:
+    """Keep a picture that came within pasted text."""
+    if media in KEPT_AS_PICTURE:
+        name = f"Pasted picture.{_MEDIA.get(media, 'png')}"
+        return files.keep_bytes(binder, name, media, data)
+    image = QImage.fromData(data)
+    if image.isNull():
+        raise CanMend("One picture in what you pasted could not be read, so it was left out.")
+    return files.keep_bytes(binder, *encoded(image, "Pasted picture"))
+
+
+def encoded(image: QImage, stem: str) -> tuple[str, str, bytes]:
+    """File name, media type and bytes of a picture: PNG, or JPEG where that is far smaller."""
+    if max(image.width(), image.height()) > LONGEST_SIDE:
+        image = image.scaled(
+            LONGEST_SIDE, LONGEST_SIDE, Qt.AspectRatioMode.KeepAspectRatio,
+            Qt.TransformationMode.SmoothTransformation,
+        )  # fmt: skip
+    png = _bytes(image, "PNG", -1)
+    if len(png) > LARGE and not image.hasAlphaChannel():
+        jpeg = _bytes(image, "JPEG", QUALITY)
+        if jpeg and len(jpeg) < len(png) / 2:
+            return f"{stem}.jpg", "image/jpeg", jpeg
+    return f"{stem}.png", "image/png", png
+
+
+def _bytes(image: QImage, kind: str, quality: int) -> bytes:
+    held = QByteArray()
+    buffer = QBuffer(held)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    image.save(buffer, kind, quality)  # type: ignore[call-overload]
+    buffer.close()
+    return bytes(held.data())
