@@ -15,13 +15,12 @@ from PySide6.QtCore import (
     QVariantAnimation,
     Signal,
 )
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPixmap
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.page.boxes import RATIO
-from ui.colour import faded
 from ui.desk.paint import focus_ring
-from ui.table.faces import CORNER
+from ui.table.small import back
 from ui.theme import Look, Theme
 
 TALL = 140
@@ -213,12 +212,12 @@ class Fan(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
         wide, tall = self._card()
-        back = card_back(theme, wide, self.devicePixelRatioF())
+        picture = back(wide, theme, self.devicePixelRatioF())
         for number in reversed(range(self._count)):
             painter.save()
             painter.translate(self.middle(number))
             painter.rotate(self._lean(number))
-            painter.drawPixmap(QPointF(-wide / 2, -tall / 2), back)
+            painter.drawPixmap(QPointF(-wide / 2, -tall / 2), picture)
             painter.restore()
         if self._does is Does.CUT and self._count > 1:
             self._say_cut(painter, theme)
@@ -236,31 +235,3 @@ class Fan(QWidget):
         painter.setPen(QPen(theme["red"], 1.6))
         top = room.bottom() + theme.px(1)
         painter.drawLine(QPointF(x, top), QPointF(x, top + theme.px(9)))
-
-
-def card_back(theme: Theme, wide: float, ratio: float) -> QPixmap:
-    """The back of a card: a frame, and a net of lines."""
-    tall = wide * RATIO
-    pixmap = QPixmap(math.ceil(wide * ratio), math.ceil(tall * ratio))
-    pixmap.setDevicePixelRatio(ratio)
-    pixmap.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(pixmap)
-    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    whole = QRectF(0.6, 0.6, wide - 1.2, tall - 1.2)
-    painter.setPen(QPen(theme["cardline"], 1.1))
-    painter.setBrush(theme["card"])
-    painter.drawRoundedRect(whole, CORNER * wide, CORNER * wide)
-    edge = wide * 0.09
-    inner = whole.adjusted(edge, edge, -edge, -edge)
-    painter.setPen(QPen(theme["major"], 1))
-    painter.setBrush(theme["majorT"])
-    painter.drawRect(inner)
-    painter.setClipRect(inner)
-    painter.setPen(QPen(faded(theme["major"], 0.55), 0.9))
-    step = wide * 0.16
-    for number in range(-math.ceil(tall / step), math.ceil((wide + tall) / step)):
-        x = inner.left() + number * step
-        painter.drawLine(QPointF(x, inner.top()), QPointF(x + tall, inner.top() + tall))
-        painter.drawLine(QPointF(x, inner.bottom()), QPointF(x + tall, inner.bottom() - tall))
-    painter.end()
-    return pixmap

@@ -1,4 +1,4 @@
-"""Emblems and thumbnails of cards as pixmaps, kept in Qt's store beside the faces."""
+"""Emblems, thumbnails and backs of cards as pixmaps, kept in Qt's store beside the faces."""
 
 from __future__ import annotations
 
@@ -36,6 +36,17 @@ def thumbnail(
         return small_face_svg(card, theme.hexes(), number)
 
     return _kept(f"small|{card.key}|{number}", drawn, width, width * RATIO, theme, ratio)
+
+
+def back(width: float, theme: Theme, ratio: float = 1.0) -> QPixmap:
+    """The back of a card."""
+
+    def drawn() -> str:
+        from binder.cards.faces import back_svg
+
+        return back_svg(theme.hexes())
+
+    return _kept("back", drawn, width, width * RATIO, theme, ratio)
 
 
 def _kept(
