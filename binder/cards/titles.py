@@ -45,6 +45,10 @@ class DeckTitles:
         given = self._given.get(key)
         return given if given is not None else self.plain_title(key)
 
+    def printed_title(self, key: str) -> str:
+        """What stands on the card itself: its title, or nothing in a deck that prints none."""
+        return self.title(key) if self.printed else ""
+
     def plain_title(self, key: str) -> str:
         """The title by rank and suit, even where the deck has another one; a Major's title."""
         each = facts.card(key)

@@ -133,3 +133,10 @@ def test_points_on_an_arc_close_up_only_in_a_full_turn():
     first, *_, last = around(3, 0, 0, 1, start=0, sweep=90)
     assert first == (1, 0)
     assert last == pytest.approx((0, 1))
+
+
+@pytest.mark.parametrize(("key", "head"), [("major-17", ["XVII"]), ("wands-03", []),
+                                           ("cups-13", []), ("extra-01", [])])  # fmt: skip
+def test_a_deck_that_prints_no_titles_keeps_its_numbers(key, head):
+    shown = extra(key, "The Tide") if key.startswith("extra") else card(key)
+    assert [text for text in texts(face_svg(shown, DAY, "")) if text] == head

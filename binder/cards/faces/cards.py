@@ -44,13 +44,21 @@ def face_body(
 
 
 def _words(card: Card, title: str | None, number: str | None) -> tuple[str, str]:
+    """Head and foot of a face; '' as title is a deck that prints none."""
+    if title == "":
+        return ("" if card.number > 10 and card.suit else number or _number(card)), ""
     title = title or card.title
     if card.arcana != "minor":
         return (number if number is not None else card.roman), title
     rank, of, suit = title.partition(" of ")
     courtly = rank if of else card.rank.title()
-    head = courtly if card.number > 10 else ("A" if card.number == 1 else str(card.number))
-    return number or head, suit or title
+    return number or (courtly if card.number > 10 else _number(card)), suit or title
+
+
+def _number(card: Card) -> str:
+    if card.arcana != "minor":
+        return card.roman
+    return "A" if card.number == 1 else str(card.number)
 
 
 @lru_cache(maxsize=512)
@@ -104,6 +112,7 @@ def face_svg(
     """A card's face as SVG, 100 by 168, in the palette's colours ('card', 'wands', 'wandsT', ...).
 
     `title` is what the deck calls the card; of a minor's 'Rank of Suit' the suit is printed below
-    and a court's rank above. `number` replaces the number, for decks that count differently.
+    and a court's rank above; '' prints no title at all. `number` replaces the number, for decks
+    that count differently.
     """
     return svg(face_body(card, colours, title, number), WIDE, TALL)
