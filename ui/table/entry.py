@@ -56,6 +56,8 @@ class Entry(QObject):
     """Uid of the leaf the reading was kept on."""
     put_by = Signal()
     """The reading was put by, half done."""
+    opened = Signal()
+    """Another reading is being written: `feet` says other words."""
 
     def __init__(self, session: Session, look: Look, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -113,6 +115,7 @@ class Entry(QObject):
         self._show(task, draft, taken_up=draft is not task.fresh)
         self.left.scroller.verticalScrollBar().setValue(0)
         self.left.focus_in()
+        self.opened.emit()
 
     def _show(self, task: _Task, draft: Draft, *, taken_up: bool = False) -> None:
         self._task = task

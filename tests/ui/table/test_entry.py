@@ -343,3 +343,12 @@ def test_a_very_long_paste_stays_on_the_leaf(desk):
     assert desk.line.height() < desk.host.height() / 2
     desk.key(ENTER)
     assert desk.kept == []
+
+
+def test_the_feet_say_what_is_written(desk):
+    heard = []
+    desk.entry.opened.connect(lambda: heard.append(desk.entry.feet()))
+    desk.entry.begin(desk.binder, desk.tab)
+    uid = readings.log(desk.binder, desk.tab, OLD)
+    desk.entry.amend(desk.binder, uid)
+    assert heard == [("Readings log, new leaf", ""), ("Putting a reading right", "")]
