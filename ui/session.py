@@ -23,6 +23,7 @@ from ui.trail import NOWHERE, Show, Spot, Trail
 
 if TYPE_CHECKING:
     from binder.study.links import Linker
+    from ui.table.photos import Photos
 
 _LOOK_OUTSIDE_MS = 2000
 _GONE = "That leaf is no longer on this shelf; it may be in a drawer."
@@ -74,6 +75,13 @@ class Session(QObject):
         from binder.study.links import Linker  # slow to import; contents leaves need none
 
         return Linker(self.shelf)
+
+    @cached_property
+    def photos(self) -> Photos:
+        """The owner's photographs of cards."""
+        from ui.table.photos import Photos
+
+        return Photos(self.shelf)
 
     # What lies open
 
@@ -287,11 +295,17 @@ class Session(QObject):
         self._kept.clear()
         if notice.touches("deck", "link_rule"):
             self._refresh_links()
+        if notice.touches("deck_face"):
+            self._refresh_photos()
         self.changed.emit(notice)
 
     def _refresh_links(self) -> None:
         if "linker" in self.__dict__:
             self.linker.refresh()
+
+    def _refresh_photos(self) -> None:
+        if "photos" in self.__dict__:
+            self.photos.refresh()
 
     def look_outside(self) -> None:
         """Notice what another window or program wrote, and that another day has begun."""
@@ -304,6 +318,7 @@ class Session(QObject):
         if changed:
             self._kept.clear()
             self._refresh_links()
+            self._refresh_photos()
         if changed or day != self._day:
             self.changed.emit(None)
 

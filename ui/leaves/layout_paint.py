@@ -98,7 +98,7 @@ def _card(
     dark = faces.shadow(wide, theme, turn=turn, ratio=ratio)
     draw_centred(painter, dark, middle.x(), middle.y())
     face = faces.face(
-        titles.card(card.card), wide, theme, title=card.title,
+        titles.card(card.card), wide, theme, title=card.title if titles.printed else "",
         number=titles.roman(card.card) or None, turn=turn, ratio=ratio,
     )  # fmt: skip
     draw_centred(painter, face, middle.x(), middle.y())

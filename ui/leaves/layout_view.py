@@ -100,10 +100,18 @@ class LayoutView(QWidget):
         look.changed.connect(self._fit)
 
     def show_reading(
-        self, spread: Spread, laid: Sequence[Laid], titles: DeckTitles = STANDARD
+        self,
+        spread: Spread,
+        laid: Sequence[Laid],
+        titles: DeckTitles = STANDARD,
+        deck: str = "",
     ) -> None:
-        """Lay these cards out; several in one place are the card and those that clarify it."""
+        """Lay these cards out; several in one place are the card and those that clarify it.
+
+        `deck` is the uid of the deck whose pictures are shown, '' for our drawn faces.
+        """
         self._spread, self._titles = spread, titles
+        self._faces = self._faces.of(deck)
         self._laid, self._picked, self._hovered = {}, "", None
         for card in laid:
             self._laid.setdefault(card.n, []).append(card)

@@ -22,6 +22,7 @@ from ui.leaves.page import Page
 from ui.leaves.prose import Prose
 from ui.leaves.rendering import linked
 from ui.session import Session
+from ui.table.faces import FaceCache
 from ui.theme import Look
 from ui.trail import Spot
 
@@ -34,7 +35,7 @@ class ReadingPage(Page):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
         self.heading = Heading(look)
-        self.cards = LayoutView(look)
+        self.cards = LayoutView(look, FaceCache(session.photos))
         self.notes_head, self.notes = self.head("Place by place"), self._text("Notes to the places")
         self.text_head = self.head("Impressions")
         self.text = self.prose("Impressions", own=True)
@@ -66,7 +67,7 @@ class ReadingPage(Page):
         reading = readings.reading(view.binder, view.uid)
         self.heading.say(dates.told(reading.at), reading.question, under(view, reading))
         self.heading.setToolTip(dates.full(reading.at))
-        self.cards.show_reading(reading.spread, reading.laid, reading.titles)
+        self.cards.show_reading(reading.spread, reading.laid, reading.titles, reading.deck)
         self._fill_texts(view, reading, marks)
         self.expected.show_statements(reading.expectations, self.session.today)
         for part in (self.expected_head, self.expected):
@@ -139,8 +140,9 @@ def under(view: LeafView, reading: ReadingView) -> str:
     laid = ", ".join(filter(None, (reading.spread.name, deck)))
     filed = "" if _says_no_more(view.title, reading.question) else view.title
     querent = f"for {reading.querent}" if for_another(reading.querent) else ""
+    screen = "drawn on screen" if reading.on_screen else ""
     standing = f"significator {_card_title(reading)}" if reading.significator else ""
-    return " · ".join(filter(None, (filed, laid, standing, querent, reading.topic)))
+    return " · ".join(filter(None, (filed, laid, screen, standing, querent, reading.topic)))
 
 
 def _soft(words: str) -> str:

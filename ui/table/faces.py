@@ -3,13 +3,26 @@
 from __future__ import annotations
 
 import math
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QByteArray, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPixmap, QPixmapCache, QTransform
+from PySide6.QtGui import (
+    QColor,
+    QImage,
+    QPainter,
+    QPainterPath,
+    QPen,
+    QPixmap,
+    QPixmapCache,
+    QTransform,
+)
 
 from binder.cards.facts import Card
 from binder.page.boxes import RATIO
 from ui.theme import Theme
+
+if TYPE_CHECKING:
+    from ui.table.photos import Photos
 
 KEPT_KB = 24 * 1024
 """How much room kept pixmaps may take, in kilobytes; Qt's own store drops the oldest."""
@@ -23,9 +36,15 @@ BLUR = 4.0
 class FaceCache:
     """Hands out faces of cards. All caches share one store, so make one wherever it is handy."""
 
-    def __init__(self) -> None:
+    def __init__(self, photos: Photos | None = None, deck: str = "") -> None:
+        """`photos` are the owner's own pictures of the cards of the deck with the uid `deck`."""
+        self.photos, self.deck = photos, deck
         if QPixmapCache.cacheLimit() < KEPT_KB:
             QPixmapCache.setCacheLimit(KEPT_KB)
+
+    def of(self, deck: str) -> FaceCache:
+        """The faces of the deck with that uid; '' where no deck is named."""
+        return self if deck == self.deck else FaceCache(self.photos, deck)
 
     def face(
         self,
@@ -33,7 +52,7 @@ class FaceCache:
         width: float,
         theme: Theme,
         *,
-        title: str = "",
+        title: str | None = None,
         number: str | None = None,
         turn: float = 0.0,
         ratio: float = 1.0,
@@ -45,10 +64,16 @@ class FaceCache:
         screen's pixels.
         """
         turn = round(turn % 360, 2)
-        key = f"face|{card.key}|{title}|{number}|{theme.name}|{width:.2f}|{turn}|{ratio}"
+        photo = self.photos.uid(self.deck, card.key) if self.photos else ""
+        what = photo or f"{title}|{number}|{theme.name}"
+        key = f"face|{card.key}|{what}|{theme.lamp}|{width:.2f}|{turn}|{ratio}"
         pixmap = QPixmap()
         if not QPixmapCache.find(key, pixmap):
-            pixmap = _drawn(card, width, theme, title or None, number, turn, ratio)
+            image = self.photos.image(photo, width * ratio) if self.photos and photo else None
+            if image is None or image.isNull():
+                pixmap = _drawn(card, width, theme, title, number, turn, ratio)
+            else:
+                pixmap = _photographed(image, width, theme, turn, ratio)
             QPixmapCache.insert(key, pixmap)
         return pixmap
 
@@ -94,6 +119,26 @@ def _drawn(
     painter.setFont(theme.font("body", 600))
     svg = face_svg(card, theme.hexes(), title, number)
     QSvgRenderer(QByteArray(svg.encode())).render(painter, _flat(width))
+    painter.end()
+    return pixmap
+
+
+def _photographed(image: QImage, width: float, theme: Theme, turn: float, ratio: float) -> QPixmap:
+    """A photograph in the shape of a card, with the outline all cards have."""
+    from ui.table.photos import fitted
+
+    pixmap = _clear(width, turn, ratio)
+    painter = _from_middle(pixmap, turn)
+    painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
+    edge, corner = width * 0.014, CORNER * width
+    room = _flat(width).adjusted(edge, edge, -edge, -edge)
+    shape = QPainterPath()
+    shape.addRoundedRect(room, corner, corner)
+    painter.setClipPath(shape)
+    painter.drawImage(room, fitted(image, room.width() * ratio, room.height() * ratio))
+    painter.setClipping(False)
+    painter.setPen(QPen(theme["cardline"], edge))
+    painter.drawPath(shape)
     painter.end()
     return pixmap
 
