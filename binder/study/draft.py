@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import calendar
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
@@ -11,6 +10,7 @@ from typing import NamedTuple
 from binder.cards.spreads import SPREADS, Spread, spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
+from binder.reckon import calendar
 from binder.study import dates
 from binder.study.decks import DeckView
 from binder.study.hand import Hand, line_of
@@ -77,12 +77,13 @@ def look_day(day: date) -> str:
 
 
 def month_draft(now: datetime, deck: DeckChoice, month: str) -> Draft:
-    """The card for a month ('2026-12'), to be looked back on at that month's last day."""
-    year, number = (int(part) for part in month.split("-"))
-    last = date(year, number, calendar.monthrange(year, number)[1])
+    """The card for a month ('2026-12'), week ('2026-W49') or day ('2026-12-05'), to be looked back
+    on at its last day.
+    """
+    draw, last = calendar.draw_of(month), calendar.looked_back(month)
     return replace(
         new_draft(now, deck, "one-card"), question=f"Card for {dates.month(month)}",
-        purpose="month", month=month, look_on=last.isoformat(),
+        purpose=str(draw), month=month, look_on=last.isoformat(),
     )  # fmt: skip
 
 

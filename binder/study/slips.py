@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import calendar
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from enum import StrEnum
 
-from peewee import SQL
-
-from binder.store.schema import Leaf, Reading
+from binder.reckon.calendar import Draw, offered, span
 from binder.store.shelf import Shelf
 from binder.study.course import plan_leaf, unit_now, units
+from binder.study.dates import MONTHS
+from binder.study.draws import home_of_draw, waiting
 from binder.study.lookbacks import age, due_readings
 
 AT_MOST = 6
@@ -23,6 +22,7 @@ class SlipKind(StrEnum):
 
     LOOK_BACK = "look back"
     MONTH = "month"
+    DRAW = "draw"
     UNIT = "unit"
 
 
@@ -30,8 +30,9 @@ class SlipKind(StrEnum):
 class Slip:
     """A slip: `heading` in red when due, `title`, `note`; `progress` marks done and undone.
 
-    `binder_uid` and `leaf_uid` are what it opens ('' for a draw still to be made);
-    `month` is the month a card is for, as '2026-12'.
+    `binder_uid` and `leaf_uid` are what it opens; for a draw still to be made `leaf_uid` is '' and
+    the binder is the one into whose log it goes. `month` is what a card is for: a month '2026-12'
+    (kind MONTH), or a week '2026-W49' or a day '2026-12-05' (kind DRAW).
     """
 
     kind: SlipKind
@@ -47,7 +48,9 @@ class Slip:
 
 def slips(shelf: Shelf, today: date) -> list[Slip]:
     """The slips for today, most urgent first."""
-    return [*_look_backs(shelf, today), *_month(shelf, today), *_unit(shelf, today)]
+    draws = [_draw(shelf, draw, today) for draw in Draw]
+    made = [slip for slip in draws if slip is not None]
+    return [*_look_backs(shelf, today), *made, *_unit(shelf, today)]
 
 
 def _look_backs(shelf: Shelf, today: date) -> list[Slip]:
@@ -81,38 +84,31 @@ def _since(due: str, statements: int, today: date) -> str:
 
 def day_words(day: date | datetime) -> str:
     """'26 October': a day without its year, no leading nought on any system."""
-    return f"{day.day} {day:%B}"
+    return f"{day.day} {MONTHS[day.month - 1]}"
 
 
 def month_offered(today: date) -> date | None:
-    """First day of the month a card is drawn for around today, or None.
-
-    Offered from five days before a month's end to five days into the month drawn for.
-    """
-    last = calendar.monthrange(today.year, today.month)[1]
-    if today.day > last - 6:
-        return (today.replace(day=1) + timedelta(days=32)).replace(day=1)
-    return today.replace(day=1) if today.day <= 5 else None
+    """First day of the month a card is drawn for around today, or None."""
+    period = offered(Draw.MONTH, today)
+    return span(period)[0] if period else None
 
 
-def _month(shelf: Shelf, today: date) -> list[Slip]:
-    first = month_offered(today)
-    if first is None or month_drawn(shelf, f"{first:%Y-%m}"):
-        return []
-    return [
-        Slip(
-            SlipKind.MONTH, f"Card for {first:%B}", "Draw it and keep it for the month ahead", "",
-            month=f"{first:%Y-%m}",
-        )
-    ]  # fmt: skip
-
-
-def month_drawn(shelf: Shelf, month: str) -> bool:
-    """True if a card for the month ('2026-12') lies in any readings log."""
-    # The empty month is ruled out in so many words, so that SQLite may use the index without it.
-    drawn = (Reading.month == month) & (Reading.month != SQL("''"))
-    query = Reading.select(Reading.id).join(Leaf).where(drawn & Leaf.aside.is_null())
-    return any(binder.value(query.clone()) is not None for binder in shelf.binders)
+def _draw(shelf: Shelf, draw: Draw, today: date) -> Slip | None:
+    """The slip for a draw that may be made today; the home of the draw is asked first."""
+    home = home_of_draw(shelf, draw)
+    period = waiting(shelf, draw, today) if home else None
+    if home is None or period is None:
+        return None
+    heading, title = {
+        Draw.MONTH: (
+            f"Card for {MONTHS[span(period)[0].month - 1]}",
+            "Draw it and keep it for the month ahead",
+        ),
+        Draw.WEEK: ("Card for the week", "Draw one for the days until Sunday"),
+        Draw.DAY: ("Card for the day", "Draw one for today"),
+    }[draw]
+    kind = SlipKind.MONTH if draw is Draw.MONTH else SlipKind.DRAW
+    return Slip(kind, heading, title, "", home.uid, month=period)
 
 
 def _unit(shelf: Shelf, today: date) -> list[Slip]:

@@ -5,8 +5,10 @@ measure the generator. Everything is drawn from a seeded generator, so the shelf
 each time.
 """
 
+import hashlib
 import json
 import random
+import shutil
 from collections.abc import Iterator
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -14,7 +16,8 @@ from uuid import UUID
 
 from binder.cards.facts import CARDS
 from binder.cards.spreads import SPREADS
-from binder.store.schema import Expectation, Leaf, Placed, Reading
+from binder.store import migrations
+from binder.store.schema import Expectation, Leaf, LookBack, Placed, Reading
 from binder.store.shelf import Shelf
 from binder.study.course import new_course
 from binder.study.tabs import tabs
@@ -27,14 +30,19 @@ WORDS = (
     "slate", "willow",
 )  # fmt: skip
 SPREAD_COPIES = {spread.key: json.dumps(spread.to_dict()) for spread in SPREADS}
+TOPICS = ("work", "family", "money", "home", "health", "")
+DECKS = ("Lantern Road deck", "Saltmarsh deck", "")
 CHUNK = 500
 
 
 def make(folder: Path, leaves: int = 100_000, readings: int = 20_000, seed: int = 7) -> Path:
-    """Make the shelf in `folder` unless it is there; returns the folder."""
+    """Make the shelf in `folder` unless it is there as it would be made today; returns it."""
     done = folder / "whole"
-    if done.exists():
+    made_by = _made_by()
+    if done.exists() and done.read_text() == made_by:
         return folder
+    for old in (folder, folder.with_name(f"{folder.name}-files")):
+        shutil.rmtree(old, ignore_errors=True)
     folder.mkdir(parents=True, exist_ok=True)
     shelf = Shelf(folder)
     chance = random.Random(seed)
@@ -48,8 +56,14 @@ def make(folder: Path, leaves: int = 100_000, readings: int = 20_000, seed: int 
                 binder, chance, start, readings // 3 + (binder is binders[0]) * (readings % 3)
             )
     shelf.close()
-    done.touch()
+    done.write_text(made_by)
     return folder
+
+
+def _made_by() -> str:
+    """A fingerprint of this file and of the tables it fills."""
+    code = [Path(__file__), *sorted(Path(migrations.__file__).parent.glob("*.py"))]
+    return hashlib.sha256(b"".join(path.read_bytes() for path in code)).hexdigest()
 
 
 def uid(chance: random.Random) -> str:
@@ -106,6 +120,7 @@ def _readings(binder, chance: random.Random, start: datetime, count: int) -> Non
     _insert(binder, Reading, (_reading(chance, *one) for one in kept))
     _insert(binder, Placed, (row for one in kept for row in _placed(chance, *one)))
     _insert(binder, Expectation, (_expectation(chance, *one) for one in kept if one[3]))
+    _insert(binder, LookBack, _look_backs(binder, chance))
 
 
 def _reading_leaf(chance, home, row, at, spread, expects) -> dict:
@@ -120,6 +135,8 @@ def _reading(chance, row, at, spread, expects) -> dict:
     return {
         "uid": uid(chance), "changed": 1, "leaf": row, "at": at, "question": "What now?",
         "spread": spread.key, "spread_copy": SPREAD_COPIES[spread.key],
+        "topic": chance.choice(TOPICS), "deck_name": chance.choice(DECKS),
+        "month": at[:7] if spread.key == "one-card" and at[8:10] == "01" else "",
     }  # fmt: skip
 
 
@@ -139,3 +156,16 @@ def _expectation(chance, row, at, spread, expects) -> dict:
         "uid": uid(chance), "changed": 1, "leaf": row, "place": 1.0, "text": prose(chance, 12),
         "sure": chance.randrange(50, 100, 5), "due": due, "verdict": verdict, "judged": due,
     }  # fmt: skip
+
+
+def _look_backs(binder, chance) -> Iterator[dict]:
+    """One for every reading that expects something, with the card that said it best."""
+    for placed in binder.all(
+        Placed.select(Placed.leaf, Placed.card)
+        .join(Expectation, on=Expectation.leaf == Placed.leaf)
+        .where(Placed.n == 1)
+    ):
+        yield {
+            "uid": uid(chance), "changed": 1, "leaf": placed.leaf_id, "at": "2026-11-22T19:30:00",
+            "text": prose(chance, 24), "card": placed.card,
+        }  # fmt: skip

@@ -140,3 +140,18 @@ def test_a_full_name_is_told_from_initials(words, full):
 
 def test_an_empty_draft_is_of_one_card():
     assert Draft("2026-11-25T19:30").spread.key == "one-card"
+
+
+@pytest.mark.parametrize(
+    ("period", "question", "purpose", "look_on"),
+    [
+        ("2026-W49", "Card for the week of 30 November 2026", "week", "2026-12-06"),
+        ("2026-12-05", "Card for 5 December 2026", "day", "2026-12-05"),
+    ],
+)
+def test_the_card_for_a_week_or_a_day_is_looked_back_on_at_its_end(
+    period, question, purpose, look_on
+):
+    draft = month_draft(NOW, NONE, period)
+    assert (draft.question, draft.purpose, draft.look_on) == (question, purpose, look_on)
+    assert draft.month == period
