@@ -21,6 +21,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFrame, QMenu, QSizePolicy, QTextBrowser, QWidget
 
 from ui.leaves import prose_paint
+from ui.leaves.breaking import breakable
 from ui.leaves.picture import fit_pictures, scaled
 from ui.leaves.prose_links import Link, Pointed, address, links_in, prepared
 from ui.leaves.prose_paint import Span
@@ -82,7 +83,7 @@ class Prose(QTextBrowser):
 
     def show_html(self, html: str, marks: Sequence[str] = ()) -> None:
         """Show a leaf's HTML; `marks` are words to mark as found."""
-        self._html, self._marks = html, tuple(marks)
+        self._html, self._marks = breakable(html), tuple(marks)
         self._redraw()
 
     @property
