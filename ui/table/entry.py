@@ -29,6 +29,7 @@ from binder.study.readings import ReadingView
 from binder.study.tabs import TabView
 from ui.session import Session
 from ui.table.actions import entry_actions
+from ui.table.faces import FaceCache
 from ui.table.left import EntryPage
 from ui.table.right import LaidPage
 from ui.theme import Look
@@ -63,7 +64,8 @@ class Entry(QObject):
         super().__init__(parent)
         self.session, self.look = session, look
         self.hand = Hand(SPREADS[0])
-        self.left, self.right = EntryPage(look, self.hand), LaidPage(look, self.hand)
+        self.left = EntryPage(look, self.hand)
+        self.right = LaidPage(look, self.hand, FaceCache(session.photos))
         self._task: _Task | None = None
         self._drafts: dict[str, tuple[_Task, Draft]] = {}
         self._actions: list[QAction] = []
@@ -72,7 +74,7 @@ class Entry(QObject):
     def _connect(self) -> None:
         head, view = self.left.head, self.right.view
         head.spread_changed.connect(self.hand.change_spread)
-        head.deck_changed.connect(lambda deck: self.hand.change_titles(deck.titles))
+        head.deck_changed.connect(self._use_deck)
         view.aimed.connect(self._to_cards)
         self.left.pointed.connect(view.go)
         self.left.grid.considered.connect(view.preview)
@@ -125,13 +127,17 @@ class Entry(QObject):
         self.left.head.show_draft(draft, spreads, choices, self._now())
         self.hand.write("")
         self.hand.change_spread(draft.spread)
-        self.hand.change_titles(draft.deck.titles)
+        self._use_deck(draft.deck)
         self.left.line.start_with(draft.line)
         self.left.purpose.say(self._purpose(task, taken_up))
         self.left.wrong.say("")
         for leaf in (self.left, self.right):
             leaf.keep_row.say("Put it right" if kept else "Keep the reading")
         self.left.keep_row.setVisible(not self.right.isVisible())
+
+    def _use_deck(self, deck: DeckChoice) -> None:
+        self.right.view.show_deck(deck.uid)
+        self.hand.change_titles(deck.titles)
 
     def _purpose(self, task: _Task, taken_up: bool) -> str:
         said = []

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPixmap, QPixmapCache
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
 from binder.cards.spreads import Place
 from binder.page.arrange import Arrangement, fitted
@@ -16,7 +15,6 @@ from binder.page.boxes import CardBox
 from binder.page.marks import LEAD, Spot
 from binder.study.hand import Hand, Seat
 from ui.colour import faded
-from ui.desk.paint import shadow
 from ui.leaves import layout_paint
 from ui.leaves.layout_plan import Plan
 from ui.table.faces import FaceCache, draw_centred
@@ -103,53 +101,30 @@ def table(painter: QPainter, plan: Plan, hand: Hand, shown: Shown) -> None:
         box = plan.laying.box(hand.seat(shown.over).place.n)
         layout_paint.around(painter, plan, box, 5, QPen(shown.theme["red"], 2.2))
     if shown.lifted is not None:
-        _air(painter, plan, hand, hand.seat(shown.lifted), shown)
+        _shaded(painter, plan, hand, hand.seat(shown.lifted), 0, shown.air, shown)
 
 
 def _card(
     painter: QPainter, plan: Plan, box: CardBox, hand: Hand, seat: Seat, shown: Shown
 ) -> None:
-    middle = plan.middle(box)
-    _shadow(painter, plan.bounds(box), plan.unit, 4, shown)
-    face = _face(plan, hand, seat, box.rotation, shown)
-    draw_centred(painter, face, middle.x(), middle.y())
+    _shaded(painter, plan, hand, seat, box.rotation, plan.middle(box), shown)
 
 
-def _face(plan: Plan, hand: Hand, seat: Seat, rotation: float, shown: Shown) -> QPixmap:
+def _shaded(
+    painter: QPainter, plan: Plan, hand: Hand, seat: Seat, rotation: float, at: QPointF,
+    shown: Shown,
+) -> None:  # fmt: skip
+    """The card of a seat on its shadow, its middle at a point."""
     assert seat.card is not None
-    return shown.faces.face(
-        seat.card, plan.unit, shown.theme, title=hand.titles.title(seat.card.key),
-        number=hand.titles.roman(seat.card.key) or None,
-        turn=rotation + (180 if seat.reversed else 0), ratio=shown.ratio,
+    key, titles = seat.card.key, hand.titles
+    shadow = shown.faces.shadow(plan.unit, shown.theme, turn=rotation, ratio=shown.ratio)
+    face = shown.faces.face(
+        seat.card, plan.unit, shown.theme, title=titles.printed_title(key),
+        number=titles.roman(key) or None, turn=rotation + (180 if seat.reversed else 0),
+        ratio=shown.ratio,
     )  # fmt: skip
-
-
-def _shadow(painter: QPainter, room: QRectF, unit: float, blur: float, shown: Shown) -> None:
-    """The soft shadow of a card, painted once for its size."""
-    theme, ratio = shown.theme, shown.ratio
-    edge = math.ceil(2 * blur * theme.scale)
-    wide, tall = math.ceil(room.width()) + 2 * edge, math.ceil(room.height()) + 2 * edge
-    key = f"shadow|{theme.name}|{room.width():.1f}|{room.height():.1f}|{blur}|{ratio}"
-    pixmap = QPixmap()
-    if not QPixmapCache.find(key, pixmap):
-        pixmap = QPixmap(math.ceil(wide * ratio), math.ceil(tall * ratio))
-        pixmap.setDevicePixelRatio(ratio)
-        pixmap.fill(Qt.GlobalColor.transparent)
-        brush = QPainter(pixmap)
-        brush.setRenderHint(QPainter.RenderHint.Antialiasing)
-        dark = QColor(0, 0, 0, 110 if theme.lamp else 60)
-        card = QRectF(edge, edge, room.width(), room.height())
-        shadow(brush, card, blur * theme.scale, dark, 1.2, layout_paint.CORNER * unit)
-        brush.end()
-        QPixmapCache.insert(key, pixmap)
-    painter.drawPixmap(room.topLeft() - QPointF(edge, edge), pixmap)
-
-
-def _air(painter: QPainter, plan: Plan, hand: Hand, seat: Seat, shown: Shown) -> None:
-    size = QSizeF(plan.unit, plan.unit * 1.68)
-    room = QRectF(shown.air - QPointF(size.width() / 2, size.height() / 2), size)
-    _shadow(painter, room, plan.unit, 10, shown)
-    draw_centred(painter, _face(plan, hand, seat, 0, shown), shown.air.x(), shown.air.y())
+    for pixmap in (shadow, face):
+        draw_centred(painter, pixmap, at.x(), at.y())
 
 
 def _empty(painter: QPainter, plan: Plan, box: CardBox, seat: Seat, shown: Shown) -> None:

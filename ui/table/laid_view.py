@@ -43,10 +43,12 @@ class LaidView(QWidget):
     aimed = Signal()
     """A free place was chosen for the next card."""
 
-    def __init__(self, look: Look, hand: Hand, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, look: Look, hand: Hand, faces: FaceCache, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
         self.look, self.hand = look, hand
-        self._faces = FaceCache()
+        self._faces = faces
         self._at, self._preview = 1, ""
         self._by_key = False
         self._pressed: tuple[int, QPointF] | None = None
@@ -75,6 +77,11 @@ class LaidView(QWidget):
         if title != self._preview:
             self._preview = title
             self.update()
+
+    def show_deck(self, uid: str) -> None:
+        """Show the pictures of the deck with that uid; '' shows our drawn faces."""
+        self._faces = self._faces.of(uid)
+        self.update()
 
     def plan(self) -> Plan:
         """Where everything lies now."""

@@ -6,6 +6,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from binder.study.hand import Hand
+from ui.table.faces import FaceCache
 from ui.table.laid_view import LaidView
 from ui.table.leaf import EntryLeaf
 from ui.theme import Look
@@ -14,11 +15,13 @@ from ui.theme import Look
 class LaidPage(EntryLeaf):
     """How far the laying has come, the layout, and the ways out."""
 
-    def __init__(self, look: Look, hand: Hand, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, look: Look, hand: Hand, faces: FaceCache, parent: QWidget | None = None
+    ) -> None:
         super().__init__(look, "Layout so far", parent)
         self.hand = hand
         self.progress = QLabel()
-        self.view = LaidView(look, hand)
+        self.view = LaidView(look, hand, faces)
         self.rows.addWidget(self.progress)
         self.rows.addWidget(self.view, 1)
         hand.listen(self._count)
