@@ -6,8 +6,8 @@ told and what was let go is counted as such and left out of every score; so is w
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections import Counter, defaultdict
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Any
@@ -18,6 +18,9 @@ from binder.reckon.chance import Interval, wilson
 from binder.store.shelf import Shelf
 from binder.study.lookbacks import Verdict
 from binder.study.naming import Names
+
+Column = tuple[Any, ...]
+"""One column of the rows, in their order."""
 
 
 class By(StrEnum):
@@ -118,25 +121,26 @@ class Came:
 _SLOTS = {Verdict.CAME: 0, Verdict.PARTLY: 1, Verdict.NOT: 2, Verdict.UNKNOWN: 3, "": 5}
 _LET_GO = 4
 _WIDTH = 6
+_MARK = "\x1f"
+"""Between keys that SQL has joined into one text."""
 
 _AWAY = """WITH away AS (SELECT id FROM leaf WHERE aside IS NOT NULL UNION ALL
   SELECT id FROM leaf WHERE aside IS NULL AND tab_id IN
     (SELECT id FROM tab WHERE aside IS NOT NULL))
 """
 
-_LOG = f"""{_AWAY}
+LOG = f"""{_AWAY}
 SELECT e.sure, e.verdict, e.judged, r.spread, r.deck, r.deck_name, r.topic,
   (SELECT group_concat(card, char(31)) FROM placed WHERE leaf_id = e.leaf_id),
-  (SELECT group_concat(p.label, char(31)) FROM look_back AS b
-    JOIN placed AS p ON p.leaf_id = b.leaf_id AND p.card = b.card WHERE b.leaf_id = e.leaf_id),
-  NULL
+  (SELECT group_concat(label, char(31)) FROM (SELECT DISTINCT p.label FROM look_back AS b
+    JOIN placed AS p ON p.leaf_id = b.leaf_id AND p.card = b.card WHERE b.leaf_id = e.leaf_id)),
+  ''
 FROM expectation AS e JOIN reading AS r ON r.leaf_id = e.leaf_id WHERE e.leaf_id NOT IN away
 """
 
-_CARD = f"""{_AWAY}
-SELECT e.sure, e.verdict, e.judged, r.spread, r.deck, r.deck_name, r.topic, NULL,
-  group_concat(p.label, char(31)),
-  group_concat(CASE p.reversed WHEN 0 THEN 'upright' ELSE 'reversed' END, char(31))
+OF_CARD = f"""{_AWAY}
+SELECT e.sure, e.verdict, e.judged, r.spread, r.deck, r.deck_name, r.topic, '', p.label,
+  CASE p.reversed WHEN 0 THEN 'upright' ELSE 'reversed' END
 FROM placed AS p JOIN expectation AS e ON e.leaf_id = p.leaf_id
 JOIN reading AS r ON r.leaf_id = p.leaf_id
 WHERE p.card = ? AND p.leaf_id NOT IN away GROUP BY e.id
@@ -153,7 +157,7 @@ def came(shelf: Shelf) -> Came:
     tally = _Tally()
     answers = [0, 0]
     for binder in shelf.binders:
-        tally.take(binder.sql(_LOG))
+        tally.take(binder.sql(LOG))
         answers = [a + b for a, b in zip(answers, binder.sql(_ANSWERS)[0], strict=True)]
     kinds = (By.CARD, By.PLACE, By.SPREAD, By.DECK, By.TOPIC)
     return Came(*tally.groups(shelf, kinds), put_off=answers[1], let_go=answers[0])
@@ -163,60 +167,69 @@ def came_of(shelf: Shelf, card: str) -> Came:
     """What came of everything stated in the readings in which a card lay."""
     tally = _Tally()
     for binder in shelf.binders:
-        tally.take(binder.sql(_CARD, (card,)))
+        tally.take(binder.sql(OF_CARD, (card,)))
     kinds = (By.WAY, By.PLACE, By.SPREAD, By.DECK, By.TOPIC)
     return Came(*tally.groups(shelf, kinds))
 
 
 class _Tally:
-    """Counts by group and by sureness and outcome, the latter two in one number."""
+    """Rows sorted by sureness and outcome, then counted a column at a time."""
 
     def __init__(self) -> None:
-        self.counts: dict[By, dict[str, dict[int, int]]] = {by: _nested() for by in By}
-        self.whole: dict[int, int] = defaultdict(int)
+        self.rows: dict[int, list[tuple[Any, ...]]] = defaultdict(list)
+        self.counts: dict[By, dict[str, dict[int, int]]] = {by: defaultdict(dict) for by in By}
         self.names: dict[tuple[By, str], str] = {}
 
     def take(self, rows: Iterable[tuple[Any, ...]]) -> None:
-        """Count the rows of one binder; columns as in _LOG."""
-        counts, names = self.counts, self.names
-        cards, places, ways = counts[By.CARD], counts[By.PLACE], counts[By.WAY]
-        spreads, decks, topics = counts[By.SPREAD], counts[By.DECK], counts[By.TOPIC]
-        for sure, verdict, judged, spread, deck, deck_name, topic, lay, best, turned in rows:
-            slot = _SLOTS.get(verdict, 5)
-            at = sure * _WIDTH + (_LET_GO if slot == 3 and not judged else slot)
-            self.whole[at] += 1
-            spreads[spread][at] += 1
-            if deck_name:
-                decks[deck or deck_name][at] += 1
-                names[By.DECK, deck or deck_name] = deck_name
-            if topic:
-                folded = topic.casefold()
-                topics[folded][at] += 1
-                names.setdefault((By.TOPIC, folded), topic)
-            for groups, joined in ((cards, lay), (places, best), (ways, turned)):
-                if joined:
-                    for key in set(joined.split("\x1f")):
-                        groups[key][at] += 1
+        """Sort the rows of one binder; columns as in LOG."""
+        sorted_rows, slots = self.rows, _SLOTS
+        for row in rows:
+            slot = slots.get(row[1], 5)
+            sorted_rows[row[0] * _WIDTH + (_LET_GO if slot == 3 and not row[2] else slot)].append(
+                row
+            )
 
     def groups(
         self, shelf: Shelf, kinds: Iterable[By]
     ) -> tuple[Group, dict[By, tuple[Group, ...]]]:
         """The whole, and the groups of each kind."""
+        for at, rows in self.rows.items():
+            self._count(at, *list(zip(*rows, strict=True))[3:])
         names = Names(shelf)
         named = {By.CARD: names.card, By.SPREAD: names.spread}
 
         def made(by: By) -> Iterator[Group]:
             for key, counts in self.counts[by].items():
-                if key:
-                    name = named.get(by, lambda same: same)(key)
-                    yield _group(key, self.names.get((by, key), name), counts)
+                name = named.get(by, lambda same: same)(key)
+                yield _group(key, self.names.get((by, key), name), counts)
 
-        whole = _group("", "", self.whole)
+        whole = _group("", "", {at: len(rows) for at, rows in self.rows.items()})
         return whole, {by: tuple(sorted(made(by), key=_order)) for by in kinds}
 
+    def _count(self, at: int, spreads: Column, *columns: Column) -> None:
+        """Count the columns of the rows that share a sureness and an outcome."""
+        decks, deck_names, topics, lay, best, ways = columns
+        kept = [deck or name for deck, name in zip(decks, deck_names, strict=True)]
+        self._named(By.DECK, kept, deck_names)
+        folded = [topic.casefold() for topic in topics]
+        self._named(By.TOPIC, folded, topics)
+        for by, keys in (
+            (By.SPREAD, spreads), (By.DECK, kept), (By.TOPIC, folded),
+            (By.CARD, _apart(lay)), (By.PLACE, _apart(best)), (By.WAY, ways),
+        ):  # fmt: skip
+            for key, count in Counter(keys).items():
+                if key:
+                    self.counts[by][key][at] = count
 
-def _nested() -> dict[str, dict[int, int]]:
-    return defaultdict(lambda: defaultdict(int))
+    def _named(self, by: By, keys: Sequence[str], names: Column) -> None:
+        """Of several spellings, the first in the order of letters: capitals come before."""
+        for key, name in set(zip(keys, names, strict=True)):
+            self.names[by, key] = min(name, self.names.get((by, key), name))
+
+
+def _apart(joined: Column) -> list[str]:
+    """The keys of a column in which several may stand in one field."""
+    return _MARK.join(filter(None, joined)).split(_MARK)
 
 
 def _order(group: Group) -> tuple[int, int, str]:

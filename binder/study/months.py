@@ -57,7 +57,7 @@ class MonthLine:
     others: int = 0
 
 
-_SHEET = """
+SHEET = """
 SELECT r.month, r.at, leaf.uid, substr(leaf.text, 1, 2000),
   (SELECT group_concat(card || char(30) || title || char(30) || reversed, char(31))
     FROM (SELECT * FROM placed WHERE leaf_id = r.leaf_id ORDER BY n, id)),
@@ -74,7 +74,7 @@ def year_sheet(shelf: Shelf, year: int, today: date) -> tuple[MonthLine, ...]:
     """The twelve months of a year, January first."""
     found: dict[str, list[tuple[str, str, MonthLine]]] = {}
     for binder in shelf.binders:
-        for month, at, *rest in binder.sql(_SHEET, (f"{year:04}-01", f"{year:04}-12")):
+        for month, at, *rest in binder.sql(SHEET, (f"{year:04}-01", f"{year:04}-12")):
             line = _drawn(binder.uid, month, *rest)
             found.setdefault(month, []).append((at, line.leaf_uid, line))
     return tuple(_line(f"{year:04}-{n:02}", found, today) for n in range(1, 13))
