@@ -6,14 +6,9 @@ from typing import Any
 
 from binder.paper.data import Picture
 
-SUFFIXES = {
-    "image/png": "png",
-    "image/jpeg": "jpg",
-    "image/gif": "gif",
-    "image/webp": "webp",
-    "image/svg+xml": "svg",
-    "application/pdf": "pdf",
-}
+PRINTED = frozenset(
+    {"image/png", "image/jpeg", "image/gif", "image/webp", "image/svg+xml", "application/pdf"}
+)
 """The kinds of file that can be printed."""
 
 Files = dict[str, list[dict[str, Any]]]
@@ -25,16 +20,20 @@ def lay_out(pictures: Mapping[str, Picture], root: Path) -> Files:
     (root / "files").mkdir()
     laid: Files = {}
     for number, (uid, picture) in enumerate(pictures.items()):
-        suffix = SUFFIXES.get(picture.media_type.partition(";")[0].strip().lower())
-        if suffix is None or not picture.data:
-            continue
-        data, pages = picture.data, 1
-        if suffix == "pdf":
-            data, pages = clean_pdf(data)
-        name = f"files/{number}.{suffix}"
-        (root / name).write_bytes(data)
-        laid[uid] = [{"path": f"/{name}", "page": page} for page in range(1, pages + 1)]
+        data, pages = _printable(picture)
+        if pages:
+            name = f"files/{number}"  # without an ending the typesetter goes by what is inside
+            (root / name).write_bytes(data)
+            laid[uid] = [{"path": f"/{name}", "page": page} for page in range(1, pages + 1)]
     return laid
+
+
+def _printable(picture: Picture) -> tuple[bytes, int]:
+    """What to print of a file and how many pages it has, 0 if it cannot be printed."""
+    kind = picture.media_type.partition(";")[0].strip().lower()
+    if kind == "application/pdf":
+        return clean_pdf(picture.data)
+    return picture.data, int(kind in PRINTED and bool(picture.data))
 
 
 def clean_pdf(data: bytes) -> tuple[bytes, int]:

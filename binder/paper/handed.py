@@ -5,9 +5,10 @@ import re
 import textwrap
 from typing import Any
 
-from binder.paper.data import PrintLeaf, Section, plain
+from binder.paper.data import PrintLeaf, Section, SideBySide, plain
 from binder.paper.files import Files
 from binder.paper.sheets import Sheet
+from binder.paper.tame import tame, tame_words
 
 SHORT_PART = 700
 """A first part of at most so many characters of JSON stands beside the face on a card leaf."""
@@ -35,6 +36,8 @@ def handed(section: Section, sheet: Sheet, blank_lines: bool, files: Files) -> d
 
 def shortened(words: str, letters: int) -> str:
     """Words cut to so many letters, at a space where there is one."""
+    if len(words) <= letters:
+        return words
     short = textwrap.shorten(words, letters, placeholder="…")
     return short if len(short) > 1 else words[: letters - 1] + "…"
 
@@ -63,12 +66,27 @@ def _leaf(leaf: PrintLeaf, room: int) -> dict[str, Any]:
     wide, high = _size(leaf.svg) if leaf.svg else (0.0, 0.0)
     face = leaf.svg is not None and not leaf.placed
     return plain(leaf) | {
-        "short": shortened(leaf.title, max(room, 12)) if leaf.title else "",
+        "title": tame_words(leaf.title),
+        "parts": [{**plain(part), "blocks": tame(part.blocks)} for part in leaf.parts],
+        "expectations": [{**plain(it), "text": tame_words(it.text)} for it in leaf.expectations],
+        "side_by_side": _side_by_side(leaf.side_by_side) if leaf.side_by_side else None,
+        "look_backs": [{**plain(it), "blocks": tame(it.blocks)} for it in leaf.look_backs],
+        "short": shortened(leaf.title, max(room, 12)),
         "wide": wide,
         "high": high,
         "alt": ", ".join(f"{it.label}: {it.card}" for it in leaf.placed) or leaf.title,
         "first_beside": face and bool(leaf.parts) and _is_short(leaf),
     }
+
+
+def _side_by_side(table: SideBySide) -> dict[str, Any]:
+    """The table, with as many cells in each row as there are sources."""
+    width = len(table.sources)
+    rows = [
+        (aspect, [tame_words(cell) for cell in (*cells, *[""] * width)[:width]])
+        for aspect, cells in table.rows
+    ]
+    return {"sources": table.sources, "rows": rows}
 
 
 def _card_index(section: Section) -> list[tuple[str, list[int]]]:
@@ -89,6 +107,5 @@ def _is_short(leaf: PrintLeaf) -> bool:
 def _size(svg: str) -> tuple[float, float]:
     """Width and height of a drawing, counted in widths of a card; one card if it does not say."""
     found = VIEW_BOX.search(svg)
-    if found is None:
-        return 1.0, 1.68
-    return float(found[1]) / 100, float(found[2]) / 100
+    wide, high = (float(found[1]) / 100, float(found[2]) / 100) if found else (0.0, 0.0)
+    return (wide, high) if wide and high else (1.0, 1.68)

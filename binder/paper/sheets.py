@@ -55,7 +55,9 @@ class Sheet:
     def __post_init__(self) -> None:
         size, punched = self.size, self.pattern
         reach = punched.edge + punched.diameter / 2
-        if min(self.gutter_mm, self.outside_mm) < 0 or self.gutter_mm < reach:
+        if min(self.gutter_mm, self.outside_mm) < 0:
+            raise CanMend("Gutter and outside edge cannot be less than nothing; give them in mm.")
+        if self.gutter_mm < reach:
             raise CanMend(
                 f"With {punched.words} the gutter must be at least {reach:.0f} mm wide, or the "
                 "holes go through the writing."

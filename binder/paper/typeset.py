@@ -27,7 +27,7 @@ def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> byte
 
     CanMend if there is no leaf to print; OwnFault if the typesetter fails.
     """
-    pdf: bytes = _made(section, sheet, blank_lines, format="pdf")
+    pdf: bytes = _made(section, sheet, blank_lines, format="pdf", pdf_tags=False)
     return pdf
 
 
@@ -90,12 +90,12 @@ def _run(source: Path | bytes, root: Path, **how: Any) -> Any:
     import typst
 
     return typst.compile(
-        source, root=str(root), font_paths=_fonts(), ignore_system_fonts=True, **how
+        source, root=str(root), font_paths=our_fonts(), ignore_system_fonts=True, **how
     )
 
 
 @cache
-def _fonts() -> Any:
+def our_fonts() -> Any:
     """Our own letters and those that come with the typesetter; none of this computer's."""
     import fontpkg_vollkorn
     import typst
