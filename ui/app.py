@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import gc
+import signal
 import sys
 import traceback
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import date
 from pathlib import Path
 from types import TracebackType
@@ -20,6 +22,11 @@ from ui.memory import Memory
 from ui.session import Session
 
 FIRST_SIZE = (1600, 1000)
+USAGE = (
+    "`python -m ui.app [SHELF]` opens a shelf, a folder of binders, in a window; without SHELF "
+    "the one that was open last.\n"
+)
+OWN_FAULT = "Something went wrong here ({}). What you wrote is safe."
 
 
 class Program:
@@ -33,34 +40,33 @@ class Program:
 
     def open(self, path: Path) -> Window:
         """Open the shelf at `path` in the window."""
-        shelf = Shelf(path)
-        window = Window(Session(shelf, self.today), self.look, self.memory)
+        before = self.window
+        if before is not None:
+            before.remember()
+        session = Session(Shelf(path), self.today)
+        window = self.window = Window(session, self.look, self.memory)
         window.changing_shelf.connect(self.change)
         self._size(window)
-        before, self.window = self.window, window
         window.start(self.memory.spot(path))
         window.show()
         if before is not None:
             before.close()
-            before.session.shelf.close()
+            before.session.close()
             before.deleteLater()
-            self.memory.shelf = path
+        self.memory.shelf = path
         return window
 
     def change(self, path: Path) -> None:
         """Open another shelf instead of this one; if that fails this one stays."""
-        try:
-            self.memory.welcomed = True
-            self.open(path)
-        except RingboundError as error:
-            if self.window is not None:
-                self.window.say(str(error))
+        if self.window is None or self.window.guard(self.open, path):
+            self.memory.save()
 
     def welcome(self) -> None:
-        """Lay the welcome leaf on the sample shelf."""
+        """Lay the welcome leaf on the open binder, once in a life."""
         from ui.leaves.welcome import WelcomePage
 
         if self.window is not None:
+            self.memory.welcomed = True
             page = WelcomePage(self.window)
             self.window.lay_stage("welcome", page, None)
             page.focus_in()
@@ -78,34 +84,56 @@ class Program:
         if fonts.missing():
             fonts.make_beside(self.look.refresh, self.app)
 
+    def close(self) -> None:
+        """Close the binders."""
+        if self.window is not None:
+            self.window.session.close()
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Run the program; returns its exit code."""
+
+def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | None = None) -> int:
+    """Run the program; returns its exit code. `painted` is called once the first leaf is seen."""
     given = list(sys.argv[1:] if arguments is None else arguments)
+    if len(given) > 1 or given[:1] in (["-h"], ["--help"]):
+        asked = given[:1] in (["-h"], ["--help"])
+        (sys.stdout if asked else sys.stderr).write(USAGE)
+        return 0 if asked else 2
+    gc.disable()  # start-up makes much that stays, and looking through it again takes time
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
     app = QApplication.instance() or QApplication(["ringbound"])
     app.setApplicationName("Ringbound")
     app.setDesktopFileName("ringbound")
-    memory = Memory.of_user()
-    program = Program(app, memory)
+    program = Program(app, Memory.of_user())
     _catch(program)
     try:
-        _open_first(program, given)
+        window = _open_first(program, given)
     except RingboundError as error:
         sys.stderr.write(f"{error}\n")
         return 2
+    window.painted.connect(_settle)
+    if painted is not None:
+        window.painted.connect(painted)
     program.cut_letters()
-    return int(app.exec())
+    code = int(app.exec())
+    program.close()
+    return code
 
 
-def _open_first(program: Program, given: list[str]) -> None:
+def _settle() -> None:
+    """From now on rubbish is collected again, but not looked for in what start-up made."""
+    gc.freeze()
+    gc.enable()
+
+
+def _open_first(program: Program, given: list[str]) -> Window:
     path = Path(given[0]) if given else program.memory.shelf
-    if path is None:
-        from ui.places import sample_shelf
+    if path is not None:
+        return program.open(path)
+    from ui.places import sample_shelf
 
-        path = sample_shelf()
-    program.open(path)
-    if not given and not program.memory.welcomed:
+    window = program.open(sample_shelf())
+    if not program.memory.welcomed:
         program.welcome()
+    return window
 
 
 def _catch(program: Program) -> None:
@@ -116,12 +144,8 @@ def _catch(program: Program) -> None:
     ) -> None:
         traceback.print_exception(kind, error, where)
         if program.window is not None and isinstance(error, Exception):
-            own = isinstance(error, RingboundError)
-            program.window.say(
-                str(error)
-                if own
-                else f"Something went wrong here ({error}). What you wrote is safe."
-            )
+            told = isinstance(error, RingboundError)
+            program.window.say(str(error) if told else OWN_FAULT.format(error))
 
     sys.excepthook = caught
 

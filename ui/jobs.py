@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import threading
+import traceback
 from collections.abc import Callable
 from typing import Any
 
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
 
 from binder.errors import RingboundError
+
+Stop = Callable[[], bool]
 
 
 class _Said(QObject):
@@ -26,8 +29,12 @@ class _Work(QRunnable):
             result = self.work()
         except RingboundError as error:
             self.said.failed.emit(self.number, str(error))
-            return
-        self.said.done.emit(self.number, result)
+        except Exception as error:  # noqa: BLE001
+            # A fault of ours must not end this thread unheard.
+            traceback.print_exception(error)
+            self.said.failed.emit(self.number, f"Something went wrong here ({error}).")
+        else:
+            self.said.done.emit(self.number, result)
 
 
 class Newest(QObject):
@@ -49,12 +56,9 @@ class Newest(QObject):
         self._said.done.connect(self._end)
         self._said.failed.connect(self._fail)
 
-    def start(self, work: Callable[[Callable[[], bool]], Any]) -> None:
+    def start(self, work: Callable[[Stop], Any]) -> None:
         """Begin a job; one that waits is forgotten, one that runs is told to stop."""
-        with self._lock:
-            self._number += 1
-            number = self._number
-        self._pool.clear()
+        number = self._next()
 
         def stop() -> bool:
             return number != self._number
@@ -63,9 +67,14 @@ class Newest(QObject):
 
     def cancel(self) -> None:
         """Forget what is running."""
+        self._next()
+
+    def _next(self) -> int:
         with self._lock:
             self._number += 1
+            number = self._number
         self._pool.clear()
+        return number
 
     def wait(self) -> None:
         """Wait until nothing runs any more."""

@@ -8,12 +8,15 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QWidget
 
 K = QKeySequence.StandardKey
-Key = K | str | None
+Key = K | str
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One action: a short name in code, its menu ('' for none), words, key and help."""
+    """One action: a short name in code, its menu, words, keys ('' for none) and help.
+
+    `key` may be several keys parted by spaces. `apart` draws a line above it in the menu.
+    """
 
     name: str
     menu: str
@@ -21,57 +24,70 @@ class Line:
     key: Key
     help: str
     checkable: bool = False
+    apart: bool = False
 
 
-BINDER, LEAF, TURN, LOOK, HELP = "&Shelf", "&Leaf", "&Turn", "L&ook", "&Help"
+SHELF, TAB, LEAF, TURN, LOOK, HELP = "&Shelf", "T&ab", "&Leaf", "&Turn", "L&ook", "&Help"
+MENUS = (SHELF, TAB, LEAF, TURN, LOOK, HELP)
 
 LINES: tuple[Line, ...] = (
+    Line("find", SHELF, "&Find", K.Find, "Find words in all binders."),
+    Line("new_binder", SHELF, "New &binder…", "Ctrl+Shift+N", "Add a binder to the shelf.",
+         apart=True),
+    Line("rename_binder", SHELF, "&Rename binder…", "", "Another name on the spine."),
+    Line("recolour_binder", SHELF, "Co&lour of the binder…", "", "Another colour of the spine."),
+    Line("take_off", SHELF, "&Take binder off the shelf…", "", "Its file stays, beside the rest."),
+    Line("new_course", SHELF, "Begin a &course…", "", "Three new binders in a folder of yours.",
+         apart=True),
+    Line("open_shelf", SHELF, "&Open a shelf…", K.Open, "Open another folder of binders."),
+    Line("sample", SHELF, "Look round the &sample shelf", "", "Open the shelf that came along."),
+    Line("quit", SHELF, "Clos&e Ringbound", K.Quit, "Everything is saved already.", apart=True),
+    Line("new_tab", TAB, "&New tab…", "Ctrl+Shift+T", "Add a divider to this binder."),
+    Line("rename_tab", TAB, "&Rename tab…", "", "Another name on the divider."),
+    Line("recolour_tab", TAB, "Co&lour of the tab…", "", "Another colour of the divider."),
+    Line("set_tab_aside", TAB, "Set tab &aside", "", "It goes into the drawer with its leaves."),
+    Line("print", TAB, "&Print this tab…", K.Print, "See the sheets, then print or save them.",
+         apart=True),
     Line("new_reading", LEAF, "New &reading", "Ctrl+L", "Log a reading, from anywhere."),
     Line("new_leaf", LEAF, "&New leaf", K.New, "Put a new leaf behind this tab and write on it."),
-    Line("write", LEAF, "&Write", "Ctrl+E", "Write on the leaf at the left.", checkable=True),
-    Line("rename_leaf", LEAF, "Re&name leaf…", "F2", "Give the leaf at the left another title."),
+    Line("write", LEAF, "&Write", "Ctrl+E", "Write on the leaf at the left.", checkable=True,
+         apart=True),
+    Line("rename_leaf", LEAF, "R&ename leaf…", "F2", "Give the leaf at the left another title."),
     Line("change_reading", LEAF, "&Put reading right…", "", "Change date, question or cards."),
-    Line("look_back", LEAF, "Look &back…", "Ctrl+B", "Write what came of this reading."),
-    Line("move_leaf", LEAF, "&Move leaf…", "Ctrl+M", "To another place, tab or binder."),
+    Line("look_back", LEAF, "Look &back…", "Ctrl+J", "Write what came of this reading."),
+    Line("move_leaf", LEAF, "&Move leaf…", "Ctrl+M", "To another tab or binder.", apart=True),
     Line("set_aside", LEAF, "Set leaf &aside", "Ctrl+D", "Put the leaf into the drawer."),
-    Line("drawer", LEAF, "Open the &drawer…", "Ctrl+Shift+D", "See what was set aside."),
-    Line("undo", LEAF, "&Undo", K.Undo, "Take back the last change."),
+    Line("drawer", LEAF, "&Open the drawer…", "Ctrl+Shift+D", "See what was set aside."),
+    Line("undo", LEAF, "&Undo", K.Undo, "Take back the last change.", apart=True),
     Line("redo", LEAF, "&Do again", K.Redo, "Do again what was taken back."),
-    Line("new_tab", BINDER, "New &tab…", "Ctrl+Shift+T", "Add a divider to this binder."),
-    Line("new_binder", BINDER, "New &binder…", "Ctrl+Shift+N", "Add a binder to the shelf."),
-    Line("new_course", BINDER, "Begin a &course…", "", "Three new binders in a folder of yours."),
-    Line("open_shelf", BINDER, "&Open a shelf…", K.Open, "Open another folder of binders."),
-    Line("sample", BINDER, "Look round the &sample shelf", "", "Open the shelf that came along."),
-    Line("print", BINDER, "&Print this tab…", K.Print, "See the sheets, then print or save them."),
-    Line("find", BINDER, "&Find", K.Find, "Find words in all binders."),
-    Line("quit", BINDER, "&Close Ringbound", K.Quit, "Everything is saved already."),
     Line("next_leaf", TURN, "&Next leaf", "Ctrl+PgDown", "Turn a leaf."),
     Line("last_leaf", TURN, "&Leaf before", "Ctrl+PgUp", "Turn back a leaf."),
     Line("contents", TURN, "&Contents of this tab", "Alt+Home", "The first leaf of the tab."),
-    Line("back", TURN, "&Back", K.Back, "To where you were before."),
+    Line("back", TURN, "&Back", K.Back, "To where you were before.", apart=True),
     Line("forward", TURN, "&Forward", K.Forward, "To where you were before going back."),
-    Line("next_tab", TURN, "Next &tab", "Ctrl+Tab", "The tab below."),
-    Line("last_tab", TURN, "Tab befo&re", "Ctrl+Shift+Tab", "The tab above."),
-    Line("flip", TURN, "Flip to the &other leaf", "F6", "To the facing leaf, and back."),
-    Line("read_facing", TURN, "Read the facin&g leaf", "Ctrl+Return", "It comes to the left."),
+    Line("next_tab", TURN, "Next &tab", "Ctrl+Tab", "The tab below.", apart=True),
+    Line("last_tab", TURN, "Tab bef&ore", "Ctrl+Shift+Tab", "The tab above."),
+    Line("flip", TURN, "To the ot&her leaf", "F6", "To the facing leaf, and back.", apart=True),
+    Line("read_facing", TURN, "&Read the facing leaf", "Ctrl+Return", "It comes to the left."),
     Line("lamp", LOOK, "&Lamp light", "Ctrl+Shift+L", "The dark theme.", checkable=True),
-    Line("larger", LOOK, "L&arger letters", K.ZoomIn, "Up to twice the size."),
-    Line("smaller", LOOK, "S&maller letters", K.ZoomOut, "Down to the usual size."),
+    Line("larger", LOOK, "L&arger letters", "Ctrl++ Ctrl+=", "Up to twice the size."),
+    Line("smaller", LOOK, "&Smaller letters", K.ZoomOut, "Down to the usual size."),
     Line("full_screen", LOOK, "&Whole screen", K.FullScreen, "And back.", checkable=True),
-    Line("link_choices", LOOK, "Lin&ked words…", "", "Words you chose to link, or never to."),
+    Line("link_choices", LOOK, "Lin&ked words…", "", "Words you chose to link, or never to.",
+         apart=True),
     Line("keys", HELP, "&Keys", K.HelpContents, "All keys on one leaf."),
     Line("about", HELP, "&About Ringbound", "", "Version, and where things are kept."),
-)
+)  # fmt: skip
 
 
 def make(line: Line, parent: QWidget) -> QAction:
     """The QAction of a line, belonging to `parent`."""
     action = QAction(line.words, parent)
     action.setObjectName(line.name)
-    if line.key:
-        action.setShortcuts(QKeySequence.keyBindings(line.key)) if isinstance(
-            line.key, K
-        ) else action.setShortcut(QKeySequence(line.key))
+    if isinstance(line.key, K):
+        action.setShortcuts(line.key)
+    elif line.key:
+        action.setShortcuts([QKeySequence(key) for key in line.key.split()])
     action.setStatusTip(line.help)
     action.setToolTip(_tip(line, action))
     action.setCheckable(line.checkable)

@@ -105,24 +105,23 @@ def log_reading(window: Window) -> None:
     """A reading half typed in."""
     lay_reading(window)
     window.deeds.new_reading()
-    entry = window.deeds._entry_desk()
-    entry.show_example()
+    window.deeds.entry.show_example()
 
 
 def find(window: Window) -> None:
     """Words found in all binders."""
     lay_reading(window)
     window.bar.find.setText("quay")
-    window._find("quay")
-    window._finder.job.wait()
+    window.bar.find.setFocus()
+    window.finder.find("quay")
+    window.finder.job.wait()
 
 
 def print_tab(window: Window) -> None:
     """The sheets of the log before they are printed."""
     lay_reading(window)
     window.deeds.print()
-    proof = window.desk.stage()
-    getattr(proof, "wait", lambda: None)()
+    window.deeds.proof.wait()
 
 
 def draw(shelf: Path, out: Path) -> list[Path]:

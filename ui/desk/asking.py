@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from PySide6.QtWidgets import QColorDialog, QInputDialog, QMessageBox, QWidget
+
+ANOTHER = "Another…"
 
 
 def line(parent: QWidget, title: str, label: str, text: str = "") -> str | None:
@@ -23,12 +25,19 @@ def choice(
 
 def sure(parent: QWidget, title: str, question: str, yes: str) -> bool:
     """True when the user agrees; `yes` are the words on the button that does it."""
+    return decide(parent, title, question, (yes,)) == 0
+
+
+def decide(parent: QWidget, title: str, question: str, ways: Sequence[str]) -> int | None:
+    """Which of a few ways, each on a button of its own, the user takes; None for none of them."""
     box = QMessageBox(QMessageBox.Icon.NoIcon, title, question, parent=parent)
-    agree = box.addButton(yes, QMessageBox.ButtonRole.AcceptRole)
+    buttons = [box.addButton(way, QMessageBox.ButtonRole.AcceptRole) for way in ways]
     leave = box.addButton("Leave it", QMessageBox.ButtonRole.RejectRole)
     box.setDefaultButton(leave)
+    box.setEscapeButton(leave)
     box.exec()
-    return box.clickedButton() is agree
+    pressed = box.clickedButton()
+    return next((n for n, button in enumerate(buttons) if button is pressed), None)
 
 
 def tell(parent: QWidget, title: str, words: str) -> None:
@@ -38,7 +47,20 @@ def tell(parent: QWidget, title: str, words: str) -> None:
     box.exec()
 
 
-def colour(parent: QWidget, title: str) -> str | None:
+def named_colour(parent: QWidget, title: str, named: Mapping[str, str], now: str) -> str | None:
+    """One of the colours named (palette key -> word), or '#rrggbb' for another; or None."""
+    keys = list(named)
+    words = [*named.values(), ANOTHER]
+    at = keys.index(now) if now in named else len(keys)
+    chosen = choice(parent, title, "Colour:", words, at)
+    if chosen is None:
+        return None
+    return keys[chosen] if chosen < len(keys) else any_colour(parent, title, now)
+
+
+def any_colour(parent: QWidget, title: str, now: str = "") -> str | None:
     """A colour as '#rrggbb', or None."""
-    chosen = QColorDialog.getColor(parent=parent, title=title)
+    from PySide6.QtGui import QColor
+
+    chosen = QColorDialog.getColor(QColor(now), parent, title)
     return chosen.name() if chosen.isValid() else None

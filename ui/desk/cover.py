@@ -101,7 +101,7 @@ class OpenBinder(QWidget):
         """Where only one leaf has room, show this one: 'left' or 'right'."""
         if side == self._side:
             return
-        had_focus = self._holds_focus()
+        had_focus = self.holds_focus()
         self._side = side
         self._reframe()
         shown = self._held[side]
@@ -112,6 +112,16 @@ class OpenBinder(QWidget):
     def flip(self) -> None:
         """Show the other leaf, where only one has room."""
         self.show_side("left" if self._side == "right" else "right")
+
+    def holds_focus(self) -> bool:
+        """Whether the keyboard is on one of the leaves."""
+        focused = self.window().focusWidget()
+        return any(
+            leaf is not None
+            and focused is not None
+            and (leaf is focused or leaf.isAncestorOf(focused))
+            for leaf in self._held.values()
+        )
 
     # Laying out and painting
 
@@ -214,15 +224,6 @@ class OpenBinder(QWidget):
         foot.write(words, count)
         foot.setGeometry(rect)
         foot.setVisible(self._frame.shows(side))
-
-    def _holds_focus(self) -> bool:
-        focused = self.window().focusWidget()
-        return any(
-            leaf is not None
-            and focused is not None
-            and (leaf is focused or leaf.isAncestorOf(focused))
-            for leaf in self._held.values()
-        )
 
     def _scrolls_at(self, event: QWheelEvent) -> bool:
         under = self.childAt(event.position().toPoint())

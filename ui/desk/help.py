@@ -36,7 +36,7 @@ class KeysDialog(QDialog):
 def keys_html(window: Window) -> str:
     """The table of keys as HTML."""
     rows = []
-    for menu in (keys.LEAF, keys.TURN, keys.BINDER, keys.LOOK, keys.HELP):
+    for menu in keys.MENUS:
         rows.append(f"<tr><td colspan=3><h3>{escape(menu.replace('&', ''))}</h3></td></tr>")
         for line in keys.LINES:
             if line.menu == menu:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Mapping
 from datetime import timedelta
 from functools import partial
 from typing import TYPE_CHECKING
@@ -12,77 +12,77 @@ from PySide6.QtWidgets import QMenu
 
 from binder.study import lookbacks
 from binder.study.slips import Slip, SlipKind
-from ui.desk.shelf_deeds import SPINE_COLOURS
+from ui.desk import asking
+from ui.desk.colours import SPINES, TABS
 
 if TYPE_CHECKING:
     from ui.desk.window import Window
 
-TAB_COLOURS = ("tabCourse", "tabMajor", "tabMinor", "tabRead", "tabClip")
-COLOUR_WORDS = {
-    "spineF": "Ochre", "spineP": "Sea green", "spineM": "Plum", "major": "Violet",
-    "cups": "Blue", "pents": "Moss", "swords": "Slate", "wands": "Rust", "tabCourse": "Straw",
-    "tabMajor": "Clay", "tabMinor": "Sage", "tabRead": "Paper", "tabClip": "Mist",
-}  # fmt: skip
+LATER = (("Ask again tomorrow", 1), ("Ask again in a week", 7), ("Ask again in a month", 30))
 
 
-def menu(window: Window, name: str, key: str, slip: Slip | None) -> QMenu | None:
-    """The menu of a 'spine', 'tab' or 'slip' with that key ('' beside them all)."""
-    made = QMenu(window)
-    made.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-    builders: dict[str, Callable[[], None]] = {
-        "spine": partial(_spine, window, made, key),
-        "tab": partial(_tab, window, made, key),
-        "slip": partial(_slip, window, made, slip),
-    }
-    builders[name]()
-    return made if made.actions() else None
+class PieceMenu(QMenu):
+    """A menu whose entries run a window's deeds; it goes when it is closed."""
+
+    def __init__(self, window: Window) -> None:
+        super().__init__(window)
+        self.window_ = window
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+
+    def add(self, words: str, verb: Callable[..., object], *arguments: object) -> None:
+        """An entry that runs a verb."""
+        self.addAction(words).triggered.connect(lambda: self.window_.guard(verb, *arguments))
+
+    def add_colours(self, named: Mapping[str, str], verb: Callable[..., object], key: str) -> None:
+        """A menu below of the colours a piece can have."""
+        below = self.addMenu("&Colour")
+        for colour, word in (*named.items(), (asking.ANOTHER, asking.ANOTHER)):
+            if colour == asking.ANOTHER:
+                below.addSeparator()
+            action = below.addAction(word)
+            action.triggered.connect(partial(self.window_.guard, verb, key, colour))
+
+    def add_named(self, names: Iterable[str]) -> None:
+        """Actions of the menu bar, below a line."""
+        self.addSeparator()
+        self.addActions([self.window_.actions_by_name[name] for name in names])
 
 
-def _add(
-    window: Window, made: QMenu, words: str, verb: Callable[..., object], *args: object
-) -> None:
-    made.addAction(words).triggered.connect(lambda: window._guard(verb, *args))
-
-
-def _spine(window: Window, made: QMenu, key: str) -> None:
-    deeds = window.deeds
+def spine_menu(window: Window, key: str) -> QMenu:
+    """The menu of a spine, or of the shelf beside the spines (key '')."""
+    made, deeds = PieceMenu(window), window.deeds
     if key:
-        _add(window, made, "Open", window.session.open_binder, key)
-        _add(window, made, "Rename…", deeds.rename_binder, key)
-        _colours(window, made, SPINE_COLOURS, deeds.recolour_binder, key)
-        _add(window, made, "Take off the shelf…", deeds.take_off, key)
-        made.addSeparator()
-    made.addAction(window.actions_by_name["new_binder"])
+        made.add("&Open", window.session.open_binder, key)
+        made.add("&Rename…", deeds.rename_binder, key)
+        made.add_colours(SPINES, deeds.recolour_binder, key)
+        made.add("&Take off the shelf…", deeds.take_off, key)
+    made.add_named(("new_binder",))
+    return made
 
 
-def _tab(window: Window, made: QMenu, key: str) -> None:
-    deeds = window.deeds
+def tab_menu(window: Window, key: str) -> QMenu:
+    """The menu of a divider, or of the edge beside the dividers (key '')."""
+    made, deeds = PieceMenu(window), window.deeds
     if key:
-        _add(window, made, "Rename…", deeds.rename_tab, key)
-        _colours(window, made, TAB_COLOURS, deeds.recolour_tab, key)
-        _add(window, made, "Set aside", deeds.set_tab_aside, key)
+        made.add("&Open", window.open_tab, key)
+        made.add("&Rename…", deeds.rename_tab, key)
+        made.add_colours(TABS, deeds.recolour_tab, key)
+        made.add("Set &aside", deeds.set_tab_aside, key)
+        made.add("&Print…", deeds.print, key)
+    made.add_named(("new_tab",))
+    return made
+
+
+def slip_menu(window: Window, slip: Slip) -> QMenu:
+    """The menu of a slip: open it, or ask again later."""
+    made = PieceMenu(window)
+    made.add("&Open", window.open_slip, slip)
+    if slip.kind is SlipKind.LOOK_BACK:
+        binder = window.session.shelf.binder(slip.binder_uid)
         made.addSeparator()
-    made.addAction(window.actions_by_name["new_tab"])
-    made.addAction(window.actions_by_name["print"])
-
-
-def _colours(
-    window: Window, made: QMenu, colours: tuple[str, ...], verb: Callable[..., object], key: str
-) -> None:
-    below = made.addMenu("Colour")
-    for colour in colours:
-        _add(window, below, COLOUR_WORDS[colour], verb, key, colour)
-    below.addSeparator()
-    _add(window, below, "Another…", verb, key)
-
-
-def _slip(window: Window, made: QMenu, slip: Slip | None) -> None:
-    if slip is None or slip.kind is not SlipKind.LOOK_BACK:
-        return
-    binder = window.session.shelf.binder(slip.binder_uid)
-    for words, days in (("Ask again tomorrow", 1), ("Ask again in a week", 7),
-                        ("Ask again in a month", 30)):  # fmt: skip
-        on = window.session.today + timedelta(days=days)
-        _add(window, made, words, lookbacks.ask_later, binder, slip.leaf_uid, on)
-    made.addSeparator()
-    _add(window, made, "Let it go", lookbacks.let_go, binder, slip.leaf_uid)
+        for words, days in LATER:
+            on = window.session.today + timedelta(days=days)
+            made.add(words, lookbacks.ask_later, binder, slip.leaf_uid, on)
+        made.addSeparator()
+        made.add("&Let it go", lookbacks.let_go, binder, slip.leaf_uid)
+    return made

@@ -1,25 +1,25 @@
-"""The window: desk, shelf, slips and the open binder, and what every action does."""
+"""The window: desk, shelf, slips and the open binder, and what is laid on it."""
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from functools import partial
+from collections.abc import Callable, Sequence
+from functools import cached_property, partial
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPoint, QTimer, Signal
+from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent
-from PySide6.QtWidgets import QLabel, QMainWindow, QMenu, QWidget
+from PySide6.QtWidgets import QMainWindow, QWidget
 
 from binder.errors import RingboundError
-from binder.study import slips as due
 from binder.study.kinds import LeafKind
-from binder.study.slips import SlipKind
 from binder.study.tabs import tabs
-from ui import keys
+from ui.desk import menu_bar
 from ui.desk.bar import Bar
 from ui.desk.cover import OpenBinder
 from ui.desk.desk import Desk
 from ui.desk.piece import Piece
-from ui.desk.slips import SlipNote, Slips
+from ui.desk.said import Said
+from ui.desk.slips import Slips
 from ui.desk.spines import Spines
 from ui.leaves.page import Page
 from ui.leaves.pages import Pages
@@ -28,9 +28,22 @@ from ui.session import Session
 from ui.theme import Look
 from ui.trail import Show, Spot
 
-SAID_MS = 9000
-"""How long a sentence stays at the foot of the window."""
-MENUS = (keys.BINDER, keys.LEAF, keys.TURN, keys.LOOK, keys.HELP)
+if TYPE_CHECKING:
+    from binder.store.change import Notice
+    from binder.study.slips import Slip
+    from ui.deeds import Deeds
+    from ui.desk.find import Finder
+
+EMPTY = (
+    "There is no binder on this shelf yet. Add one, or begin a course, from the menu Shelf at the "
+    "top of the window."
+)
+OF_LEAF = ("write", "rename_leaf", "move_leaf", "set_aside")
+OF_READING = ("change_reading", "look_back")
+OF_BINDER = ("rename_binder", "recolour_binder", "take_off", "new_tab")
+OF_TAB = ("rename_tab", "recolour_tab", "set_tab_aside", "print", "new_leaf", "contents",
+          "next_leaf", "last_leaf", "next_tab", "last_tab")  # fmt: skip
+_TURNS = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1}
 
 
 class Window(QMainWindow):
@@ -38,55 +51,36 @@ class Window(QMainWindow):
 
     changing_shelf = Signal(object)
     """The Path of another shelf to open instead."""
+    painted = Signal()
+    """The first leaf has been painted."""
 
     def __init__(self, session: Session, look: Look, memory: Memory) -> None:
         super().__init__()
         self.session, self.look, self.memory = session, look, memory
-        self.actions_by_name: dict[str, QAction] = {}
         self.setWindowTitle("Ringbound")
         self._pages = {side: Pages(session, look) for side in ("left", "right")}
-        self._stages: dict[str, QWidget] = {}
-        self._slips: dict[str, due.Slip] = {}
-        self._make_desk()
-        self._make_actions()
-        self._make_said()
-        self._connect()
-
-    # Making
-
-    def _make_desk(self) -> None:
-        look = self.look
+        self._stage = ""
+        self._slips: list[Slip] = []
         self.bar, self.spines, self.slips = Bar(look), Spines(look), Slips(look)
         self.cover = OpenBinder(look)
         self.desk = Desk(look, self.bar, self.spines, self.slips)
         self.desk.set_stage(self.cover)
         self.setCentralWidget(self.desk)
-        self.bar.set_date(self.session.today)
-
-    def _make_actions(self) -> None:
-        from ui.desk.deeds import Deeds
-
-        self.deeds = Deeds(self)
-        menus = {name: self.menuBar().addMenu(name) for name in MENUS}
-        for line in keys.LINES:
-            action = keys.make(line, self)
-            action.triggered.connect(partial(self._do, line.name))
-            self.actions_by_name[line.name] = action
-            menus[line.menu].addAction(action)
-            self.addAction(action)
-        self.write_menu = QMenu("T&ext", self)
-        self.menuBar().insertMenu(menus[keys.TURN].menuAction(), self.write_menu)
-        self.write_menu.menuAction().setVisible(False)
+        self.actions_by_name = menu_bar.fill(self)
+        self.text_menu = menu_bar.add_text_menu(self)
         self.bar.set_buttons([self.actions_by_name[n] for n in ("new_reading", "write", "print")])
+        self.bar.set_date(session.today)
+        self.said = Said(look, self)
+        self._slips_due = QTimer(self, singleShot=True, interval=0)
+        self._slips_due.timeout.connect(self.show_slips)
+        self._connect()
 
-    def _make_said(self) -> None:
-        self.said = QLabel(self)
-        self.said.setAccessibleName("What the program says")
-        self.said.setWordWrap(True)
-        self.said.setMargin(10)
-        self.said.hide()
-        self._said_timer = QTimer(self, singleShot=True, interval=SAID_MS)
-        self._said_timer.timeout.connect(self.said.hide)
+    @cached_property
+    def deeds(self) -> Deeds:
+        """What the actions do; made when the first is wanted."""
+        from ui.deeds import Deeds
+
+        return Deeds(self)
 
     def _connect(self) -> None:
         session, cover = self.session, self.cover
@@ -94,44 +88,33 @@ class Window(QMainWindow):
         session.faced.connect(self.show_facing)
         session.changed.connect(self._changed)
         session.said.connect(self.say)
-        cover.turned_on.connect(partial(self._guard, session.turn, 1))
-        cover.turned_back.connect(partial(self._guard, session.turn, -1))
-        cover.dividers.chosen.connect(self._open_tab)
-        self.spines.chosen.connect(partial(self._guard, session.open_binder))
-        self.slips.chosen.connect(self._open_slip)
-        for strip, menu in ((self.spines, "spine"), (cover.dividers, "tab"), (self.slips, "slip")):
-            strip.menu_asked.connect(partial(self._menu, menu))
-        self.spines.moved.connect(partial(self._guard, self.deeds.move_spine))
-        cover.dividers.moved.connect(partial(self._guard, self.deeds.move_tab))
-        cover.dividers.leaf_dropped.connect(partial(self._guard, self.deeds.drop_on_tab))
-        self.spines.leaf_dropped.connect(partial(self._guard, self.deeds.drop_on_spine))
-        self.bar.find_changed.connect(self._find)
-        self.bar.find_entered.connect(self._find_now)
+        cover.turned_on.connect(partial(self.guard, session.turn, 1))
+        cover.turned_back.connect(partial(self.guard, session.turn, -1))
+        cover.dividers.chosen.connect(partial(self.guard, self.open_tab))
+        self.spines.chosen.connect(partial(self.guard, session.open_binder))
+        self.slips.chosen.connect(lambda key: self.guard(self.open_slip, self._slips[int(key)]))
+        self.spines.menu_asked.connect(partial(self._menu, "spine_menu"))
+        cover.dividers.menu_asked.connect(partial(self._menu, "tab_menu"))
+        self.slips.menu_asked.connect(
+            lambda key, at: self._menu("slip_menu", self._slips[int(key)], at)
+        )
+        self.spines.moved.connect(partial(self.do, "move_spine"))
+        cover.dividers.moved.connect(partial(self.do, "move_tab"))
+        cover.dividers.leaf_dropped.connect(partial(self.do, "drop_on_tab"))
+        self.spines.leaf_dropped.connect(partial(self.do, "drop_on_spine"))
+        self.bar.find_changed.connect(lambda words: self.finder.find(words))
+        self.bar.find_entered.connect(lambda words: self.finder.choose(words))
         self.bar.find.installEventFilter(self)
+        self.cover.installEventFilter(self)
+        self.look.changed.connect(self._enable)
 
-    # Saying and guarding
+    # Saying and doing
 
     def say(self, sentence: str) -> None:
         """Show a sentence at the foot of the window for a while."""
-        self.said.setText(sentence)
-        theme = self.look.theme
-        self.said.setStyleSheet(
-            f"background: {theme['slip'].name()}; color: {theme['ink'].name()};"
-            f"border: 1px solid {theme['line'].name()}; border-radius: 3px;"
-        )
-        self._place_said()
-        self.said.show()
-        self.said.raise_()
-        self._said_timer.start()
+        self.said.say(sentence)
 
-    def _place_said(self) -> None:
-        width = min(self.width() - 40, self.look.theme.px(640))
-        self.said.setFixedWidth(width)
-        self.said.adjustSize()
-        at = QPoint((self.width() - width) // 2, self.height() - self.said.height() - 14)
-        self.said.move(at)
-
-    def _guard(self, verb: Callable[..., object], *arguments: object) -> bool:
+    def guard(self, verb: Callable[..., object], *arguments: object) -> bool:
         """Do something; a failure becomes a sentence. True when it went well."""
         try:
             verb(*arguments)
@@ -140,273 +123,304 @@ class Window(QMainWindow):
             return False
         return True
 
-    def _do(self, name: str, *_checked: object) -> None:
-        self._guard(getattr(self.deeds, name))
+    def do(self, name: str, *arguments: object) -> None:
+        """Run the deed of that name; what an action tells of its tick is not passed on."""
+        given = [argument for argument in arguments if not isinstance(argument, bool)]
+        if not self.guard(getattr(self.deeds, name), *given) and name.startswith("move_"):
+            self.show_spines()
+            self.show_tabs()
+        self._enable()
 
     # Showing
 
     def show_pair(self) -> None:
         """Show both leaves and all that depends on which is open."""
-        self._end_stages()
+        had_keys = self.cover.holds_focus()
+        self._end_stage()
         self._show("left", self.session.left, self.session.marks)
         self._show("right", self.session.facing)
         self.cover.show_side("left")
         self.show_spines()
         self.show_tabs()
-        self._show_feet()
-        self._pick()
-        self._enable()
+        self._show_rest()
+        if had_keys:
+            self.focus_leaf()
 
     def show_facing(self) -> None:
         """Show the facing leaf only."""
+        if self._stage == "look back":
+            self._end_stage()
         self._show("right", self.session.facing)
-        self._show_feet()
-        self._pick()
         if self.cover.narrow:
             self.cover.show_side("right")
+        self._show_rest()
 
     def _show(self, side: str, spot: Spot, marks: tuple[str, ...] = ()) -> None:
         page = self._pages[side].page(spot)
-        lay = self.cover.set_left if side == "left" else self.cover.set_right
-        lay(page)
+        if page is not None and not page.property("heard"):
+            page.followed.connect(partial(self._followed, page))
+            page.setProperty("heard", True)
+        (self.cover.set_left if side == "left" else self.cover.set_right)(page)
         if page is not None:
             page.show_spot(spot, marks)
-            self._follow(page)
-
-    def _follow(self, page: Page) -> None:
-        if not page.property("followed"):
-            page.followed.connect(partial(self._followed, page))
-            page.setProperty("followed", True)
 
     def _followed(self, page: Page, address: str) -> None:
-        self._guard(self.deeds.follow, page, address)
+        self.guard(self.deeds.follow, page, address)
+
+    def _show_rest(self) -> None:
+        self._pick()
+        self._show_feet()
+        self._enable()
 
     def _pick(self) -> None:
         """Tell the page at the left which card's leaf faces it."""
         page = self.cover.leaf("left")
-        view = self.session.leaf_of(self.session.facing)
-        if page is not None and hasattr(page, "picked"):
+        if isinstance(page, Page):
+            view = self.session.leaf_of(self.session.facing)
             page.picked(view.card if view else "")
 
     def _show_feet(self) -> None:
-        left, right = self.cover.leaf("left"), self.cover.leaf("right")
-        view = self.session.leaf_of(self.session.left)
-        tab = self.session.tab
-        count = f"leaf {view.number} of {view.count}" if view else ""
-        words = [page.foot() if isinstance(page, Page) else "" for page in (left, right)]
-        facing = self.session.facing
-        if facing.show is Show.LEAF and (facing.binder, facing.tab) != (
-            self.session.left.binder,
-            self.session.left.tab,
-        ):
-            words[1] = f"Kept in {words[1]}, laid here to face what you read"
-        self.cover.set_feet(*words, count)
-        self.cover.set_turns(view is not None, self._more_ahead(view, tab))
-
-    def _more_ahead(self, view: object, tab: object) -> bool:
-        if view is not None:
-            return view.number < view.count  # type: ignore[attr-defined]
-        return tab is not None and self.session.facing.show is Show.LEAF
+        left, facing = self.session.left, self.session.facing
+        view = self.session.leaf_of(left)
+        pages = (self.cover.leaf("left"), self.cover.leaf("right"))
+        words = [page.foot() if isinstance(page, Page) else "" for page in pages]
+        if facing.show is Show.LEAF and (facing.binder, facing.tab) != (left.binder, left.tab):
+            words[1] = f"Kept in {words[1]}, laid here to face what you read" if words[1] else ""
+        if self._stage == "entry":
+            words = list(self.deeds.entry.feet())
+        count = f"leaf {view.number} of {view.count}" if view and self._stage != "entry" else ""
+        self.cover.set_feet(words[0], words[1], count)
+        ahead = view.number < view.count if view else facing.show is Show.LEAF
+        self.cover.set_turns(view is not None, ahead)
 
     def show_spines(self) -> None:
         """The binders on the shelf, the open one forward."""
         pieces = [Piece(b.uid, b.name, b.colour) for b in self.session.shelf.binders]
         binder = self.session.binder
-        self.spines.set_items(pieces)
-        self.spines.set_current(binder.uid if binder else "")
-        if binder:
-            self.cover.set_binder(binder.name, binder.colour)
-            self.setWindowTitle(f"{binder.name} – Ringbound")
+        self.spines.set_items(pieces, binder.uid if binder else "")
+        name = binder.name if binder else ""
+        self.cover.set_binder(name, binder.colour if binder else "cover")
+        self.setWindowTitle(f"{name} – Ringbound" if name else "Ringbound")
 
     def show_tabs(self) -> None:
         """The dividers of the open binder."""
         binder, tab = self.session.binder, self.session.tab
         pieces = [Piece(t.uid, t.name, t.colour) for t in tabs(binder)] if binder else []
-        self.cover.dividers.set_items(pieces)
-        self.cover.dividers.set_current(tab.uid if tab else "")
+        self.cover.dividers.set_items(pieces, tab.uid if tab else "")
 
     def show_slips(self) -> None:
         """The slips that are due today."""
-        today = self.session.today
-        found = due.slips(self.session.shelf, today)
-        self._slips = {str(number): slip for number, slip in enumerate(found)}
-        self.slips.set_slips([_note(key, slip) for key, slip in self._slips.items()])
-        self.bar.set_date(today)
+        from ui.desk.due import due
+
+        found, notes = due(self.session)
+        self._slips = found
+        if notes != [slip.note for slip in self.slips.slips()]:
+            self.slips.set_slips(notes)
+        self.bar.set_date(self.session.today)
+
+    def _enable(self) -> None:
+        session, stage = self.session, self._stage
+        view = session.leaf_of(session.left)
+        reading = view is not None and view.kind is LeafKind.READING
+        facing = session.facing.show is not Show.NOTHING
+        wanted = dict.fromkeys(OF_LEAF, view is not None)
+        wanted |= dict.fromkeys(OF_READING, reading)
+        wanted |= dict.fromkeys(OF_BINDER, session.binder is not None)
+        wanted |= dict.fromkeys(OF_TAB, session.tab is not None)
+        wanted |= {
+            "back": session.trail.can_back,
+            "forward": session.trail.can_forward,
+            "read_facing": facing and not stage,
+            "flip": facing,
+        }
+        for name, may in wanted.items():
+            self.actions_by_name[name].setEnabled(may)
+        self.actions_by_name["write"].setChecked(stage == "write")
+        self.actions_by_name["lamp"].setChecked(self.look.theme.lamp)
+        self.actions_by_name["full_screen"].setChecked(self.isFullScreen())
 
     # Changes
 
-    def _changed(self, notice: object) -> None:
+    def _changed(self, notice: Notice | None) -> None:
         """Show again what a change touched."""
-        QTimer.singleShot(0, self.show_slips)
-        if notice is None or notice.touches("info", "tab"):  # type: ignore[attr-defined]
+        self._slips_due.start()
+        if notice is None or notice.touches("info", "tab"):
             self.show_spines()
             self.show_tabs()
-        if "write" in self._stages or "entry" in self._stages:
+        if self._stage in ("write", "entry"):
             return
-        self._show_again()
+        if not self.session.mend():
+            self._show_again()
 
     def _show_again(self) -> None:
         for side, spot in (("left", self.session.left), ("right", self.session.facing)):
             page = self.cover.leaf(side)
             if isinstance(page, Page) and page.spot == spot:
                 self._refill(side, page, spot)
-        self._show_feet()
-        self._pick()
-        self._enable()
+        self._show_rest()
 
     def _refill(self, side: str, page: Page, spot: Spot) -> None:
-        if self._pages[side].page(spot) is not page:
-            self.session.turn(0)
+        if self._pages[side].page(spot) is not page:  # the leaf is of another kind now
+            self._show(side, spot)
             return
         at = page.verticalScrollBar().value()
-        page.show_spot(spot)
+        page.show_spot(spot, self.session.marks if side == "left" else ())
         page.verticalScrollBar().setValue(at)
 
-    # Stages: writing, logging, printing
+    # Stages: what is laid over the read leaves for a while
 
-    def lay_stage(self, name: str, left: QWidget | None, right: QWidget | None) -> None:
-        """Lay other widgets than read leaves on the binder until `_end_stages`."""
-        if left is not None:
-            self._stages[name] = left
-            self.cover.set_left(left)
-        if right is not None:
-            self.cover.set_right(right)
+    def lay_stage(
+        self,
+        name: str,
+        left: QWidget | None,
+        right: QWidget | None,
+        actions: Sequence[QAction] = (),
+    ) -> None:
+        """Lay other widgets than read leaves on the binder until `back_to_leaves`.
+
+        `name` is 'write', 'entry', 'look back' or 'welcome'; None leaves the read leaf there.
+        """
+        self._end_stage()
+        for side, widget, spot in (
+            ("left", left, self.session.left),
+            ("right", right, self.session.facing),
+        ):
+            if widget is None:
+                self._show(side, spot)
+            else:
+                (self.cover.set_left if side == "left" else self.cover.set_right)(widget)
+        self._stage = name
+        self.cover.show_side("left" if left is not None else "right")
+        self.text_menu.addActions(actions)
+        self.text_menu.menuAction().setVisible(bool(actions))
+        self._show_rest()
+
+    def lay_instead(self, widget: QWidget) -> None:
+        """Lay a widget beside the shelf in place of the open binder until `back_to_leaves`."""
+        self._end_stage()
+        self._stage = "print"
+        self.desk.set_stage(widget)
+        widget.setFocus()
         self._enable()
 
-    def _end_stages(self) -> None:
+    def back_to_leaves(self) -> None:
+        """Put away what was laid over the read leaves."""
+        if self._stage:
+            stage = self.desk.stage()
+            focused = self.focusWidget()
+            beside = focused is not None and stage is not None and stage.isAncestorOf(focused)
+            self.show_pair()
+            if beside or focused is stage:
+                self.focus_leaf()
+
+    def _end_stage(self) -> None:
         if self.desk.stage() is not self.cover:
             self.desk.set_stage(self.cover)
-        self._stages.clear()
-        self.write_menu.menuAction().setVisible(False)
+        self._stage = ""
+        self.text_menu.clear()
+        self.text_menu.menuAction().setVisible(False)
 
     def staged(self, name: str) -> bool:
-        """True while that stage ('write', 'entry', 'print') is on."""
-        if name == "print":
-            return self.desk.stage() is not self.cover
-        return name in self._stages
-
-    def _enable(self) -> None:
-        view = self.session.leaf_of(self.session.left)
-        reading = view is not None and view.kind is LeafKind.READING
-        for name in ("write", "rename_leaf", "move_leaf", "set_aside"):
-            self.actions_by_name[name].setEnabled(view is not None)
-        for name in ("change_reading", "look_back"):
-            self.actions_by_name[name].setEnabled(reading)
-        self.actions_by_name["write"].setChecked(self.staged("write"))
-        self.actions_by_name["back"].setEnabled(self.session.trail.can_back)
-        self.actions_by_name["forward"].setEnabled(self.session.trail.can_forward)
-        self.actions_by_name["lamp"].setChecked(self.look.theme.lamp)
+        """True while that stage ('write', 'entry', 'look back', 'welcome', 'print') is on."""
+        return self._stage == name
 
     # Answers
 
-    def _open_tab(self, uid: str) -> None:
+    def open_tab(self, uid: str) -> None:
+        """Open a tab of the open binder."""
         binder = self.session.binder
         tab = next((t for t in tabs(binder) if t.uid == uid), None) if binder else None
         if binder and tab:
-            self._guard(self.session.open_tab, binder, tab)
+            self.session.open_tab(binder, tab)
 
-    def _open_slip(self, key: str) -> None:
-        slip = self._slips[key]
-        if slip.kind is SlipKind.MONTH:
-            self._guard(self.deeds.draw_month, slip.month)
-            return
-        opened = slip.leaf_uid and self._guard(self.session.open_leaf, slip.leaf_uid)
-        if opened and slip.kind is SlipKind.LOOK_BACK:
-            self._guard(self.deeds.look_back)
+    def open_slip(self, slip: Slip) -> None:
+        """Go where what a slip asks for is done."""
+        if slip.month:
+            self.deeds.draw_month(slip.month)
+        elif slip.leaf_uid:
+            self.session.open_leaf(slip.leaf_uid)
+            if slip.kind == "look back":
+                self.deeds.look_back()
 
-    def _menu(self, name: str, key: str, at: QPoint) -> None:
+    def _menu(self, name: str, subject: object, at: QPoint) -> None:
         from ui.desk import menus
 
-        slip = self._slips.get(key) if name == "slip" else None
-        menu = menus.menu(self, name, key, slip)
-        if menu is not None:
-            menu.popup(at)
+        getattr(menus, name)(self, subject).popup(at)
 
-    # Finding
-
-    def finder(self) -> QWidget:
+    @cached_property
+    def finder(self) -> Finder:
         """The panel of what was found, made at the first word typed."""
-        if not hasattr(self, "_finder"):
-            from ui.desk.find import Finder
+        from ui.desk.find import Finder
 
-            self._finder = Finder(self.session, self.look, self)
-            self._finder.chosen.connect(self._open_hit)
-        return self._finder
-
-    def _find(self, words: str) -> None:
-        self.finder().find(words, self.bar.find)  # type: ignore[attr-defined]
-
-    def _find_now(self, words: str) -> None:
-        self.finder().choose(words, self.bar.find)  # type: ignore[attr-defined]
+        made = Finder(self.session, self.look, self.bar.find, self)
+        made.chosen.connect(self._open_hit)
+        made.left.connect(self.focus_leaf)
+        return made
 
     def _open_hit(self, uid: str, marks: tuple[str, ...]) -> None:
-        self._guard(self.session.open_leaf, uid, marks)
+        self.guard(self.session.open_leaf, uid, marks)
         self.focus_leaf()
 
-    def focus_leaf(self) -> None:
-        """Put the keyboard on the leaf at the left."""
-        page = self.cover.leaf("left")
+    def focus_leaf(self, side: str = "left") -> None:
+        """Put the keyboard on a leaf."""
+        page = self.cover.leaf(side)
         if page is not None:
             getattr(page, "focus_in", page.setFocus)()
 
-    def eventFilter(self, watched: object, event: QEvent) -> bool:
-        """Arrow keys in the find box walk through what was found; Escape shuts it."""
-        if event.type() is QEvent.Type.KeyPress and hasattr(self, "_finder"):
-            return bool(self._finder.take_key(event, self.bar.find))
-        return super().eventFilter(watched, event)
-
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Left and right turn leaves where nothing else wants these keys."""
-        from PySide6.QtCore import Qt
-
-        steps = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1}
-        if event.key() in steps and not event.modifiers():
-            self._guard(self.session.turn, steps[Qt.Key(event.key())])
-            return
-        super().keyPressEvent(event)
+        step = _TURNS.get(Qt.Key(event.key()))
+        if step and not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier:
+            self.guard(self.session.turn, step)
+        else:
+            super().keyPressEvent(event)
 
     # Opening and closing
 
     def start(self, spot: Spot | None) -> None:
         """Open where the reader left off, or at the first binder."""
-        shelf = self.session.shelf
-        if spot and self.session.leaf_of(spot):
-            self.session.open_leaf(spot.leaf)
-        elif spot and (tab := self.session.tab_of(spot)):
-            self.session.open_tab(self.session.binder_of(spot), tab)
-        elif shelf.binders:
-            self.session.open_binder(shelf.binders[0].uid)
-        QTimer.singleShot(0, self._late)
+        session = self.session
+        if spot and session.leaf_of(spot):
+            session.open_leaf(spot.leaf)
+        elif spot and (binder := session.binder_of(spot)) and (tab := session.tab_of(spot)):
+            session.open_tab(binder, tab)
+        elif session.shelf.binders:
+            session.open_binder(session.shelf.binders[0].uid)
+        else:
+            self.show_pair()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Wait for the first painting of the binder, and for the find box to be entered."""
+        if watched is self.cover and event.type() is QEvent.Type.Paint:
+            self.cover.removeEventFilter(self)
+            QTimer.singleShot(0, self._late)
+        elif watched is self.bar.find and event.type() is QEvent.Type.FocusIn:
+            self.bar.find.removeEventFilter(self)
+            _ = self.finder
+        return super().eventFilter(watched, event)
 
     def _late(self) -> None:
         """What can wait until the leaf is painted."""
-        if not self.staged("welcome"):
+        self.painted.emit()
+        if self.focusWidget() is None:
             self.focus_leaf()
         self.show_slips()
-        for broken in self.session.shelf.broken:
-            self.say(broken.sentence)
+        shelf = self.session.shelf
+        said = [broken.sentence for broken in shelf.broken]
+        if said or not shelf.binders:
+            self.say("\n".join(said) or EMPTY)
 
-    def resizeEvent(self, event: object) -> None:
-        """The sentence stays at the foot."""
-        super().resizeEvent(event)
-        if self.said.isVisible():
-            self._place_said()
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        """Save what is being written and remember what lay open."""
+    def remember(self) -> None:
+        """Save what is being written, and keep in memory what lies open, and where."""
         self.session.leaving.emit()
         self.memory.keep_spot(self.session.shelf.path, self.session.left)
-        self.memory.shelf = self.session.shelf.path
         self.memory.window = self.saveGeometry()
         self.memory.save()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Lose nothing; work beside the window's thread ends first."""
+        self.remember()
+        if "finder" in self.__dict__:
+            self.finder.shut()
+            self.finder.job.wait()
         super().closeEvent(event)
-
-
-def _note(key: str, slip: due.Slip) -> SlipNote:
-    if slip.kind is SlipKind.LOOK_BACK:
-        return SlipNote(key, slip.heading, slip.note, slip.title, due=True)
-    note = ". ".join(part for part in (slip.title, slip.note) if part)
-    return SlipNote(
-        key, slip.heading, note, done=sum(slip.progress), of=len(slip.progress),
-        colour=slip.suit or "major",
-    )  # fmt: skip

@@ -5,74 +5,89 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton
 
-from binder.errors import RingboundError
+from binder.study import leaves, tabs
 from ui.leaves.heads import Heading
+from ui.leaves.page import Page
 from ui.places import begin_course, own_shelf
 
 if TYPE_CHECKING:
     from ui.desk.window import Window
 
+ROUND = (
+    "On the shelf at the left stand three binders that somebody else has been filling for eight "
+    "months. Turn their leaves, write on them, spoil them: they are there for that."
+)
+OWN = (
+    "Or begin at once. You get three binders, Foundations, Practice and Mastery, with a leaf for "
+    "each of the 78 cards and a plan of seven units. They are kept on this computer, in the "
+    "folder “{}” in your {}, and nowhere else."
+)
+LATER = "Both can be had at any time from the menu Shelf, at the top of the window."
 
-class WelcomePage(QWidget):
+
+class WelcomePage(Page):
     """Two things to choose from, and nothing else in the way."""
 
     def __init__(self, window: Window) -> None:
-        super().__init__()
+        super().__init__(window.session, window.look)
         self._window = window
-        look = window.look
-        heading = Heading(look)
-        heading.say("Welcome", "A ring binder for your study of the tarot", "")
-        self.look_round = QPushButton("Look round the sample shelf")
-        self.begin = QPushButton("Begin a course of my own")
+        self.heading = Heading(self.look)
+        self.heading.say("Welcome", "A ring binder for your study of the tarot", "")
+        self.look_round = QPushButton("&Look round the sample shelf")
+        self.begin = QPushButton("&Begin a course of my own")
         self.look_round.clicked.connect(self._look_round)
         self.begin.clicked.connect(self._begin)
-        parts: list[QWidget | int] = [
-            heading, 18,
-            self._words("On the shelf at the left stand three binders that somebody else has "
-                        "been filling for eight months. Turn their leaves, write on them, spoil "
-                        "them: they are there for that."),
-            10, self.look_round, 26,
-            self._words("Or begin at once. You get three binders, Foundations, Practice and "
-                        "Mastery, with a leaf for each of the 78 cards and a plan of seven "
-                        "units. They are kept on this computer, in the folder "
-                        f"“{own_shelf().name}” in your {own_shelf().parent.name}, and nowhere "
-                        "else."),
-            10, self.begin,
-        ]  # fmt: skip
-        column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
-        for part in parts:
-            if isinstance(part, int):
-                column.addSpacing(look.theme.px(part))
-            elif isinstance(part, QPushButton):
-                column.addWidget(part, 0, Qt.AlignmentFlag.AlignLeft)
-            else:
-                column.addWidget(part)
-        column.addStretch(1)
+        folder = own_shelf()
+        self._words = [
+            QLabel(text) for text in (ROUND, OWN.format(folder.name, folder.parent.name), LATER)
+        ]
+        for label in self._words:
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+        self.add(self.heading)
+        self.add(self._words[0], gap=18)
+        self._add_button(self.look_round)
+        self.add(self._words[1], gap=26)
+        self._add_button(self.begin)
+        self.add(self._words[2], gap=30)
+        self.rows.addStretch(1)
+        self.look.changed.connect(self._dress)
+        self._dress()
 
-    def _words(self, text: str) -> QLabel:
-        label = QLabel(text)
-        label.setFont(self._window.look.theme.font("body"))
-        label.setWordWrap(True)
-        return label
+    def _add_button(self, button: QPushButton) -> None:
+        self.rows.addSpacing(10)
+        self.rows.addWidget(button, 0, Qt.AlignmentFlag.AlignLeft)
+
+    def _dress(self) -> None:
+        for label in self._words:
+            label.setFont(
+                self.look.theme.font("body" if label is not self._words[2] else "caption")
+            )
+
+    def foot(self) -> str:
+        """Nothing: this leaf is kept nowhere."""
+        return ""
 
     def focus_in(self) -> None:
         """The keyboard on the first button."""
-        self.look_round.setFocus()
+        self.look_round.setFocus(Qt.FocusReason.TabFocusReason)
 
     def _look_round(self) -> None:
-        self._window.memory.welcomed = True
-        self._window.show_pair()
+        """The newest reading, a card of it facing: what the program is for, at one look."""
+        newest = []
+        for binder in self.session.shelf.binders:
+            log = tabs.first_of_kind(binder, "readings")
+            newest += leaves.contents(binder, log, 0, 1) if log else []
+        if newest:
+            uid = max(newest, key=lambda entry: entry.day).uid
+            self._window.guard(self.session.open_leaf, uid)
+        else:
+            self._window.back_to_leaves()
         self._window.focus_leaf()
 
     def _begin(self) -> None:
         folder = own_shelf()
-        try:
-            begin_course(folder, self._window.session.today)
-        except RingboundError as error:
-            self._window.say(str(error))
-            return
-        self._window.memory.welcomed = True
-        self._window.changing_shelf.emit(folder)
+        if self._window.guard(begin_course, folder, self.session.today):
+            self._window.changing_shelf.emit(folder)

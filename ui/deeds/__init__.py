@@ -1,0 +1,16 @@
+"""What each action of the window does. The names of the methods are those of ui.keys."""
+
+from ui.deeds.leaf import LeafDeeds
+from ui.deeds.links import LinkDeeds
+from ui.deeds.look import LookDeeds
+from ui.deeds.reading import ReadingDeeds
+from ui.deeds.shelf import ShelfDeeds
+from ui.deeds.tab import TabDeeds
+from ui.deeds.turning import TurnDeeds
+
+
+class Deeds(ShelfDeeds, TabDeeds, LeafDeeds, ReadingDeeds, TurnDeeds, LinkDeeds, LookDeeds):
+    """All of them."""
+
+
+__all__ = ["Deeds"]

@@ -1,0 +1,51 @@
+"""What happens when a link on a leaf is followed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QUrl
+from PySide6.QtGui import QDesktopServices
+
+from binder.errors import CanMend
+from binder.study import leaves
+from ui.deeds.base import Base
+
+if TYPE_CHECKING:
+    from ui.leaves.page import Page
+
+
+class LinkDeeds(Base):
+    """Where each kind of address leads."""
+
+    def follow(self, page: Page, address: str) -> None:
+        """Go where a link on a page leads: `card:`, `leaf:`, `facing:`, `source:`, `tick:`, web."""
+        scheme, _, rest = address.partition(":")
+        if scheme == "card":
+            self.session.face_card(rest)
+        elif scheme == "leaf":
+            self.session.open_leaf(rest)
+        elif scheme == "facing":
+            self.session.face_leaf(rest)
+        elif scheme == "source":
+            self._to_source(rest.partition("#")[0])
+        elif scheme == "tick":
+            self._tick(page, int(rest))
+        elif scheme in ("http", "https", "mailto"):
+            QDesktopServices.openUrl(QUrl(address))
+
+    def _to_source(self, key: str) -> None:
+        from binder.study.sources import sources
+
+        found = sources(self.session.shelf).get(key)
+        if found is None:
+            raise CanMend(f"There is no source leaf with the key “{key}” on this shelf yet.")
+        self.session.face_leaf(found.leaf_uid)
+
+    def _tick(self, page: Page, number: int) -> None:
+        from binder.page.lines import tick
+
+        view = self.session.leaf_of(page.spot) if page.spot else None
+        if view is not None:
+            text = tick(view.text, number)
+            leaves.write(view.binder, view.uid, title=view.title, text=text, seen=view.changed)

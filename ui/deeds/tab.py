@@ -1,0 +1,91 @@
+"""Deeds of the menu Tab: the dividers of the open binder, and printing what stands behind one."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from binder.errors import CanMend
+from binder.study import tabs
+from binder.study.kinds import TAB_KINDS
+from binder.study.tabs import TabView
+from ui.deeds.base import Base
+from ui.desk import asking
+from ui.desk.colours import TABS
+
+if TYPE_CHECKING:
+    from ui.paper.proof import Proof
+
+LAST_TAB = "A binder keeps at least one tab; add another before setting this aside."
+
+
+class TabDeeds(Base):
+    """A uid of '' stands for the open tab."""
+
+    def _the(self, uid: str) -> TabView:
+        return tabs.tab(self.open_binder(), uid) if uid else self.open_tab()
+
+    def new_tab(self) -> None:
+        """Add a divider to the open binder."""
+        binder = self.open_binder()
+        kinds = list(TAB_KINDS.values())
+        words = [kind.name if kind.key != "plain" else "Plain leaves" for kind in kinds]
+        chosen = asking.choice(self.window, "New tab", "What it holds:", words, len(words) - 1)
+        if chosen is None:
+            return
+        usual = kinds[chosen].name
+        name = asking.line(self.window, "New tab", "Name on the divider:", usual)
+        if name:
+            uid = tabs.add_tab(binder, name, kinds[chosen].key)
+            self.session.open_tab(binder, tabs.tab(binder, uid))
+
+    def rename_tab(self, uid: str = "") -> None:
+        """Another name on a divider."""
+        tab = self._the(uid)
+        name = asking.line(self.window, "Rename tab", "Name on the divider:", tab.name)
+        if name and name != tab.name:
+            tabs.rename_tab(self.open_binder(), tab.uid, name)
+
+    def recolour_tab(self, uid: str = "", colour: str = "") -> None:
+        """Another colour of a divider; asked for when none is given."""
+        tab = self._the(uid)
+        title = "Colour of the tab"
+        if colour == asking.ANOTHER:
+            fill = self.theme_look.theme.tab_fill(tab.colour)
+            chosen = asking.any_colour(self.window, title, fill.name())
+        else:
+            chosen = colour or asking.named_colour(self.window, title, TABS, tab.colour)
+        if chosen and chosen != tab.colour:
+            tabs.recolour_tab(self.open_binder(), tab.uid, chosen)
+
+    def move_tab(self, uid: str, index: int) -> None:
+        """Put a divider in another place."""
+        tabs.move_tab(self.open_binder(), uid, index)
+
+    def set_tab_aside(self, uid: str = "") -> None:
+        """Put a divider and all behind it into the drawer."""
+        binder, tab = self.open_binder(), self._the(uid)
+        if len(tabs.tabs(binder)) == 1:
+            raise CanMend(LAST_TAB)
+        self.session.leaving.emit()
+        tabs.set_tab_aside(binder, tab.uid)
+        self.session.said.emit(f"“{tab.name}” lies in the drawer now; Undo brings it back.")
+
+    # Printing
+
+    @cached_property
+    def proof(self) -> Proof:
+        """The sheets before they are printed, made when first asked for."""
+        from ui.paper.proof import Proof
+
+        made = Proof(self.session, self.theme_look)
+        made.closed.connect(self.window.back_to_leaves)
+        return made
+
+    def print(self, uid: str = "") -> None:
+        """The sheets of a tab, before they are printed."""
+        binder, tab = self.open_binder(), self._the(uid)
+        self.session.leaving.emit()
+        self.window.back_to_leaves()
+        self.proof.open(binder, tab)
+        self.window.lay_instead(self.proof)

@@ -1,0 +1,151 @@
+"""The rows of what was found: heads of groups, and leaves with the line they were found in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QPoint,
+    QRect,
+    QSize,
+    Qt,
+)
+from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+
+from binder.store.search import OPEN, SHUT, Hit
+from binder.study.finding import Found, plain_line, tidy
+from ui.theme import Look
+
+AnyIndex = QModelIndex | QPersistentModelIndex
+PAD = 10
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A line of the panel: a group's head (`hit` is None) or a leaf found."""
+
+    head: str
+    hit: Hit | None = None
+
+
+class FoundModel(QAbstractListModel):
+    """The rows of what was found."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows: list[Row] = []
+
+    def show(self, found: Found) -> None:
+        """Take up another result."""
+        self.beginResetModel()
+        self.rows = []
+        for group in found.groups:
+            self.rows.append(Row(f"{group.binder}, {group.tab}"))
+            self.rows += [Row("", hit) for hit in group.hits]
+        self.endResetModel()
+
+    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
+        """How many rows."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """The words of a row, for the screen and for those who hear it."""
+        row = self.rows[index.row()]
+        if role == Qt.ItemDataRole.UserRole:
+            return row
+        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
+            if row.hit is None:
+                return row.head
+            return f"{plain_line(row.hit.title)}: {plain_line(row.hit.line)}"
+        return None
+
+    def flags(self, index: AnyIndex) -> Qt.ItemFlag:
+        """Heads cannot be chosen."""
+        if self.rows[index.row()].hit is None:
+            return Qt.ItemFlag.ItemIsEnabled
+        return Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
+
+
+class FoundDelegate(QStyledItemDelegate):
+    """Draws a row, the words found stronger than the rest."""
+
+    def __init__(self, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._look = look
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
+        """One line for a head, two for a leaf."""
+        theme = self._look.theme
+        row: Row = index.data(Qt.ItemDataRole.UserRole)
+        if row.hit is None:
+            return QSize(200, round(theme.line("label") + 14))
+        return QSize(200, round(theme.line("list") + theme.line("label") + 10))
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
+        """A head in soft letters, or a title with its line below."""
+        theme = self._look.theme
+        row: Row = index.data(Qt.ItemDataRole.UserRole)
+        area = option.rect.adjusted(PAD, 3, -PAD, -3)
+        painter.save()
+        if row.hit is None:
+            painter.setFont(theme.font("label", 600))
+            painter.setPen(theme["inksoft"])
+            painter.drawText(area.adjusted(0, 6, 0, 0), Qt.AlignmentFlag.AlignVCenter, row.head)
+        else:
+            if option.state & QStyle.StateFlag.State_Selected:
+                painter.fillRect(option.rect, theme["band"])
+            title = QRect(area.left() + 6, area.top(), area.width() - 6, round(theme.line("list")))
+            line = QRect(
+                title.left(), title.bottom() + 1, title.width(), area.bottom() - title.bottom()
+            )
+            day = row.hit.day[:10] if row.hit.kind == "reading" else ""
+            self._marked(painter, title, row.hit.title, "list", "ink", day)
+            self._marked(painter, line, tidy(row.hit.line), "label", "inksoft", "")
+        painter.restore()
+
+    def _marked(
+        self, painter: QPainter, area: QRect, text: str, role: str, colour: str, note: str
+    ) -> None:
+        """Draw one line, its marked words in a heavier cut; it begins near the first of them."""
+        theme = self._look.theme
+        plain, strong = theme.font(role, 400), theme.font(role, 700)
+        right = area.right()
+        if note:
+            painter.setFont(theme.font("caption"))
+            painter.setPen(theme["inksoft"])
+            width = painter.fontMetrics().horizontalAdvance(note)
+            painter.drawText(QPoint(right - width, area.top() + round(area.height() * 0.75)), note)
+            right -= width + PAD
+        painter.setPen(theme[colour])
+        x, base = area.left(), area.top() + round(area.height() * 0.75)
+        for piece, marked in _pieces(_from_mark(text)):
+            font = strong if marked else plain
+            metrics = QFontMetrics(font)
+            shown = metrics.elidedText(piece, Qt.TextElideMode.ElideRight, right - x)
+            painter.setFont(font)
+            painter.drawText(QPoint(x, base), shown)
+            x += metrics.horizontalAdvance(shown)
+            if shown != piece or x >= right:
+                return
+
+
+def _from_mark(text: str) -> str:
+    """The line from a little before its first mark, so that the mark is always seen."""
+    at = text.find(OPEN)
+    if at <= 40:
+        return text
+    start = text.rfind(" ", 0, at - 24) + 1
+    return f"… {text[start:]}"
+
+
+def _pieces(text: str) -> list[tuple[str, bool]]:
+    first, *rest = text.split(OPEN)
+    pieces = [(first, False)]
+    for part in rest:
+        marked, _, after = part.partition(SHUT)
+        pieces += [(marked, True), (after, False)]
+    return [(piece, marked) for piece, marked in pieces if piece]
