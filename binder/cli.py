@@ -67,6 +67,7 @@ def _parser() -> argparse.ArgumentParser:
     find.add_argument("--json", action="store_true", help="print a list of objects")
     _log_options(command("log", "write a reading into a readings log", _log))
     _print_options(command("print", "print a tab to a PDF file", _print))
+    _calendar_options(command("calendar", "write what is due to a calendar file", _calendar))
     command("check", "check every file of the shelf", _check)
     pictures = command("pictures", "draw the main screens to PNG files", _pictures)
     pictures.add_argument("--out", metavar="FOLDER", type=Path, required=True)
@@ -95,6 +96,13 @@ def _print_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--paper", choices=("a4", "letter", "a5"), default="a4")
     parser.add_argument("--holes", choices=("none", "2", "3", "4"), default="3")
     parser.add_argument("--two-sided", action="store_true")
+
+
+def _calendar_options(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--out", metavar="FILE", type=Path, required=True, help="as due.ics")
+    parser.add_argument(
+        "--with-words", action="store_true", help="with titles and statements from the diary"
+    )
 
 
 def _shelf(path: Path) -> Any:
@@ -222,6 +230,18 @@ def _print(options: Any) -> int:
     sheet = Sheet(options.paper, options.holes, options.two_sided)
     pages = print_tab(shelf, binder, tab, sheet, options.out)
     print(f"Printed {tab.name} of {binder.name} to {options.out}: {pages} pages.")
+    shelf.close()
+    return DONE
+
+
+def _calendar(options: Any) -> int:
+    from binder.carry.calendar_file import save
+
+    _look(options.shelf)
+    shelf = _shelf(options.shelf)
+    count = save(shelf, options.out, date.today(), with_words=options.with_words)
+    entries = "1 entry" if count == 1 else f"{count} entries"
+    print(f"Wrote {entries} to {options.out}.")
     shelf.close()
     return DONE
 

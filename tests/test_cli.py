@@ -147,12 +147,13 @@ def test_a_broken_file_is_named_and_stops_nothing(run, folder):
 
 
 def test_no_shelf_is_one_sentence(run, tmp_path):
-    for command in ("find", "check", "open", "log", "print", "pictures"):
+    for command in ("find", "check", "open", "log", "print", "pictures", "calendar"):
         extra = {
             "find": ["x"],
             "log": ["--binder", "B", "--spread", "one-card", "--question", "Q", "3w"],
             "print": ["--binder", "B", "--tab", "T", "--out", tmp_path / "x.pdf"],
             "pictures": ["--out", tmp_path],
+            "calendar": ["--out", tmp_path / "x.ics"],
         }.get(command, [])
         code, out, err = run(command, tmp_path / "nowhere", *extra)
         assert (code, out) == (2, "")
@@ -194,3 +195,12 @@ def test_the_new_binders_have_the_tabs_of_a_course(folder):
         "Readings log",
     ]
     shelf.close()
+
+
+def test_calendar_writes_what_is_due(run, folder, tmp_path):
+    out = tmp_path / "due.ics"
+    assert run("calendar", folder, "--out", out) == (0, f"Wrote 8 entries to {out}.\n", "")
+    assert b"Wands" not in out.read_bytes()
+    assert run("calendar", folder, "--out", out, "--with-words")[0] == 0
+    assert b"SUMMARY:Unit 4: Wands" in out.read_bytes()
+    assert run("calendar", folder, "--out", tmp_path / "none" / "due.ics")[0] == 2
