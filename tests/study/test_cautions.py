@@ -2,7 +2,7 @@
 
 import pytest
 
-from binder.study.cautions import AREAS, CONSENT, areas, caution, for_another
+from binder.study.cautions import AREAS, CONSENT, areas, caution, for_another, initials
 
 
 @pytest.mark.parametrize(
@@ -15,6 +15,14 @@ from binder.study.cautions import AREAS, CONSENT, areas, caution, for_another
         ("MONEY", "", ["money"]),
         ("", "Can I afford an apprentice?", ["money"]),
         ("family", "Is she in danger, and should we go to court?", ["danger", "law"]),
+        ("", "Will my child settle at the new school?", ["under age"]),
+        ("", "What does the boy, aged 9, need from me?", ["under age"]),
+        ("", "How do I talk with a 16-year-old?", ["under age"]),
+        ("health", "Is my 15 year old ill?", ["under age", "health"]),
+        ("", "What will the bridge, 80 years old, stand?", []),
+        ("", "What did I know at the age of 40?", []),
+        ("", "What am I missing?", []),
+        ("", "Why so many court cards this week?", []),
         ("workshop", "Should I move the workshop to the ferry quay?", []),
         ("", "Will Pruett mend the roof or only patch it?", []),
         ("", "What is the still water of illusion?", []),
@@ -38,15 +46,19 @@ def test_a_reading_for_another_reminds_of_consent_and_local_law():
     assert caution("week", "", "M.") == CONSENT
     assert "consent" in CONSENT
     assert "local law" in CONSENT
+    assert "about them" in CONSENT
     assert caution("health", "", "M.").endswith(CONSENT)
 
 
 @pytest.mark.parametrize(
     ("name", "defers_to"),
     [
-        ("danger", "emergency services"),
+        ("danger", "local emergency services"),
+        ("under age", "guardians decide"),
+        ("under age", "local law"),
         ("health", "licensed practitioner"),
         ("law", "licensed"),
+        ("law", "local law"),
         ("money", "licensed adviser"),
     ],
 )
@@ -54,3 +66,18 @@ def test_each_caution_defers_to_those_licensed_or_trained(name, defers_to):
     sentence = next(area.sentence for area in AREAS if area.name == name)
     assert defers_to in sentence
     assert len(sentence) < 120
+
+
+@pytest.mark.parametrize(
+    ("name", "short"),
+    [
+        ("Ada Quillfeather", "A. Q."),
+        ("Ada van der Quill", "A. V. D. Q."),
+        ("A. Q.", "A. Q."),
+        ("AQ", "AQ"),
+        ("Ada", "Ada"),
+        ("  ", ""),
+    ],
+)
+def test_a_name_in_initials(name, short):
+    assert initials(name) == short
