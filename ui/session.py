@@ -5,13 +5,14 @@ that turn leaves. Widgets ask it and listen to it; it knows no widget.
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Sequence
+from dataclasses import replace
 from datetime import date
 from functools import cached_property
 from typing import TYPE_CHECKING, TypeVar, cast
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
-from binder.errors import RingboundError
+from binder.errors import CanMend, RingboundError
 from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
@@ -150,6 +151,31 @@ class Session(QObject):
         self.leaving.emit()
         self._lay(spot, self._opposite(spot), tuple(marks))
 
+    def open_counted(self, show: Show, part: str = "") -> None:
+        """Lay open what is counted from the whole log: the year sheet, or what came of it."""
+        spot = self._counted(show, part)
+        self.leaving.emit()
+        self._lay(spot, self._opposite(spot))
+
+    def face_counted(self, show: Show, part: str = "") -> None:
+        """Lay what is counted from the whole log facing what is read."""
+        self._face(self._counted(show, part))
+
+    def _counted(self, show: Show, part: str) -> Spot:
+        binder, tab = self.log()
+        return Spot(show, binder.uid, tab.uid, part)
+
+    def log(self) -> tuple[Binder, TabView]:
+        """The open readings log, else one of the open binder, else the first of the shelf."""
+        binder, tab = self.binder, self.tab
+        if binder and tab and tab.kind.key == "readings":
+            return binder, tab
+        for one in [b for b in (binder, *self.shelf.binders) if b]:
+            found = tabs.first_of_kind(one, "readings")
+            if found:
+                return one, found
+        raise CanMend("No binder here has a readings log; add a tab of that kind first.")
+
     def face_card(self, key: str) -> None:
         """Lay the leaf of a card facing what is read."""
         found = self.shelf.card_leaf(key)
@@ -164,6 +190,9 @@ class Session(QObject):
         if spot is None:
             self.said.emit(_GONE)
             return
+        self._face(spot)
+
+    def _face(self, spot: Spot) -> None:
         self.facing = spot
         self.trail.go(self.left, self.facing)
         self.faced.emit()
@@ -172,6 +201,10 @@ class Session(QObject):
         """Turn `step` leaves on (or back) behind the open tab; 0 is its contents leaf."""
         binder, tab = self.binder, self.tab
         if binder is None or tab is None:
+            return
+        if self.left.show is Show.YEAR:
+            year = int(self.left.leaf) if self.left.leaf else self.today.year
+            self.open_counted(Show.YEAR, str(year + step))
             return
         view = self.leaf_of(self.left)
         number = (view.number if view else 0) + step
@@ -239,7 +272,7 @@ class Session(QObject):
         """The spot, or where its leaf was moved to; None when what it shows is gone."""
         if spot.show is Show.LEAF:
             return self.spot_of(spot.leaf)
-        if spot.show is Show.CONTENTS and spot.tab:
+        if (spot.show is Show.CONTENTS or spot.show.counted) and spot.tab:
             return spot if self.tab_of(spot) else None
         return None
 
@@ -262,12 +295,26 @@ class Session(QObject):
         binder, tab, view = self.binder_of(spot), self.tab_of(spot), self.leaf_of(spot)
         if binder is None or tab is None:
             return NOWHERE
+        if spot.show is Show.CAME:
+            return replace(spot, show=Show.SURE, leaf="")
+        if spot.show is Show.YEAR:
+            return self._newest_of(spot) or Spot(Show.CONTENTS, spot.binder, spot.tab)
         if view is None:
             uid = leaves.nth(binder, tab.row, tab.kind.by_day, 0)
             return Spot(Show.LEAF, binder.uid, tab.uid, uid) if uid else NOWHERE
         faced = self._faced_by(view)
         found = self.spot_of(faced) if faced else None
         return found or Spot(Show.CONTENTS, spot.binder, spot.tab)
+
+    def _newest_of(self, spot: Spot) -> Spot | None:
+        """The reading drawn for the last month of a year sheet that has one."""
+        from binder.study.months import year_sheet
+
+        year = int(spot.leaf) if spot.leaf else self.today.year
+        key = ("year", year, self.today)
+        lines = self.kept(key, lambda: year_sheet(self.shelf, year, self.today))
+        drawn = [line.leaf_uid for line in lines if line.leaf_uid]
+        return self.spot_of(drawn[-1]) if drawn else None
 
     def _faced_by(self, view: LeafView) -> str:
         """Uid of the leaf that lies facing `view` by itself, or ''."""

@@ -9,12 +9,24 @@ class Show(StrEnum):
 
     CONTENTS = "contents"
     LEAF = "leaf"
+    YEAR = "year"
+    CAME = "came"
+    SURE = "sure"
     NOTHING = "nothing"
+
+    @property
+    def counted(self) -> bool:
+        """Whether it is drawn from the whole log, and no leaf of its own."""
+        return self in (Show.YEAR, Show.CAME, Show.SURE)
 
 
 @dataclass(frozen=True, slots=True)
 class Spot:
-    """One side: a tab's contents leaf, or a leaf of a binder (by uids)."""
+    """One side: a tab's contents leaf, or a leaf of a binder (by uids).
+
+    Where the whole log is counted, `leaf` says which part of it is shown: a year '2026', a group
+    of statements 'topic|work'.
+    """
 
     show: Show
     binder: str = ""

@@ -2,6 +2,7 @@
 
 from ui.deeds.leaf import LeafDeeds
 from ui.deeds.links import LinkDeeds
+from ui.deeds.log import LogDeeds
 from ui.deeds.look import LookDeeds
 from ui.deeds.reading import ReadingDeeds
 from ui.deeds.shelf import ShelfDeeds
@@ -9,7 +10,9 @@ from ui.deeds.tab import TabDeeds
 from ui.deeds.turning import TurnDeeds
 
 
-class Deeds(ShelfDeeds, TabDeeds, LeafDeeds, ReadingDeeds, TurnDeeds, LinkDeeds, LookDeeds):
+class Deeds(
+    ShelfDeeds, TabDeeds, LeafDeeds, ReadingDeeds, LogDeeds, TurnDeeds, LinkDeeds, LookDeeds
+):
     """All of them."""
 
 

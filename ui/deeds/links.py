@@ -29,10 +29,26 @@ class LinkDeeds(Base):
             self.session.face_leaf(rest)
         elif scheme == "source":
             self._to_source(rest.partition("#")[0])
+        elif scheme in ("year", "came", "sure", "month", "draws"):
+            self._counted(scheme, rest)
         elif scheme == "tick":
             self._tick(page, int(rest))
         elif scheme in ("http", "https", "mailto"):
             QDesktopServices.openUrl(QUrl(address))
+
+    def _counted(self, scheme: str, rest: str) -> None:
+        """What is counted from the whole log, and the draws for months."""
+        deeds = self.window.deeds
+        if scheme == "year":
+            deeds.year_sheet(rest)
+        elif scheme == "sure":
+            deeds.sure(rest)
+        elif scheme == "month":
+            deeds.draw_month(rest)
+        elif scheme == "came":
+            deeds.came()
+        else:
+            deeds.draws()
 
     def _to_source(self, key: str) -> None:
         from binder.study.sources import sources

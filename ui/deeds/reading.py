@@ -6,10 +6,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from binder.errors import CanMend
-from binder.store.file import Binder
-from binder.study import tabs
 from binder.study.kinds import LeafKind
-from binder.study.tabs import TabView
 from ui.deeds.base import Base
 
 if TYPE_CHECKING:
@@ -47,19 +44,8 @@ class ReadingDeeds(Base):
         """Log the card for a month."""
         self._begin(month=month)
 
-    def _log(self) -> tuple[Binder, TabView]:
-        """The open readings log, else one of the open binder, else the first of the shelf."""
-        binder, tab = self.session.binder, self.session.tab
-        if binder and tab and tab.kind.key == "readings":
-            return binder, tab
-        for one in [b for b in (binder, *self.session.shelf.binders) if b]:
-            found = tabs.first_of_kind(one, "readings")
-            if found:
-                return one, found
-        raise CanMend("No binder here has a readings log; add a tab of that kind first.")
-
     def _begin(self, month: str = "") -> None:
-        binder, tab = self._log()
+        binder, tab = self.session.log()
         binder.gate.must_be_writable()
         self.session.leaving.emit()
         self._lay_entry()

@@ -77,6 +77,8 @@ def slip_menu(window: Window, slip: Slip) -> QMenu:
     """The menu of a slip: open it, or ask again later."""
     made = PieceMenu(window)
     made.add("&Open", window.open_slip, slip)
+    if slip.kind in (SlipKind.MONTH, SlipKind.DRAW):
+        made.add_named(("year_sheet", "draws"))
     if slip.kind is SlipKind.LOOK_BACK:
         binder = window.session.shelf.binder(slip.binder_uid)
         made.addSeparator()

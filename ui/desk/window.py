@@ -68,7 +68,9 @@ class Window(QMainWindow):
         self.setCentralWidget(self.desk)
         self.actions_by_name = menu_bar.fill(self)
         self.text_menu = menu_bar.add_text_menu(self)
-        self.bar.set_buttons([self.actions_by_name[n] for n in ("new_reading", "write", "print")])
+        self.bar.set_buttons(
+            [self.actions_by_name[n] for n in ("new_reading", "write", "print", "came")]
+        )
         self.bar.set_date(session.today)
         self.said = Said(look, self)
         self._slips_due = QTimer(self, singleShot=True, interval=0)
@@ -191,7 +193,8 @@ class Window(QMainWindow):
         count = f"leaf {view.number} of {view.count}" if view and self._stage != "entry" else ""
         self.cover.set_feet(words[0], words[1], count)
         ahead = view.number < view.count if view else facing.show is Show.LEAF
-        self.cover.set_turns(view is not None, ahead)
+        year = left.show is Show.YEAR
+        self.cover.set_turns(view is not None or year, ahead or year)
 
     def show_spines(self) -> None:
         """The binders on the shelf, the open one forward."""
@@ -388,6 +391,7 @@ class Window(QMainWindow):
             session.open_binder(session.shelf.binders[0].uid)
         else:
             self.show_pair()
+        self.focus_leaf()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Wait for the first painting of the binder, and for the find box to be entered."""
@@ -402,8 +406,6 @@ class Window(QMainWindow):
     def _late(self) -> None:
         """What can wait until the leaf is painted."""
         self.painted.emit()
-        if self.focusWidget() is None:
-            self.focus_leaf()
         self.show_slips()
         shelf = self.session.shelf
         said = [broken.sentence for broken in shelf.broken]

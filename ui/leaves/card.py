@@ -14,6 +14,7 @@ from binder.errors import RingboundError
 from binder.study import card_facts, sources, words
 from binder.study.leaves import LeafView
 from binder.study.words import WordsView
+from ui.leaves.card_came import CardCame
 from ui.leaves.card_head import EDGE, Face, Facts
 from ui.leaves.grown import Grown
 from ui.leaves.heads import Heading
@@ -51,6 +52,7 @@ class CardPage(Page):
         self.side_head, self.side = self.head("Side by side"), SideBySideText(look)
         self.adopt(self.side, "What the sources say, side by side")
         self.turned_up = TurnedUp(look)
+        self.came = CardCame(look)
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self._history: list[WordsView] = []
         self._below: bool | None = None
@@ -74,7 +76,7 @@ class CardPage(Page):
         self.rows.addLayout(self._grid)
         sections = (
             self._turned_box, self.grown, self.quiet, self.side_head, self.side,
-            self.turned_up, self.notes_head, self.notes,
+            self.turned_up, self.came, self.notes_head, self.notes,
         )  # fmt: skip
         self.add(*sections)
         self.rows.addStretch(1)
@@ -82,6 +84,7 @@ class CardPage(Page):
 
     def _connect(self) -> None:
         self.turned_up.followed.connect(self.followed)
+        self.came.followed.connect(self.followed)
         self.look.changed.connect(self._restyle)
         self._restyle()
 
@@ -101,6 +104,7 @@ class CardPage(Page):
         own = self._show_own(view, marks)
         told = self._show_sources(view, marks)
         self.turned_up.show_card(self.session, view.card)
+        self.came.show_card(self.session, view.card)
         self._show_notes(view, marks)
         self._show_quiet(spot, own or told or bool(view.text.strip()))
         self._place()

@@ -12,12 +12,15 @@ from binder.study.tabs import TabView
 from ui.leaves.contents_paint import ContentsDelegate
 from ui.leaves.contents_rows import ContentsModel, readings_said
 from ui.leaves.heads import Heading
+from ui.leaves.link_row import LinkRow
 from ui.leaves.page import Page
 from ui.leaves.tall_list import LeafList
 from ui.session import Session
 from ui.theme import Look
 from ui.trail import Spot
 
+LINKS = (("Year sheet", "year:"), ("What came of it", "came:"), ("Draws offered…", "draws:"))
+"""What is counted from the whole log, offered at the head of its contents."""
 MOVE_KEYS = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
 
 
@@ -60,7 +63,10 @@ class ContentsPage(Page):
         self.list.setItemDelegate(self.delegate)
         self.list.chosen.connect(self.open_row)
         self.list.menu_asked.connect(self._menu)
-        self.add(self.heading)
+        self.links = LinkRow(look)
+        self.links.show_links(LINKS)
+        self.links.followed.connect(self.followed)
+        self.add(self.heading, self.links)
         self.add(self.list, gap=12)
         self.rows.setStretch(self.rows.count() - 1, 1)
         self._tab: TabView | None = None
@@ -78,6 +84,7 @@ class ContentsPage(Page):
         self.list.setUniformItemSizes(not self.model.of_cards)
         self._measure()
         self.heading.say(binder.name, tab.name, counted(self.model, tab))
+        self.links.setVisible(tab.kind.key == "readings")
         self._stand_at(row if again else 0)
         self.list.verticalScrollBar().setValue(at if again else 0)
 

@@ -13,6 +13,9 @@ from ui.trail import Show, Spot
 CONTENTS = "contents"
 PAGES: dict[str, tuple[str, str]] = {
     CONTENTS: ("ui.leaves.contents", "ContentsPage"),
+    Show.YEAR: ("ui.leaves.year", "YearPage"),
+    Show.CAME: ("ui.leaves.came", "CamePage"),
+    Show.SURE: ("ui.leaves.came", "SurePage"),
     LeafKind.PLAIN: ("ui.leaves.plain", "PlainPage"),
     LeafKind.READING: ("ui.leaves.reading", "ReadingPage"),
     LeafKind.CARD: ("ui.leaves.card", "CardPage"),
@@ -34,6 +37,8 @@ class Pages:
         """The page that can show `spot`, not yet filled; None where there is nothing to show."""
         if spot.show is Show.CONTENTS and spot.tab:
             return self._of(CONTENTS)
+        if spot.show.counted:
+            return self._of(spot.show)
         view = self._session.leaf_of(spot)
         return self._of(view.kind) if view else None
 

@@ -1,0 +1,28 @@
+"""Deeds about the whole log: its year sheet, what came of it, which draws are offered."""
+
+from __future__ import annotations
+
+from ui.deeds.base import Base
+from ui.trail import Show
+
+
+class LogDeeds(Base):
+    """What is counted from all readings."""
+
+    def year_sheet(self, year: str = "") -> None:
+        """Twelve months with the card drawn for each."""
+        self.session.open_counted(Show.YEAR, year)
+
+    def came(self) -> None:
+        """How everything stated came out."""
+        self.session.open_counted(Show.CAME)
+
+    def sure(self, group: str = "") -> None:
+        """Said against came for a group of statements, facing what is read."""
+        self.session.face_counted(Show.SURE, group)
+
+    def draws(self) -> None:
+        """Which draws are offered on slips."""
+        from ui.desk.draws import DrawsDialog
+
+        DrawsDialog(self.session, self.theme_look, self.window).exec()
