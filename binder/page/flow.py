@@ -33,19 +33,22 @@ def flowing(text: str) -> str:
 
 def _joined(block: _Lines) -> list[str]:
     """The lines between two gaps, as few as say the same."""
-    above: Line | None = None
-    made: list[str] = []
-    if any(_ODD.search(written) for written, _ in block):
-        return [written for written, _ in block]
+    lines = [written for written, _ in block]
+    if any(_ODD.search(written) for written in lines):
+        return lines
+    above, said, last = Line("blank", 0, 0, ()), False, ""
+    made: list[list[str]] = []
     for written, found in block:
-        if above and _joins(above, made[-1], found, written):
-            made[-1] = f"{made[-1].rstrip()} {written[found.words :].lstrip()}"
-            continue
-        made.append(written)
-        above = found
-        if _DEEP.match(written) and found.role != "item":
-            return [written for written, _ in block]
-    return made
+        if said and _joins(above, last, found, written):
+            made[-1] += [" ", written[found.words :].lstrip()]
+            made[-1][-3] = made[-1][-3].rstrip()
+        elif _DEEP.match(written) and found.role != "item":
+            return lines
+        else:
+            made.append([written])
+            above, said = found, bool(written[found.words :].strip())
+        last = written
+    return ["".join(pieces) for pieces in made]
 
 
 def _joins(above: Line, last: str, found: Line, written: str) -> bool:
@@ -55,5 +58,4 @@ def _joins(above: Line, last: str, found: Line, written: str) -> bool:
     else:
         fits = found.role == above.role == "quote" and found.level == above.level
     words = written[found.words :].strip()
-    said = bool(words) and bool(last[above.words :].strip())
-    return fits and said and not _ENDS.search(last) and not _BEGINS.match(words)
+    return fits and bool(words) and not _ENDS.search(last[-2:]) and not _BEGINS.match(words)

@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QSignalSpy
 from PySide6.QtWidgets import QAbstractButton, QLineEdit, QPlainTextEdit, QTextEdit
 
-from binder.study import leaves
+from binder.study import history, leaves
 from tests.ui.writing_desk import CTRL, SHIFT, desk, own_data  # noqa: F401
 
 K = Qt.Key
@@ -274,7 +274,7 @@ def test_what_another_window_wrote_meanwhile_is_kept_as_a_version_and_said(desk)
     assert desk.text() == "text mine"
     assert desk.page.save()
     assert desk.saved().text == "text mine"
-    assert "theirs" in [version.text for version in leaves.versions(desk.binder, desk.uid)]
+    assert "theirs" in [version.text for version in history.of_text(desk.binder, desk.uid)]
     assert "Another window changed this leaf" in desk.page.said.text()
 
 

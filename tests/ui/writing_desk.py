@@ -32,10 +32,13 @@ class Desk:
 
     def leaf(self, text="", title="A leaf", tab="Clippings"):
         """A new plain leaf, open for writing; returns its uid."""
+        self.open(self.add(text, title, tab))
+        return self.uid
+
+    def add(self, text="", title="A leaf", tab="Clippings"):
+        """A new plain leaf; returns its uid."""
         binder = self.shelf.binder("Practice")
-        uid = leaves.add_leaf(binder, tabs.tab(binder, tab), title, text)
-        self.open(uid)
-        return uid
+        return leaves.add_leaf(binder, tabs.tab(binder, tab), title, text)
 
     def open(self, uid):
         """Open a leaf as the window does."""

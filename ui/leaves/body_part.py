@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from binder.page.flow import flowing
+from binder.page.markdown import LONGEST
 from binder.store.file import Binder
 from binder.study import leaves
 from binder.study.leaves import LeafView
@@ -16,6 +17,11 @@ MEANWHILE = (
     "Another window changed this leaf meanwhile. What you write here stands; what was written "
     "there is kept among the leaf's versions."
 )
+
+
+def to_write(text: str) -> str:
+    """A leaf's text as it is shown to be written on; it reads the same as it is kept."""
+    return text if len(text) > LONGEST else flowing(text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +98,7 @@ class BodyPart:
         if view.changed == self._seen:
             return
         now, before, same = self._fields.state(), self._saved, view.text == self._raw
-        theirs = State(view.title, before.text if same else flowing(view.text))
+        theirs = State(view.title, before.text if same else to_write(view.text))
         clean = now.text == before.text
         if same or clean:
             self._seen, self._raw, self._saved = view.changed, view.text, theirs

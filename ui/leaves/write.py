@@ -7,13 +7,12 @@ from PySide6.QtGui import QAction, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from binder.errors import RingboundError
-from binder.page.flow import flowing
 from binder.page.markdown import LONGEST
 from binder.study import lookbacks, readings, sources
 from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
 from ui.leaves import rescue, write_menu
-from ui.leaves.body_part import BodyPart, State
+from ui.leaves.body_part import BodyPart, State, to_write
 from ui.leaves.editor import Editor
 from ui.leaves.heads import SectionHead
 from ui.leaves.keeping import Keeping, Part
@@ -169,7 +168,7 @@ class WritePage(QWidget):
             self.keeping.touch()
 
     def _show(self, view: LeafView) -> None:
-        shown, long = flowing(view.text), len(view.text) > LONGEST
+        shown, long = to_write(view.text), len(view.text) > LONGEST
         for part in (self.own, self.sides):
             part.setVisible(view.kind is LeafKind.CARD)
         for part in (self.places, self.stated):
