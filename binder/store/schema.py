@@ -272,7 +272,42 @@ class LinkRule(Row):
         table_name = "link_rule"
 
 
+class Recall(OfLeaf):
+    """How well one thing asked about a card is known; the numbers are those of `reckon.memory`.
+
+    `direction` is what is asked, `way` upright, reversed or ''. `last` and `due` are moments of
+    universal time, so that neither travel nor summer time moves them.
+    """
+
+    card = TextField()
+    direction = TextField()
+    way = TextField(default="")
+    stability = FloatField()
+    difficulty = FloatField()
+    state = IntegerField()
+    step = IntegerField(null=True)
+    last = TextField()
+    due = TextField()
+
+    class Meta:
+        table_name = "recall"
+
+
+class RecallAnswer(OfLeaf):
+    """One answer of a recall round, `answer` from 1 (no idea) to 4 (at once); `at` as above."""
+
+    card = TextField()
+    direction = TextField()
+    way = TextField(default="")
+    answer = IntegerField()
+    at = TextField()
+
+    class Meta:
+        table_name = "recall_answer"
+
+
 MODELS: tuple[type[Model], ...] = (
     Info, Tab, Leaf, Version, Reading, Placed, Expectation, LookBack, OwnWords, Source,
-    SourceNote, Deck, DeckFace, OwnSpread, Unit, Kept, LinkRule,
+    SourceNote, Deck, DeckFace, OwnSpread, Unit, Kept, LinkRule, Recall,
+    RecallAnswer,
 )  # fmt: skip

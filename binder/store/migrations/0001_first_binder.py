@@ -39,6 +39,11 @@ CREATE TABLE source (@ key TEXT NOT NULL, fields TEXT NOT NULL DEFAULT '{}');
 CREATE TABLE source_note (@ card TEXT NOT NULL, source TEXT NOT NULL, aspect TEXT NOT NULL,
   text TEXT NOT NULL, locator TEXT NOT NULL DEFAULT '', place REAL NOT NULL DEFAULT 0);
 CREATE INDEX source_note_source ON source_note (source);
+CREATE TABLE recall (@ card TEXT NOT NULL, direction TEXT NOT NULL,
+  way TEXT NOT NULL DEFAULT '', stability REAL NOT NULL, difficulty REAL NOT NULL,
+  state INTEGER NOT NULL, step INTEGER, last TEXT NOT NULL, due TEXT NOT NULL);
+CREATE TABLE recall_answer (@ card TEXT NOT NULL, direction TEXT NOT NULL,
+  way TEXT NOT NULL DEFAULT '', answer INTEGER NOT NULL, at TEXT NOT NULL);
 CREATE TABLE deck (id INTEGER PRIMARY KEY AUTOINCREMENT, uid TEXT NOT NULL UNIQUE,
   changed INTEGER NOT NULL, name TEXT NOT NULL, titles TEXT NOT NULL,
   note TEXT NOT NULL DEFAULT '', favourite INTEGER NOT NULL DEFAULT 0, aside TEXT);
@@ -127,7 +132,7 @@ def up(migrator, db):
     # What is counted over a whole log stands in the index, so that no row is read for it.
     counted = {"reading": ", spread, deck, deck_name, topic", "placed": ", card, label"}
     for table in ("version", "reading", "placed", "expectation", "look_back", "source",
-                  "own_words", "source_note"):  # fmt: skip
+                  "own_words", "source_note", "recall", "recall_answer"):  # fmt: skip
         db.execute_sql(f"CREATE INDEX {table}_leaf ON {table} (leaf_id{counted.get(table, '')})")
     db.execute_sql(FIND)
     for statement in LEAF_TRIGGERS:

@@ -1,0 +1,155 @@
+"""What can be asked about a card: its face, its meaning, its number, what it answers to.
+
+Meanings come from the student's own words and keywords alone; a card without any is not asked for
+its meaning. Titles are those of the student's usual deck.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
+from typing import Any, NamedTuple
+
+from peewee import fn
+
+from binder.cards.facts import CARDS, Card
+from binder.cards.titles import STANDARD, DeckTitles
+from binder.store.file import Binder
+from binder.store.schema import Leaf, OwnWords, Tab
+from binder.store.shelf import Shelf
+from binder.study.card_facts import strip
+from binder.study.decks import deck
+from binder.study.keywords import REVERSED, UPRIGHT, keywords
+
+_BY_KEY = {card.key: card for card in CARDS}
+_HIDDEN = "……"
+
+
+class Direction(StrEnum):
+    """From what to what."""
+
+    MEANING = "meaning"
+    CARD = "card"
+    TITLE = "title"
+    SKY = "sky"
+
+
+class Key(NamedTuple):
+    """What a memory is of; `way` is upright, reversed, or '' where it makes no difference."""
+
+    card: str
+    direction: str
+    way: str
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One thing to recall.
+
+    `words` stand on the left leaf, or nothing when the face is shown there; `says` is Markdown of
+    the student's for the right leaf. `title` is what the usual deck calls the card.
+    """
+
+    binder: Binder = field(repr=False)
+    leaf_uid: str
+    key: Key
+    asks: str
+    words: str
+    says: str
+    title: str
+    deck: str = ""
+
+    @property
+    def card(self) -> Card:
+        """The card it is about."""
+        return _BY_KEY[self.key.card]
+
+    @property
+    def reversed(self) -> bool:
+        """Whether the card is shown upside down."""
+        return self.key.way == REVERSED
+
+    @property
+    def shows_face(self) -> bool:
+        """Whether the face stands on the left leaf; else it comes with the answer."""
+        return self.key.direction in (Direction.MEANING, Direction.SKY)
+
+
+def askable(shelf: Shelf, cards: Collection[str]) -> dict[Key, Question]:
+    """Everything that can be asked about the cards that have a leaf on the shelf."""
+    usual = deck(shelf, "")
+    titles = usual.titles if usual else STANDARD
+    found: dict[Key, Question] = {}
+    for binder in shelf.binders:
+        words = _own_words(binder)
+        for row in binder.all(_leaves(cards)):
+            if row.card in _BY_KEY:
+                for question in _of_leaf(binder, row, words.get(row.id, {}), titles):
+                    found.setdefault(question.key, question)
+    return found
+
+
+def _leaves(cards: Collection[str]) -> Any:
+    standing = Leaf.aside.is_null() & Tab.aside.is_null()
+    wanted = (Leaf.kind == "card") & Leaf.card.in_(list(cards))
+    query = Leaf.select(Leaf.id, Leaf.uid, Leaf.card, Leaf.text).join(Tab)
+    return query.where(standing & wanted).order_by(Leaf.id)
+
+
+def _own_words(binder: Binder) -> dict[int, dict[str, str]]:
+    """Row of a card leaf -> way -> the words that stand now."""
+    # The other columns of a row come from the one that has the greatest value (SQLite).
+    newest = fn.MAX(fn.PRINTF("%s %012d", OwnWords.at, OwnWords.id))
+    query = OwnWords.select(OwnWords.leaf, OwnWords.way, OwnWords.text, newest)
+    found: dict[int, dict[str, str]] = {}
+    for leaf, way, text, _ in binder.all(query.group_by(OwnWords.leaf, OwnWords.way).tuples()):
+        if text:
+            found.setdefault(leaf, {})[way] = text
+    return found
+
+
+def _of_leaf(
+    binder: Binder, row: Any, words: dict[str, str], titles: DeckTitles
+) -> Iterator[Question]:
+    card, title = _BY_KEY[row.card], titles.title(row.card)
+
+    def made(direction: Direction, way: str, asks: str, shown: str, says: str) -> Question:
+        key = Key(card.key, str(direction), way)
+        return Question(binder, row.uid, key, asks, shown, says, title)
+
+    given = keywords(row.text)
+    for way in (UPRIGHT, REVERSED):
+        said = ", ".join(given.get(way, ()))
+        meaning = "\n\n".join(part for part in (words.get(way, ""), said) if part)
+        if meaning:
+            yield made(Direction.MEANING, way, f"What does it say, {way}?", "", meaning)
+            yield made(Direction.CARD, way, "Which card says this?", said or meaning, "")
+    if _title_is_news(card, title):
+        yield made(Direction.TITLE, "", "What is it called?", _numbered(card, titles), "")
+    strips = [f"{label}: {value}" for label, value in strip(card) if label in ("Element", "Sky")]
+    if strips:
+        yield made(Direction.SKY, "", "What does it answer to?", "", "\n\n".join(strips))
+
+
+def _title_is_news(card: Card, title: str) -> bool:
+    """False where number and suit are the title, as with the Three of Wands."""
+    plain = card.suit and 1 < card.number <= 10
+    return not (plain and title == card.title)
+
+
+def _numbered(card: Card, titles: DeckTitles) -> str:
+    if card.arcana == "major":
+        return f"{titles.roman(card.key)}, Major Arcana"
+    return f"{card.number}, {titles.suit(card.suit)}"
+
+
+def hidden(question: Question, names: Any) -> Question:
+    """The question with the card's own name blotted out of its words; `names` is a Linker."""
+    if question.key.direction != Direction.CARD:
+        return question
+    words = question.words
+    for mention in reversed(names.find(words, question.leaf_uid)):
+        if mention.key == question.key.card:
+            words = words[: mention.start] + _HIDDEN + words[mention.end :]
+    return replace(question, words=words)
