@@ -19,6 +19,7 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QImage, QPainter, QPen
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
+from binder.page.pdf import LOCK
 from binder.paper.sheets import Sheet
 from ui.theme import Look
 
@@ -37,7 +38,7 @@ class Printed:
 
     @cached_property
     def pages(self) -> int:
-        """How many pages. Only to be asked in the window's thread, where PDFium draws."""
+        """How many pages."""
         from binder.paper.typeset import count
 
         return count(self.pdf)
@@ -50,7 +51,8 @@ class Paper:
         import pypdfium2
 
         self.printed = printed
-        self._document = pypdfium2.PdfDocument(printed.pdf)
+        with LOCK:
+            self._document = pypdfium2.PdfDocument(printed.pdf)
         self._drawn: OrderedDict[tuple[int, int], QImage] = OrderedDict()
 
     def image(self, page: int, width: int) -> QImage:
@@ -64,18 +66,20 @@ class Paper:
         return self._drawn[key]
 
     def _draw(self, page: int, width: int) -> QImage:
-        sheet = self._document[page]
-        bitmap = sheet.render(scale=width / sheet.get_width(), rev_byteorder=True)
-        formats = QImage.Format
-        kind = formats.Format_RGBX8888 if bitmap.n_channels == 4 else formats.Format_RGB888
-        data = bytes(bitmap.buffer)
-        made = QImage(data, bitmap.width, bitmap.height, bitmap.stride, kind).copy()
-        sheet.close()
+        with LOCK:
+            sheet = self._document[page]
+            bitmap = sheet.render(scale=width / sheet.get_width(), rev_byteorder=True)
+            formats = QImage.Format
+            kind = formats.Format_RGBX8888 if bitmap.n_channels == 4 else formats.Format_RGB888
+            data = bytes(bitmap.buffer)
+            made = QImage(data, bitmap.width, bitmap.height, bitmap.stride, kind).copy()
+            sheet.close()
         return made
 
     def close(self) -> None:
         """Let the document go."""
-        self._document.close()
+        with LOCK:
+            self._document.close()
 
 
 class PagesModel(QAbstractListModel):
