@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 
 from binder.errors import CanMend
 from binder.store.clock import new_uid, now_ms
-from binder.store.schema import Info, Kept, Leaf, Version
+from binder.store.schema import Info, Kept, Leaf
 from binder.store.sentences import spoken
 
 if TYPE_CHECKING:
@@ -25,8 +25,8 @@ _NUMBERS = count(1)
 _CHANGED_SINCE = (
     "“{}” stands as it is, since another window or program changed the same thing afterwards."
 )
-_NOT_UNDONE = (Version, Kept)
-"""History and kept files only ever grow; undoing a step leaves them."""
+_NOT_UNDONE = (Kept,)
+"""Kept files only ever grow; undoing a step leaves them."""
 
 Fields = dict[str, Any]
 Table = Any
@@ -131,7 +131,7 @@ class Change:
 
         leaf = self._binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
         for model in MODELS:
-            if issubclass(model, OfLeaf) and model not in _NOT_UNDONE:
+            if issubclass(model, OfLeaf):
                 for row in self._binder.all(model.select(model.uid).where(model.leaf == leaf)):
                     self.remove(model, row.uid)
 

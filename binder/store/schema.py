@@ -82,11 +82,11 @@ class OfLeaf(Row):
 
 
 class Version(OfLeaf):
-    """An earlier state of a leaf's text."""
+    """An earlier state of a leaf; `text` is packed against the version before it, by id."""
 
     at = TextField()
     title = TextField()
-    text = TextField()
+    text = BlobField()
 
     class Meta:
         table_name = "version"

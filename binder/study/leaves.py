@@ -12,6 +12,7 @@ from binder.errors import CanMend
 from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Tab, Version
+from binder.study import history
 from binder.study.kinds import LeafKind, tab_kind
 from binder.study.tabs import TabView
 
@@ -163,7 +164,7 @@ def write(binder: Binder, uid: str, *, title: str, text: str, seen: int | None =
         return int(row.changed)
     with binder.change("Write") as change:
         if _worth_keeping(binder, row, seen):
-            change.add(Version, leaf=row.id, at=_moment(row), title=row.title, text=row.text)
+            history.keep(binder, change, row)
         change.edit(Leaf, uid, title=titled(title), text=text)
     return int(binder.value(Leaf.select(Leaf.changed).where(Leaf.uid == uid)))
 
@@ -176,16 +177,6 @@ def _worth_keeping(binder: Binder, row: Leaf, seen: int | None) -> bool:
     last = binder.value(Version.select(fn.MAX(Version.changed)).where(Version.leaf == row.id))
     age = datetime.now() - datetime.fromtimestamp(max(last or 0, 0) / 1000)
     return last is None or age > VERSION_AFTER
-
-
-def _moment(row: Leaf) -> str:
-    return datetime.fromtimestamp(row.changed / 1000).isoformat(timespec="seconds")
-
-
-def versions(binder: Binder, uid: str) -> list[Any]:
-    """Earlier states of a leaf, newest first, with `at`, `title` and `text`."""
-    query = Version.select().join(Leaf).where(Leaf.uid == uid).order_by(Version.id.desc())
-    return binder.all(query)
 
 
 def rename(binder: Binder, uid: str, title: str) -> None:

@@ -8,6 +8,7 @@ from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.schema import MODELS as ALL_MODELS
 from binder.store.schema import Kept, Leaf, OfLeaf, Tab
+from binder.study import history
 from binder.study.leaves import contents, leaf
 from binder.study.tabs import TabView, tab
 
@@ -60,6 +61,7 @@ def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView
     parts = {model: source.all(_part_rows(model, view.row)) for model in _PARTS}
     texts = [
         view.text,
+        *(version.text for version in history.of_text(source, uid)),
         *(str(value) for rows in parts.values() for r in rows for value in r.values()),
     ]
     with target.change("Move leaf to another binder", both) as change:

@@ -4,7 +4,7 @@ import pytest
 
 from binder.errors import CanMend
 from binder.store.file import create
-from binder.study import files, leaves, moving, tabs, words
+from binder.study import files, history, leaves, moving, tabs, words
 from binder.study.kinds import LeafKind
 
 
@@ -101,7 +101,7 @@ def test_the_state_before_the_first_change_is_a_version(binder, notes):
     uid = leaves.add_leaf(binder, notes, "A", "first")
     leaves.write(binder, uid, title="A", text="second")
     leaves.write(binder, uid, title="A", text="third")
-    assert [version.text for version in leaves.versions(binder, uid)] == ["first"]
+    assert [version.text for version in history.of_text(binder, uid)] == ["first"]
 
 
 def test_what_another_window_wrote_meanwhile_is_kept(binder, notes):
@@ -110,7 +110,7 @@ def test_what_another_window_wrote_meanwhile_is_kept(binder, notes):
     leaves.write(binder, uid, title="A", text="theirs", seen=seen)
     leaves.write(binder, uid, title="A", text="mine", seen=seen)
     assert leaves.leaf(binder, uid).text == "mine"
-    assert "theirs" in [version.text for version in leaves.versions(binder, uid)]
+    assert "theirs" in [version.text for version in history.of_text(binder, uid)]
 
 
 def test_saving_what_is_there_already_writes_nothing(binder, notes):

@@ -13,7 +13,7 @@ CREATE INDEX leaf_tab_place ON leaf (tab_id, place) WHERE aside IS NULL;
 CREATE INDEX leaf_tab_day ON leaf (tab_id, day, id) WHERE aside IS NULL;
 CREATE INDEX leaf_card ON leaf (card) WHERE card <> '';
 CREATE INDEX leaf_aside ON leaf (aside) WHERE aside IS NOT NULL;
-CREATE TABLE version (@ at TEXT NOT NULL, title TEXT NOT NULL, text TEXT NOT NULL);
+CREATE TABLE version (@ at TEXT NOT NULL, title TEXT NOT NULL, text BLOB NOT NULL);
 CREATE TABLE reading (@ at TEXT NOT NULL, zone TEXT NOT NULL DEFAULT '', question TEXT NOT NULL,
   topic TEXT NOT NULL DEFAULT '', querent TEXT NOT NULL DEFAULT '', deck TEXT NOT NULL DEFAULT '',
   deck_name TEXT NOT NULL DEFAULT '', titles TEXT NOT NULL DEFAULT '', spread TEXT NOT NULL,

@@ -1,0 +1,69 @@
+"""How the text of a leaf grew: what it said before, and taking an earlier state up again.
+
+Each version is packed against the one before it, so that a long history costs little more than
+the words that changed. Versions are written once and never again.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from binder.errors import CanMend, OwnFault
+from binder.page.compare import packed, unpacked
+from binder.store.change import Change
+from binder.store.file import Binder
+from binder.store.schema import Leaf, Version
+
+
+@dataclass(frozen=True, slots=True)
+class Earlier:
+    """A state of a leaf's text; `at` is when it was written, ISO 8601."""
+
+    at: str
+    title: str
+    text: str
+
+
+def of_text(binder: Binder, leaf_uid: str) -> list[Earlier]:
+    """The earlier states of a leaf, oldest first; the present one is not among them."""
+    query = Version.select(Version.at, Version.title, Version.text).join(Leaf)
+    rows = binder.all(query.where(Leaf.uid == leaf_uid).order_by(Version.id).tuples())
+    found, text = [], ""
+    for at, title, data in rows:
+        text = _unpacked(data, text)
+        found.append(Earlier(at, title, text))
+    return found
+
+
+def _unpacked(data: bytes, base: str) -> str:
+    try:
+        return unpacked(bytes(data), base)
+    except ValueError as error:
+        raise OwnFault(
+            "An earlier version of this leaf cannot be read; the leaf is safe."
+        ) from error
+
+
+def keep(binder: Binder, change: Change, row: Any) -> None:
+    """Add the state of a leaf row to its history, within a step that changes it."""
+    before = of_text(binder, row.uid)
+    data = packed(row.text, before[-1].text if before else None)
+    change.add(Version, leaf=row.id, at=_moment(row), title=row.title, text=data)
+
+
+def _moment(row: Any) -> str:
+    return datetime.fromtimestamp(row.changed / 1000).isoformat(timespec="seconds")
+
+
+def bring_back(binder: Binder, leaf_uid: str, version: Earlier) -> None:
+    """Let a leaf say what it said then; what it says now becomes a version of its history."""
+    row = binder.first(Leaf.select().where(Leaf.uid == leaf_uid))
+    if row is None:
+        raise CanMend("That leaf is no longer in this binder.")
+    if (row.title, row.text) == (version.title, version.text):
+        raise CanMend("The leaf says this already.")
+    with binder.change("Bring back an earlier version") as change:
+        keep(binder, change, row)
+        change.edit(Leaf, leaf_uid, title=version.title, text=version.text)
