@@ -55,6 +55,7 @@ LINES: tuple[Line, ...] = (
     Line("rename_leaf", LEAF, "R&ename leaf…", "F2", "Give the leaf at the left another title."),
     Line("change_reading", LEAF, "&Put reading right…", "", "Change date, question or cards."),
     Line("look_back", LEAF, "Look &back…", "Ctrl+J", "Write what came of this reading."),
+    Line("earlier", LEAF, "Earlier &versions…", "Ctrl+Shift+E", "See how it grew, bring one back."),
     Line("move_leaf", LEAF, "&Move leaf…", "Ctrl+M", "To another tab or binder.", apart=True),
     Line("set_aside", LEAF, "Set leaf &aside", "Ctrl+D", "Put the leaf into the drawer."),
     Line("drawer", LEAF, "&Open the drawer…", "Ctrl+Shift+D", "See what was set aside."),

@@ -73,6 +73,13 @@ class LeafDeeds(Base):
         if title and title != view.title:
             leaves.rename(view.binder, view.uid, title)
 
+    def earlier(self) -> None:
+        """The earlier versions of the leaf at the left."""
+        from ui.leaves.earlier import EarlierDialog
+
+        self.session.leaving.emit()
+        EarlierDialog(self.session, self.theme_look, self.open_view(), self.window).exec()
+
     # Moving and setting aside
 
     def set_aside(self) -> None:
