@@ -3,8 +3,9 @@
 import random
 from collections.abc import Callable, Hashable
 from functools import lru_cache
+from math import ceil
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import (
     QBrush,
     QColor,
@@ -15,7 +16,6 @@ from PySide6.QtGui import (
     QPainter,
     QPen,
     QPixmap,
-    QRegion,
 )
 from PySide6.QtWidgets import QWidget
 
@@ -61,18 +61,67 @@ def shadow(
     painter: QPainter, rect: QRectF, blur: float, dark: QColor, drop: float = 2, radius: float = 3
 ) -> None:
     """A soft shadow under a rectangle: `blur` pixels wide, falling `drop` pixels."""
+    side = ceil(blur + radius) + 1
+    turned = painter.transform().isRotating() or painter.transform().isScaling()
+    if turned or min(rect.width(), rect.height()) < 2 * side:
+        _brush_shadow(painter, rect.translated(0, drop), blur, dark, radius)
+        return
+    edge = ceil(blur / 2) + 1
+    ratio = painter.device().devicePixelRatioF()
+    kept = _shadow_corners(side, edge, blur, dark.rgba(), radius, ratio)
+    _lay_corners(painter, rect.translated(0, drop).toAlignedRect(), kept, side, edge)
+
+
+def _brush_shadow(
+    painter: QPainter, rect: QRectF, blur: float, dark: QColor, radius: float
+) -> None:
+    """Rectangles laid on each other, each a little smaller."""
     steps = max(2, round(blur))
     painter.save()
-    if rect.width() * rect.height() > HIDDEN:
-        inner = rect.adjusted(blur, blur, -blur, -blur).toRect()
-        painter.setClipRegion(QRegion(rect.adjusted(-99, -99, 99, 99).toRect()) - QRegion(inner))
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(faded(dark, 1 - (1 - dark.alphaF()) ** (1 / steps)))
     for step in range(steps):
         grow = blur * (1 - 2 * step / steps) * 0.5
-        around = rect.adjusted(-grow, -grow + drop, grow, grow + drop)
+        around = rect.adjusted(-grow, -grow, grow, grow)
         painter.drawRoundedRect(around, radius + max(grow, 0), radius + max(grow, 0))
     painter.restore()
+
+
+@lru_cache(maxsize=64)
+def _shadow_corners(
+    side: int, edge: int, blur: float, dark: int, radius: float, ratio: float
+) -> QPixmap:
+    """The shadow of a small rectangle, to be cut into corners and stretched: brushing a large one
+    takes many times as long.
+    """
+    wide = 2 * side + 2
+    pixmap = QPixmap(QSize(wide + 2 * edge, wide + 2 * edge) * ratio)
+    pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    _brush_shadow(painter, QRectF(edge, edge, wide, wide), blur, QColor.fromRgba(dark), radius)
+    painter.end()
+    return pixmap
+
+
+def _lay_corners(painter: QPainter, rect: QRect, kept: QPixmap, side: int, edge: int) -> None:
+    """Corners as they are, what lies between them stretched; a large middle is left out."""
+    ratio, reach = kept.devicePixelRatio(), side + edge
+    spans = [
+        ((low - edge, reach), (low + side, high - low - 2 * side), (high - side, reach))
+        for low, high in (
+            (rect.left(), rect.right() + 1),
+            (rect.top(), rect.bottom() + 1),
+        )
+    ]
+    cuts = ((0, reach), (reach, 2), (reach + 2, reach))
+    hidden = rect.width() * rect.height() > HIDDEN
+    for (x, width), (left, across) in zip(spans[0], cuts, strict=True):
+        for (y, height), (top, down) in zip(spans[1], cuts, strict=True):
+            if not (hidden and across == down == 2):
+                source = QRectF(left * ratio, top * ratio, across * ratio, down * ratio)
+                painter.drawPixmap(QRectF(x, y, width, height), kept, source)
 
 
 @lru_cache(maxsize=2)
