@@ -149,7 +149,7 @@ class StatedRow(QWidget):
         self.text.textChanged.connect(self._changed)
         self.text.entered.connect(self.slider.setFocus)
         self.slider.valueChanged.connect(self._slid)
-        self.due.textEdited.connect(self._changed)
+        self.due.textEdited.connect(self._day_typed)
         self.due.editingFinished.connect(self._settle_day)
         self.due.returnPressed.connect(self.more)
         self.remove.clicked.connect(self.removed)
@@ -195,6 +195,12 @@ class StatedRow(QWidget):
     def _changed(self) -> None:
         if self._view is not None:
             self.edited.emit()
+
+    def _day_typed(self, *_words: str) -> None:
+        """What is wrong is said when the field is left, and taken back as soon as it is right."""
+        if self.hint.wrong:
+            self._day()
+        self._changed()
 
     def _settle_day(self) -> None:
         if self._day() is not None:
