@@ -129,6 +129,7 @@ def test_the_menu_chooses_a_day(desk, reading):
 )
 def test_a_day_that_cannot_be_is_said_beside_its_field(desk, reading, typed, said):
     row = desk.page.stated.rows[0]
+    row.due.setFocus()
     row.due.selectAll()
     desk.type(typed, row.due)
     desk.press(K.Key_Tab, into=row.due)
