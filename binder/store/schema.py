@@ -96,7 +96,8 @@ class Reading(OfLeaf):
     """What was asked and how it was laid; spread and titles are copies, as they were that day.
 
     `month` is the period a card was drawn for: '2026-12', '2026-W49' or '2026-12-05'; `put_off`
-    counts how often its look back was asked for again later.
+    counts how often its look back was asked for again later. `venue` is where it was laid,
+    `photos` uids of kept pictures as JSON, `shown` how the layout is: '' both, 'layout' or 'list'.
     """
 
     at = TextField()
@@ -116,13 +117,17 @@ class Reading(OfLeaf):
     look_state = TextField(default="")
     put_off = IntegerField(default=0)
     on_screen = BooleanField(default=False)
+    mood = TextField(default="")
+    venue = TextField(default="")
+    photos = TextField(default="")
+    shown = TextField(default="")
 
     class Meta:
         table_name = "reading"
 
 
 class Placed(OfLeaf):
-    """One card of a reading in its place."""
+    """One card of a reading in its place; a later row of the same place clarifies the first."""
 
     n = IntegerField()
     label = TextField(default="")

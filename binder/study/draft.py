@@ -89,7 +89,7 @@ def month_draft(now: datetime, deck: DeckChoice, month: str) -> Draft:
 
 def draft_of(view: ReadingView) -> Draft:
     """A logged reading as it stands, to be put right; with its own copies of spread and titles."""
-    laid = {one.n: (one.card, one.reversed) for one in view.laid}
+    laid = {one.n: (one.card, one.reversed) for one in reversed(view.laid)}
     return Draft(
         view.at.isoformat(timespec="minutes"),
         view.question,
@@ -147,18 +147,30 @@ def whole(
     `title` is that of its leaf, which follows the question unless it was given one of its own.
     """
     laid: Sequence[Laid] = hand.laid()
-    significator, on_screen = "", False
+    significator = mood = venue = ""
+    on_screen = False
     if before is not None:
-        laid = _noted(laid, before.laid)
+        laid = [*_noted(laid, before.laid), *_clarifying(laid, draft.spread, before.laid)]
         significator, on_screen = before.significator, before.on_screen
+        mood, venue = before.mood, before.venue
         title = "" if title == before.question else title
     return NewReading(
         at=draft.at, question=draft.question, spread=draft.spread, laid=laid,
         titles=draft.deck.titles, deck=draft.deck.uid, deck_name=draft.deck.name, title=title,
         topic=" ".join(draft.topic.split()), querent=" ".join(draft.querent.split()),
         significator=significator, purpose=draft.purpose, month=draft.month, look_on=draft.look_on,
-        on_screen=on_screen,
+        on_screen=on_screen, mood=mood, venue=venue,
     )  # fmt: skip
+
+
+def _clarifying(laid: Sequence[Laid], spread: Spread, before: Sequence[Laid]) -> list[Laid]:
+    """The cards that clarified others before, where their places are still there."""
+    now, places = {one.card for one in laid}, {place.n for place in spread.places}
+    firsts = {one.n: one.card for one in reversed(before)}
+    return [
+        one for one in before
+        if firsts[one.n] != one.card and one.card not in now and one.n in places
+    ]  # fmt: skip
 
 
 def _noted(laid: Sequence[Laid], before: Sequence[Laid]) -> list[Laid]:

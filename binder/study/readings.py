@@ -54,6 +54,9 @@ class NewReading:
     purpose: str = ""
     month: str = ""
     look_on: str = ""
+    mood: str = ""
+    venue: str = ""
+    """Where it was laid."""
     on_screen: bool = False
     """Whether the cards were drawn on screen, not on a table."""
     uid: str = ""
@@ -82,6 +85,14 @@ class LookBackView:
 
 
 @dataclass(frozen=True, slots=True)
+class Photo:
+    """A photograph of the table: uids of the kept picture and of its original, '' if not kept."""
+
+    file: str
+    original: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class ReadingView:
     """A reading with the spread and titles it was made with."""
 
@@ -100,6 +111,12 @@ class ReadingView:
     look_on: str
     look_state: str
     on_screen: bool
+    zone: str
+    mood: str
+    venue: str
+    photos: tuple[Photo, ...]
+    shown: str
+    """How the layout is shown: '' as diagram and list, 'layout' or 'list' as one of them."""
     laid: tuple[Laid, ...]
     expectations: tuple[ExpectationView, ...] = field(default=())
     look_backs: tuple[LookBackView, ...] = field(default=())
@@ -130,7 +147,7 @@ def _checked(reading: NewReading) -> None:
         if laid.card in seen:
             raise CanMend(f"{laid.title or laid.card} is laid twice; a deck holds it once.")
         seen.add(laid.card)
-    if len(reading.laid) != len(places):
+    if {laid.n for laid in reading.laid} != places:
         raise CanMend(_count_sentence(reading.spread.name, len(places), len(reading.laid)))
 
 
@@ -170,7 +187,7 @@ def _reading_fields(reading: NewReading, at: datetime) -> dict[str, Any]:
         name: getattr(reading, name)
         for name in (
             "deck", "deck_name", "topic", "querent", "significator", "purpose", "month", "look_on",
-            "on_screen",
+            "on_screen", "mood", "venue",
         )
     }  # fmt: skip
 
@@ -241,6 +258,11 @@ def reading(binder: Binder, leaf_uid: str) -> ReadingView:
         look_on=row.look_on,
         look_state=row.look_state,
         on_screen=row.on_screen,
+        zone=row.zone,
+        mood=row.mood,
+        venue=row.venue,
+        photos=tuple(Photo(*one) for one in json.loads(row.photos)) if row.photos else (),
+        shown=row.shown,
         laid=tuple(Laid(p.n, p.card, p.reversed, p.label, p.title, p.note) for p in laid),
         expectations=tuple(
             ExpectationView(e.uid, e.text, e.sure, e.due, e.verdict, e.judged)

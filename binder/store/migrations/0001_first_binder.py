@@ -20,7 +20,9 @@ CREATE TABLE reading (@ at TEXT NOT NULL, zone TEXT NOT NULL DEFAULT '', questio
   spread_copy TEXT NOT NULL, significator TEXT NOT NULL DEFAULT '',
   purpose TEXT NOT NULL DEFAULT '', month TEXT NOT NULL DEFAULT '',
   look_on TEXT NOT NULL DEFAULT '', look_state TEXT NOT NULL DEFAULT '',
-  put_off INTEGER NOT NULL DEFAULT 0, on_screen INTEGER NOT NULL DEFAULT 0);
+  put_off INTEGER NOT NULL DEFAULT 0, on_screen INTEGER NOT NULL DEFAULT 0,
+  mood TEXT NOT NULL DEFAULT '', venue TEXT NOT NULL DEFAULT '', photos TEXT NOT NULL DEFAULT '',
+  shown TEXT NOT NULL DEFAULT '');
 CREATE INDEX reading_month ON reading (month) WHERE month <> '';
 CREATE INDEX reading_look_on ON reading (look_on) WHERE look_on <> '' AND look_state = '';
 CREATE INDEX reading_answer ON reading (look_state, put_off)
@@ -89,7 +91,7 @@ LEAF_TRIGGERS = (
 
 # The words of a leaf's structured parts, one a line, so that a hit can be shown in its line.
 WORDS = {
-    "reading": "question || char(10) || topic",
+    "reading": "question || char(10) || topic || char(10) || mood || char(10) || venue",
     "placed": "label || ': ' || title || CASE reversed WHEN 1 THEN ', reversed' ELSE '' END"
     " || CASE note WHEN '' THEN '' ELSE char(10) || note END",
     "expectation": "text",
