@@ -6,7 +6,6 @@ Approach", Dr. Dobb's Journal, July 1988), word by word.
 
 from __future__ import annotations
 
-import difflib
 import json
 import re
 import zlib
@@ -81,6 +80,8 @@ def _placed(a: Sequence[str], b: Sequence[str], start: int) -> list[Hunk]:
     places = [start]
     for word in a:
         places.append(places[-1] + len(word))
+    import difflib  # slow to import, and seldom wanted
+
     codes = difflib.SequenceMatcher(None, a, b, autojunk=False).get_opcodes()
     return [
         (places[i1], places[i2], "".join(b[j1:j2]))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer
-from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent, QMouseEvent
+from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from ui.theme import Look
@@ -32,6 +32,8 @@ class Said(QLabel):
 
     def say(self, sentence: str) -> None:
         """Show a sentence; it takes the place of the one before."""
+        from PySide6.QtGui import QAccessible, QAccessibleAnnouncementEvent
+
         self.setText(sentence)
         self._place()
         self.show()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import date, timedelta
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction, QKeySequence
@@ -19,10 +20,12 @@ from ui.leaves.heads import Heading
 from ui.leaves.page import Page
 from ui.leaves.plan_rows import PlanDelegate, PlanModel, UnitRow, rows_of
 from ui.leaves.tall_list import TallList
-from ui.leaves.unit_dialog import UnitDialog, UnitWords
 from ui.session import Session
 from ui.theme import Look
 from ui.trail import Spot
+
+if TYPE_CHECKING:
+    from ui.leaves.unit_dialog import UnitDialog, UnitWords
 
 KEYS = (
     ("open", "&Open its leaf", ""),
@@ -161,6 +164,8 @@ class PlanPage(Page):
         starts = _after(course.units(binder), self.session.today)
         ends = starts + UNIT_LENGTH - timedelta(days=1)
 
+        from ui.leaves.unit_dialog import UnitWords
+
         def keep(said: UnitWords) -> None:
             begins, until = (date.fromisoformat(day) if day else None for day in said[1:3])
             course.add_unit(binder, said.name, said.cards, begins, until, said.aims)
@@ -173,6 +178,8 @@ class PlanPage(Page):
         if binder is None or unit is None:
             return
 
+        from ui.leaves.unit_dialog import UnitWords
+
         def keep(said: UnitWords) -> None:
             course.change_unit(binder, unit.uid, **said._asdict())
 
@@ -183,6 +190,8 @@ class PlanPage(Page):
         )
 
     def _ask(self, title: str, words: UnitWords, keep: Callable[[UnitWords], None]) -> None:
+        from ui.leaves.unit_dialog import UnitDialog
+
         self.dialog = UnitDialog(self.look, title, words, keep, self.session.today, self.window())
         self.dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.dialog.finished.connect(self._answered)

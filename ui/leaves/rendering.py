@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Callable, Iterable
-from html import escape
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -54,6 +53,8 @@ class Rendered:
 
 def linked(text: str, mentions: Iterable[Mention]) -> str:
     """Plain words as HTML, the card names found in them as links."""
+    from html import escape  # its table of names is slow to import
+
     parts, at = [], 0
     for said in mentions:
         name = escape(text[said.start : said.end], quote=False)
