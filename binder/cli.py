@@ -96,6 +96,10 @@ def _print_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--paper", choices=("a4", "letter", "a5"), default="a4")
     parser.add_argument("--holes", choices=("none", "2", "3", "4"), default="3")
     parser.add_argument("--two-sided", action="store_true")
+    parser.add_argument(
+        "--leave-out", choices=("querents", "private"), nargs="+", default=(),
+        help="who was read for, and what is marked “Private:”",
+    )  # fmt: skip
 
 
 def _calendar_options(parser: argparse.ArgumentParser) -> None:
@@ -223,12 +227,14 @@ def _print(options: Any) -> int:
     from binder.paper.gather import print_tab
     from binder.paper.sheets import Sheet
     from binder.study import tabs
+    from binder.study.discretion import LeaveOut
 
     shelf = _shelf(options.shelf)
     binder = shelf.binder(options.binder)
     tab = tabs.tab(binder, options.tab)
     sheet = Sheet(options.paper, options.holes, options.two_sided)
-    pages = print_tab(shelf, binder, tab, sheet, options.out)
+    leave_out = LeaveOut("querents" in options.leave_out, "private" in options.leave_out)
+    pages = print_tab(shelf, binder, tab, sheet, options.out, leave_out)
     print(f"Printed {tab.name} of {binder.name} to {options.out}: {pages} pages.")
     shelf.close()
     return DONE

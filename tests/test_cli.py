@@ -9,6 +9,7 @@ from binder import cli
 from binder.cards.spreads import spread
 from binder.store.shelf import Shelf
 from binder.study import readings, spreads, tabs
+from tests.paper.reading_back import texts
 
 
 @pytest.fixture
@@ -204,3 +205,16 @@ def test_calendar_writes_what_is_due(run, folder, tmp_path):
     assert run("calendar", folder, "--out", out, "--with-words")[0] == 0
     assert b"SUMMARY:Unit 4: Wands" in out.read_bytes()
     assert run("calendar", folder, "--out", tmp_path / "none" / "due.ics")[0] == 2
+
+
+def test_print_can_leave_out_what_is_private(run, folder, tmp_path):
+    log(run, folder, **{"--text": "Private: of the quay.\n\nOpen water."})
+    pages = {}
+    for name, extra in (("all", []), ("less", ["--leave-out", "querents", "private"])):
+        out = tmp_path / f"{name}.pdf"
+        options = ("--binder", "practice", "--tab", "readings log", "--out", out, *extra)
+        assert run("print", folder, *options)[0] == 0
+        pages[name] = "".join(texts(out.read_bytes()))
+    assert "ofthequay" in pages["all"]
+    assert "ofthequay" not in pages["less"]
+    assert "Openwater." in pages["less"]

@@ -12,25 +12,28 @@ from binder.page.markdown import to_html
 from binder.paper.data import Part, PrintLeaf, SideBySide, TurnedUp
 from binder.store.shelf import Shelf
 from binder.study import card_facts, dates, readings, sources, words
+from binder.study.discretion import Discretion
 from binder.study.leaves import LeafView
 
 _WAYS = (("Own words", words.UPRIGHT), ("Own words, reversed", words.REVERSED))
 
 
 def card_leaf(
-    shelf: Shelf, view: LeafView, body: list[dict[str, Any]], colours: Mapping[str, str]
+    shelf: Shelf,
+    view: LeafView,
+    body: list[dict[str, Any]],
+    colours: Mapping[str, str],
+    discretion: Discretion,
 ) -> PrintLeaf:
     """The leaf of a card with its face, facts, own words, sources and where it turned up."""
     known = card(view.card)
     own = words.current(words.history(view.binder, view.uid))
-    parts = [
-        Part(heading, blocks(to_html(own[way].text)), own=True)
-        for heading, way in _WAYS
-        if way in own
-    ]
+    said = [(heading, discretion.text(own[way].text)) for heading, way in _WAYS if way in own]
+    parts = [Part(head, blocks(to_html(text)), own=True) for head, text in said if text.strip()]
     if body:
         parts.append(Part("Notes", body))
     seen = readings.appearances(shelf, view.card)
+    table = sources.side_by_side(view.binder, view.uid, sources.sources(shelf))
     return PrintLeaf(
         uid=view.uid,
         kind="card",
@@ -39,19 +42,24 @@ def card_leaf(
         svg=face_svg(known, colours),
         parts=tuple(parts),
         facts=card_facts.strip(known),
-        side_by_side=_table(sources.side_by_side(view.binder, view.uid, sources.sources(shelf))),
-        turned_up=tuple(_turned_up(one) for one in seen),
+        side_by_side=_table(table, discretion),
+        turned_up=tuple(_turned_up(one, discretion) for one in seen),
         turned_up_note=readings.appearances_note(len(seen), readings.readings_count(shelf)),
     )
 
 
-def _table(table: sources.SideBySide) -> SideBySide | None:
+def _table(table: sources.SideBySide, discretion: Discretion) -> SideBySide | None:
     if not table.sources:
         return None
     return SideBySide(
         tuple((source.author, source.title) for source in table.sources),
         tuple(
-            (aspect, tuple(_cell(table.cells.get((s.key, aspect))) for s in table.sources))
+            (
+                aspect,
+                tuple(
+                    discretion.text(_cell(table.cells.get((s.key, aspect)))) for s in table.sources
+                ),
+            )
             for aspect in table.aspects
         ),
     )
@@ -63,6 +71,7 @@ def _cell(note: sources.NoteView | None) -> str:
     return f"{note.text} (p. {note.locator})" if note.locator else note.text
 
 
-def _turned_up(one: readings.Appearance) -> TurnedUp:
+def _turned_up(one: readings.Appearance, discretion: Discretion) -> TurnedUp:
     place = f"{one.label}, reversed" if one.reversed else one.label
-    return TurnedUp(dates.short_year(one.day), one.title, place, readings.verdict_of(one.verdicts))
+    title = discretion.title(one.title)
+    return TurnedUp(dates.short_year(one.day), title, place, readings.verdict_of(one.verdicts))

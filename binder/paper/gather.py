@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -28,7 +29,10 @@ from binder.paper.sheets import Sheet
 from binder.resources import resource
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
+from binder.store.whole import write_whole
 from binder.study import dates, files, leaves, readings, tabs
+from binder.study.cautions import for_another, initials
+from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
 from binder.study.links import Linker
@@ -49,35 +53,52 @@ def print_colours() -> Mapping[str, str]:
 class Gatherer:
     """Collects one tab of one binder."""
 
-    def __init__(self, shelf: Shelf, binder: Binder, tab: TabView) -> None:
+    def __init__(
+        self, shelf: Shelf, binder: Binder, tab: TabView, leave_out: LeaveOut = NOTHING
+    ) -> None:
         self.shelf, self.binder, self.tab = shelf, binder, tab
+        self.discretion = Discretion(shelf, leave_out)
         self.linker = Linker(shelf)
         self.named: dict[str, list[str]] = {}
         self.pictures: dict[str, Picture] = {}
 
     def section(self) -> Section:
         """The tab as it stands now; CanMend when nothing is behind it."""
-        entries = leaves.contents(self.binder, self.tab)
-        if not entries:
-            raise CanMend(f"There is nothing behind “{self.tab.name}” to print yet.")
+        entries = self._entries()
+        line = self.discretion.line
+        name = line(self.tab.name)
         printed = tuple(self._leaf(leaves.leaf(self.binder, entry.uid)) for entry in entries)
         standing = [tab.uid for tab in tabs.tabs(self.binder)]
         return Section(
-            binder=self.binder.name,
-            tab=self.tab.name,
+            binder=line(self.binder.name),
+            tab=name,
             tab_place=(standing.index(self.tab.uid) + 1, len(standing)),
             subtitle=_subtitle(self.tab, entries),
             notes=self._notes(),
-            order=f"{self.tab.name}, newest first" if self.tab.kind.by_day else self.tab.name,
+            order=f"{name}, newest first" if self.tab.kind.by_day else name,
             leaves=printed,
             card_index=tuple(self._index()),
             pictures=self.pictures,
         )
 
+    def _entries(self) -> list[leaves.Entry]:
+        """The leaves to print; CanMend when there are none."""
+        entries = leaves.contents(self.binder, self.tab)
+        if not entries:
+            raise CanMend(f"There is nothing behind “{self.tab.name}” to print yet.")
+        shown = [entry for entry in entries if not self.discretion.withheld(entry.title)]
+        if not shown:
+            raise CanMend(
+                f"Every leaf behind “{self.tab.name}” is private; print it with private passages."
+            )
+        return shown
+
     def _notes(self) -> tuple[str, ...]:
+        left_out = tuple(filter(None, (self.discretion.leave_out.words(),)))
         if self.tab.kind.key not in ("readings",):
-            return ()
-        return ("Printed with the kept leaves only.", "Card leaves are listed, not reprinted.")
+            return left_out
+        kept = "Printed with the kept leaves only."
+        return (kept, "Card leaves are listed, not reprinted.", *left_out)
 
     def _index(self) -> Iterator[tuple[str, tuple[str, ...]]]:
         order = sorted(self.named, key=lambda key: (-len(self.named[key]), key))
@@ -108,13 +129,16 @@ class Gatherer:
     def _keep(self, uid: str) -> None:
         found = files.kept_anywhere(self.shelf, uid, self.binder)
         if found is not None and uid not in self.pictures:
-            self.pictures[uid] = Picture(found.data, found.media, found.name)
+            name = self.discretion.line(found.name)
+            self.pictures[uid] = Picture(found.data, found.media, name)
 
     def _leaf(self, view: LeafView) -> PrintLeaf:
+        view = self.discretion.leaf(view)
         if view.kind is LeafKind.READING:
             return self._reading(view)
         if view.kind is LeafKind.CARD:
-            return card_leaf(self.shelf, view, self.blocks(view, view.text), print_colours())
+            body = self.blocks(view, view.text)
+            return card_leaf(self.shelf, view, body, print_colours(), self.discretion)
         handouts = tuple(_FILES.findall(view.text)) if view.kind is LeafKind.HANDOUT else ()
         text = _without_files(view.text) if handouts else view.text
         parts = (Part("", self.blocks(view, text)),) if text.strip() else ()
@@ -131,7 +155,7 @@ class Gatherer:
         )
 
     def _reading(self, view: LeafView) -> PrintLeaf:
-        reading = readings.reading(self.binder, view.uid)
+        reading = self.discretion.reading(readings.reading(self.binder, view.uid))
         for one in reading.laid:
             self._name(one.card, view.uid)
         text = self.blocks(view, view.text) if view.text.strip() else []
@@ -141,7 +165,7 @@ class Gatherer:
             kind="reading",
             title=question,
             over=dates.full(reading.at),
-            under=", ".join(part for part in (reading.spread.name, reading.deck_name) if part),
+            under=_under(reading),
             day=dates.short(reading.at),
             listed=view.title,
             svg=layout_svg(
@@ -163,15 +187,23 @@ class Gatherer:
         )
 
 
+def _under(reading: readings.ReadingView) -> str:
+    """Spread, deck, and for whom: initials, for paper goes further than the binder."""
+    querent = reading.querent if for_another(reading.querent) else ""
+    whom = f"for {initials(querent)}" if querent else ""
+    return ", ".join(filter(None, (reading.spread.name, reading.deck_name, whom)))
+
+
 def laid_cards(reading: readings.ReadingView) -> dict[int, LaidCard]:
     """The cards of a reading by place, as the layout draws them."""
-    return {
-        one.n: LaidCard(
+    found: dict[int, list[LaidCard]] = {}
+    for one in reading.laid:
+        card = LaidCard(
             reading.titles.card(one.card), one.reversed, one.title,
             reading.titles.roman(one.card) or None,
-        )
-        for one in reading.laid
-    }  # fmt: skip
+        )  # fmt: skip
+        found.setdefault(one.n, []).append(card)
+    return {n: replace(first, clarifying=tuple(rest)) for n, (first, *rest) in found.items()}
 
 
 def _subtitle(tab: TabView, entries: list[leaves.Entry]) -> tuple[str, ...]:
@@ -189,26 +221,30 @@ def _without_files(text: str) -> str:
     return re.sub(r"!?\[[^\]]*\]\(file:[^)]*\)", "", text)
 
 
-def gather(shelf: Shelf, binder: Binder, tab: TabView) -> Section:
-    """What the tab says, ready to be typeset; CanMend when nothing is behind it."""
-    return Gatherer(shelf, binder, tab).section()
+def gather(shelf: Shelf, binder: Binder, tab: TabView, leave_out: LeaveOut = NOTHING) -> Section:
+    """What the tab says, ready to be typeset; CanMend when nothing is behind it.
+
+    What is left out never reaches the typesetter, and so is not in the file either.
+    """
+    return Gatherer(shelf, binder, tab, leave_out).section()
 
 
-def print_tab(shelf: Shelf, binder: Binder, tab: TabView, sheet: Sheet, out: Path) -> int:
+def print_tab(
+    shelf: Shelf,
+    binder: Binder,
+    tab: TabView,
+    sheet: Sheet,
+    out: Path,
+    leave_out: LeaveOut = NOTHING,
+) -> int:
     """Typeset a tab into the PDF file `out`; returns the number of pages."""
     from binder.paper.typeset import count, typeset
 
-    pdf = typeset(gather(shelf, binder, tab), sheet)
+    pdf = typeset(gather(shelf, binder, tab, leave_out), sheet)
     save(pdf, out)
     return count(pdf)
 
 
 def save(pdf: bytes, out: Path) -> None:
     """Write a PDF whole or not at all."""
-    half = out.with_name(f".{out.name}.part")
-    try:
-        half.write_bytes(pdf)
-        half.replace(out)
-    except OSError as error:
-        half.unlink(missing_ok=True)
-        raise CanMend(f"“{out}” could not be written ({error.strerror}).") from error
+    write_whole(pdf, out)
