@@ -13,6 +13,7 @@ from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Leaf, OwnWords
 from binder.store.shelf import Shelf
+from binder.study import dates
 from binder.study.tabs import TabView
 
 UPRIGHT, REVERSED = "upright", "reversed"
@@ -72,6 +73,24 @@ def write_words(
             change.edit(OwnWords, sitting, text=words, at=at or now())
             return sitting
         return change.add(OwnWords, leaf=row.id, card=row.card, way=way, text=words, at=at or now())
+
+
+def add_sentence(shelf: Shelf, card: str, way: str, sentence: str, reading: str, day: str) -> None:
+    """Carry a sentence into the own words of a card, with a link to the reading it came from.
+
+    `reading` is the uid of the reading's leaf, `day` its ISO 8601 day.
+    """
+    if not sentence.strip():
+        raise CanMend("Write the sentence first, or mark it with the mouse.")
+    if not card:
+        raise CanMend("Choose the card that said it best; the sentence goes to its own words.")
+    found = shelf.card_leaf(card)
+    if found is None:
+        raise CanMend("There is no leaf for that card on this shelf yet.")
+    before = current(history(*found)).get(way)
+    link = f"([reading of {dates.written(day)}](leaf:{reading}))"
+    said = f"{before.text if before else ''}\n\n{sentence.strip()} {link}"
+    write_words(*found, way, said)
 
 
 def _of_sitting(binder: Binder, uid: str) -> Any | None:

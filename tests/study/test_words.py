@@ -50,3 +50,18 @@ def test_a_version_taken_back_meanwhile_is_written_anew(star):
 def test_only_upright_and_reversed(star):
     with pytest.raises(CanMend, match="upright or reversed"):
         words.write_words(*star, "sideways", "Hm.")
+
+
+def test_a_sentence_is_carried_over_with_its_reading(course_shelf, star):
+    words.write_words(*star, "upright", "Hope.", at="2026-03-01T20:00:00")
+    words.add_sentence(
+        course_shelf, "major-17", "upright", "Open water. ", "abc", "2026-11-22T20:15"
+    )
+    said = words.current(words.history(*star))["upright"].text
+    assert said == "Hope.\n\nOpen water. ([reading of 22 November 2026](leaf:abc))"
+    words.add_sentence(course_shelf, "major-17", "reversed", "Fog.", "abc", "2026-11-22")
+    assert words.current(words.history(*star))["reversed"].text.startswith("Fog. ([reading")
+    with pytest.raises(CanMend, match="Choose the card"):
+        words.add_sentence(course_shelf, "", "upright", "Fog.", "abc", "2026-11-22")
+    with pytest.raises(CanMend, match="Write the sentence first"):
+        words.add_sentence(course_shelf, "major-17", "upright", " ", "abc", "2026-11-22")

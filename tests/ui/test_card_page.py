@@ -79,6 +79,19 @@ def test_earlier_own_words_open_and_shut(star, qtbot):
     assert "Hope run thin" not in star.grown.toPlainText()
 
 
+def test_the_readings_between_two_versions_stand_between_them(star, qtbot):
+    star.grown.setFocus()
+    qtbot.keyClick(star.grown, Qt.Key.Key_Tab)
+    qtbot.keyClick(star.grown, Qt.Key.Key_Return)
+    told = star.grown.toPlainText()
+    assert "18 October 2026: the words above" in told
+    links = [link.address for link in star.grown.links() if link.address.startswith("leaf:")]
+    assert links
+    with qtbot.waitSignal(star.followed) as went:
+        star.grown.anchorClicked.emit(links[0])
+    assert went.args == [links[0]]
+
+
 def test_sources_stand_side_by_side_and_lead_to_their_leaves(star, qtbot):
     said = star.side.toPlainText()
     assert said.index("Orla Tenpenny") < said.index("Bram Vesterholt") < said.index("Upright")

@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from binder.study import lookbacks, readings
+from binder.study import lookbacks, readings, words
 from tests.ui.leaf_fixtures import TODAY, expect_two, log, session_on
 from ui.leaves.look_back import LookBackPage
 
@@ -233,3 +233,26 @@ def test_every_control_stays_on_the_leaf(page, qtbot, width):
                  *page.statements[0]._radios):  # fmt: skip
         right = part.mapTo(page.viewport(), part.rect().topRight()).x()
         assert right < page.viewport().width()
+
+
+def test_what_was_learned_goes_to_own_words_with_its_reading(page, qtbot, logged, course_shelf):
+    page.text.setPlainText("She asked. Open water, not harbour.")
+    click(qtbot, page.to_words)
+    assert "Choose the card" in page.said.text()
+    page.best.setCurrentIndex(page.best.findData("major-17"))
+    cursor = page.text.textCursor()
+    cursor.setPosition(11)
+    cursor.movePosition(cursor.MoveOperation.End, cursor.MoveMode.KeepAnchor)
+    page.text.setTextCursor(cursor)
+    click(qtbot, page.to_words)
+    said = words.current(words.history(*course_shelf.card_leaf("major-17")))["upright"].text
+    assert said == f"Open water, not harbour. ([reading of 22 November 2026](leaf:{logged[1]}))"
+    assert reading(logged).look_backs[0].card == "major-17"
+
+
+def test_a_card_that_lay_reversed_grows_in_its_reversed_words(page, qtbot, course_shelf):
+    page.text.setPlainText("Held too tight.")
+    page.best.setCurrentIndex(page.best.findData("pentacles-04"))
+    click(qtbot, page.to_words)
+    said = words.current(words.history(*course_shelf.card_leaf("pentacles-04")))
+    assert list(said) == ["reversed"]

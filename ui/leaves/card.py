@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWi
 from binder.cards.facts import Card, card
 from binder.cards.prose import Mention
 from binder.errors import RingboundError
-from binder.study import card_facts, sources, words
+from binder.study import card_facts, readings, sources, words
 from binder.study.leaves import LeafView
 from binder.study.words import WordsView
 from ui.leaves.card_came import CardCame
@@ -128,7 +128,9 @@ class CardPage(Page):
             self.own.show_html(self._html(view, upright.text), marks)
         if turned:
             self.turned.show_html(self._html(view, turned.text), marks)
-        self.grown.show_history(self._history)
+        self.grown.show_history(
+            self._history, lambda: readings.appearances(self.session.shelf, view.card)
+        )
         return bool(own)
 
     def _show_sources(self, view: LeafView, marks: tuple[str, ...]) -> bool:

@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (
 from binder.errors import CanMend, RingboundError
 from binder.study import dates, due, lookbacks, readings
 from binder.study.readings import ReadingView
+from binder.study.words import REVERSED, UPRIGHT, add_sentence
 from ui.leaves.heads import Heading, SectionHead
 from ui.leaves.judging import Statement
 from ui.leaves.wrap_row import WrapRow
@@ -49,6 +50,7 @@ class LookBackPage(QScrollArea):
         self._spot: Spot | None = None
         self._entry, self._written = "", ("", "")
         self.statements: list[Statement] = []
+        self._turned: set[str] = set()
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -84,6 +86,10 @@ class LookBackPage(QScrollArea):
         self.later = QPushButton("&Ask again later…")
         self.later.setMenu(self._later_menu())
         self.let_go = self._button("&Let it go", self._let_go)
+        self.to_words = self._button("Add to own &words", self._add_to_words)
+        self.to_words.setToolTip(
+            "The marked words, or all of them, go to the own words of the card that said it best."
+        )
         self.on = QLineEdit()
         self.on.setPlaceholderText("20 Dec, in 3 days, month’s end")
         self.on.setAccessibleName("Ask again on")
@@ -119,7 +125,10 @@ class LookBackPage(QScrollArea):
         rows.addWidget(self.text)
         rows.addSpacing(10)
         rows.addWidget(self._best_label)
-        rows.addWidget(self.best, 0, Qt.AlignmentFlag.AlignLeft)
+        best = WrapRow()
+        best.add(self.best)
+        best.add(self.to_words)
+        rows.addWidget(best)
         rows.addSpacing(16)
         buttons = WrapRow()
         for button in (self.keep, self.later, self.let_go):
@@ -182,6 +191,7 @@ class LookBackPage(QScrollArea):
 
     def _show_cards(self, reading: ReadingView) -> None:
         self.best.clear()
+        self._turned = {laid.card for laid in reading.laid if laid.reversed}
         self.best.addItem("None of them", "")
         for laid in reading.laid:
             title = f"{laid.title}, reversed" if laid.reversed else laid.title
@@ -234,6 +244,28 @@ class LookBackPage(QScrollArea):
     def _say(self, sentence: str) -> None:
         self.said.setText(sentence)
         self.said.setVisible(bool(sentence))
+
+    def _add_to_words(self) -> None:
+        """Keep what was typed, then carry the marked words, or all, to the card's own words."""
+        self._guard(self._carry)
+
+    def _carry(self) -> None:
+        view = self.session.leaf_of(self._spot) if self._spot else None
+        if view is None:
+            raise CanMend("That reading is no longer on the shelf.")
+        marked = self.text.textCursor().selectedText().replace("\u2029", "\n")
+        card, way = self.best.currentData(), self._way()
+        sentence = marked or self.text.toPlainText()
+        add_sentence(self.session.shelf, card, way, sentence, view.uid, view.day)
+        if self._typed():
+            self._write()
+        self._say("")
+        self.session.said.emit("It stands in your own words for that card now; Undo takes it away.")
+
+    def _way(self) -> str:
+        """Reversed where the chosen card lay so."""
+        turned = self.best.currentData() in self._turned
+        return REVERSED if turned else UPRIGHT
 
     # The three ways out
 
