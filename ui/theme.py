@@ -5,7 +5,7 @@ Widgets are handed a `Look`, draw with its `theme` and repaint when it says `cha
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 
 from PySide6.QtCore import QObject, Signal
@@ -54,6 +54,7 @@ class Theme:
     name: str
     colours: Mapping[str, QColor]
     scale: float = 1.0
+    _fonts: dict[tuple[str, int | None, bool], QFont] = field(default_factory=dict, repr=False)
 
     def __getitem__(self, key: str) -> QColor:
         """Colour of a palette key, or of a derived one: 'line', the edge of a control."""
@@ -74,10 +75,13 @@ class Theme:
 
     def font(self, role: str, weight: int | None = None, italic: bool = False) -> QFont:
         """The letters of a role of the palette's [type.px]; KeyError for an unknown role."""
-        font = base_font(type_sizes()[role] * self.scale)
-        font.setWeight(QFont.Weight(weight or _WEIGHTS.get(role, 400)))
-        font.setItalic(italic)
-        return font
+        asked = (role, weight, italic)
+        if asked not in self._fonts:
+            font = base_font(type_sizes()[role] * self.scale)
+            font.setWeight(QFont.Weight(weight or _WEIGHTS.get(role, 400)))
+            font.setItalic(italic)
+            self._fonts[asked] = font
+        return QFont(self._fonts[asked])
 
     def line(self, role: str) -> float:
         """Height of a line of text of a role, in pixels."""
