@@ -79,6 +79,12 @@ QListView, QTreeView, QTableView {
 }
 QListView::item { padding: ${p3}px ${p6}px; }
 QListView::item:selected { background: $own; color: $paper; }
+QHeaderView { background: $slip; border: none; }
+QHeaderView::section {
+  background: $slip; color: $inksoft; border: none; border-bottom: 1px solid $rule;
+  padding: ${p3}px ${p6}px;
+}
+QTableView::item { padding: 0 ${p6}px; }
 QTabWidget::pane { background: $slip; border: 1px solid $rule; }
 QTabBar::tab {
   background: $faint; color: $ink; border: 1px solid $rule; padding: ${p4}px ${p14}px;
