@@ -151,18 +151,21 @@ def titled(title: str) -> str:
     return clean
 
 
-def write(binder: Binder, uid: str, *, title: str, text: str, seen: int | None = None) -> int:
+def write(
+    binder: Binder, uid: str, *, title: str, text: str, seen: int | None = None, sitting: str = ""
+) -> int:
     """Save a leaf's title and text; returns its new `changed`.
 
     `seen` is the `changed` of the state that was edited. If the leaf was changed elsewhere since,
-    the other text is kept as a version of its history before this one is saved.
+    the other text is kept as a version of its history before this one is saved. Savings with one
+    `sitting`, a new uid, are undone together.
     """
     row = binder.first(Leaf.select().where(Leaf.uid == uid))
     if row is None:
         raise CanMend("This leaf was removed elsewhere; copy your text to a new leaf.")
     if (row.title, row.text) == (title, text):
         return int(row.changed)
-    with binder.change("Write") as change:
+    with binder.change("Write", sitting) as change:
         if _worth_keeping(binder, row, seen):
             history.keep(binder, change, row)
         change.edit(Leaf, uid, title=titled(title), text=text)

@@ -165,6 +165,19 @@ def test_undo_goes_back_beyond_a_saving_and_is_saved_again(desk):
     assert desk.text() == "first second"
 
 
+def test_after_writing_a_sitting_is_taken_back_as_one(desk):
+    desk.leaf("first")
+    desk.press(K.Key_End)
+    for words in (" second", " third"):
+        desk.type(words)
+        assert desk.page.save()
+    desk.page.hide()
+    desk.session.undo()
+    assert desk.saved().text == "first"
+    desk.session.redo()
+    assert desk.saved().text == "first second third"
+
+
 def test_hanging_items_cost_no_extra_undo(desk):
     desk.leaf("one")
     desk.caret(0)

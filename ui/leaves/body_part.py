@@ -8,6 +8,7 @@ from typing import Protocol
 
 from binder.page.flow import flowing
 from binder.page.markdown import LONGEST
+from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.study import leaves
 from binder.study.leaves import LeafView
@@ -15,7 +16,7 @@ from ui.leaves.keeping import Pending
 
 MEANWHILE = (
     "Another window changed this leaf meanwhile. What you write here stands; what was written "
-    "there is kept among the leaf's versions."
+    "there is kept among its earlier versions."
 )
 
 
@@ -50,12 +51,13 @@ class BodyPart:
         self._view: LeafView | None = None
         self._saved = State("", "")
         self._raw = ""
-        self._seen = 0
+        self._seen, self._sitting = 0, ""
         self._asked = State("", "")
 
     def open(self, view: LeafView, shown: str) -> None:
         """Take up a leaf whose text is shown as `shown`, which reads the same as it is kept."""
         self._view, self._seen, self._raw = view, view.changed, view.text
+        self._sitting = new_uid()
         self._saved = State(view.title, shown)
 
     def _now(self) -> State:
@@ -70,11 +72,14 @@ class BodyPart:
             return None
         self._asked = now
         binder, uid, seen = self._view.binder, self._view.uid, self._seen
+        sitting = self._sitting
         text = self._raw if now.text == self._saved.text else now.text
 
         def keep() -> None:
             self._look_first(binder, uid)
-            changed = leaves.write(binder, uid, title=now.title, text=text, seen=seen)
+            changed = leaves.write(
+                binder, uid, title=now.title, text=text, seen=seen, sitting=sitting
+            )
             if self._view is not None and self._view.uid == uid:
                 self._seen, self._raw = changed, text
 
