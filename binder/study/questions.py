@@ -1,7 +1,7 @@
 """What can be asked about a card: its face, its meaning, its number, what it answers to.
 
-Meanings come from the student's own words and keywords alone; a card without any is not asked for
-its meaning. Titles are those of the student's usual deck.
+Meanings come from the student's own words and keywords alone, and a card without any is not asked
+about at all. Titles are those of the student's usual deck.
 """
 
 from __future__ import annotations
@@ -119,6 +119,8 @@ def _of_leaf(
         return Question(binder, row.uid, key, asks, shown, says, title)
 
     given = keywords(row.text)
+    if not words and not given:
+        return
     for way in (UPRIGHT, REVERSED):
         said = ", ".join(given.get(way, ()))
         meaning = "\n\n".join(part for part in (words.get(way, ""), said) if part)

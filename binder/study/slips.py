@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, time
 from enum import StrEnum
 
 from binder.reckon.calendar import Draw, offered, span
@@ -12,6 +12,7 @@ from binder.study.course import plan_leaf, unit_now, units
 from binder.study.dates import MONTHS
 from binder.study.draws import home_of_draw, waiting
 from binder.study.lookbacks import age, due_readings
+from binder.study.recall import waiting as waiting_questions
 
 AT_MOST = 6
 """Look-back slips on the desk at once; the rest are counted on the last one."""
@@ -24,6 +25,7 @@ class SlipKind(StrEnum):
     MONTH = "month"
     DRAW = "draw"
     UNIT = "unit"
+    RECALL = "recall"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +52,7 @@ def slips(shelf: Shelf, today: date) -> list[Slip]:
     """The slips for today, most urgent first."""
     draws = [_draw(shelf, draw, today) for draw in Draw]
     made = [slip for slip in draws if slip is not None]
-    return [*_look_backs(shelf, today), *made, *_unit(shelf, today)]
+    return [*_look_backs(shelf, today), *made, *_recall(shelf, today), *_unit(shelf, today)]
 
 
 def _look_backs(shelf: Shelf, today: date) -> list[Slip]:
@@ -109,6 +111,14 @@ def _draw(shelf: Shelf, draw: Draw, today: date) -> Slip | None:
     }[draw]
     kind = SlipKind.MONTH if draw is Draw.MONTH else SlipKind.DRAW
     return Slip(kind, heading, title, "", home.uid, month=period)
+
+
+def _recall(shelf: Shelf, today: date) -> list[Slip]:
+    count = waiting_questions(shelf, datetime.combine(today, time(12)))
+    if not count:
+        return []
+    words = "1 question" if count == 1 else f"{count} questions"
+    return [Slip(SlipKind.RECALL, "Recall round", words, "stop whenever you like")]
 
 
 def _unit(shelf: Shelf, today: date) -> list[Slip]:

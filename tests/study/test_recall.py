@@ -54,6 +54,7 @@ def test_when_all_is_asked_the_next_day_is_named(course_shelf):
     binder = course_shelf.binder("Foundations")
     for unit in course.units(binder):
         course.change_unit(binder, unit.uid, name="x", starts="", ends="", cards=["wands-02"])
+    words.write_words(*course_shelf.card_leaf("wands-02"), "upright", "Waiting on the wall.")
     hold(course_shelf, EVENING)
     with pytest.raises(CanMend, match=r"due on \d+ March 2026"):
         recall.make_round(course_shelf, EVENING)

@@ -6,12 +6,21 @@ from ui.deeds.log import LogDeeds
 from ui.deeds.look import LookDeeds
 from ui.deeds.reading import ReadingDeeds
 from ui.deeds.shelf import ShelfDeeds
+from ui.deeds.study import StudyDeeds
 from ui.deeds.tab import TabDeeds
 from ui.deeds.turning import TurnDeeds
 
 
 class Deeds(
-    ShelfDeeds, TabDeeds, LeafDeeds, ReadingDeeds, LogDeeds, TurnDeeds, LinkDeeds, LookDeeds
+    ShelfDeeds,
+    TabDeeds,
+    LeafDeeds,
+    ReadingDeeds,
+    LogDeeds,
+    StudyDeeds,
+    TurnDeeds,
+    LinkDeeds,
+    LookDeeds,
 ):
     """All of them."""
 

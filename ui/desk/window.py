@@ -38,6 +38,8 @@ EMPTY = (
     "There is no binder on this shelf yet. Add one, or begin a course, from the menu Shelf at the "
     "top of the window."
 )
+ASIDE = ("entry", "recall")
+"""Stages that have nothing to do with the leaf that lies below."""
 OF_LEAF = ("write", "rename_leaf", "move_leaf", "set_aside")
 OF_READING = ("change_reading", "look_back")
 OF_BINDER = ("rename_binder", "recolour_binder", "take_off", "new_tab")
@@ -190,7 +192,7 @@ class Window(QMainWindow):
             words[1] = f"Kept in {words[1]}, laid here to face what you read" if words[1] else ""
         if self._stage == "entry":
             words = list(self.deeds.entry.feet())
-        count = f"leaf {view.number} of {view.count}" if view and self._stage != "entry" else ""
+        count = f"leaf {view.number} of {view.count}" if view and self._stage not in ASIDE else ""
         self.cover.set_feet(words[0], words[1], count)
         ahead = view.number < view.count if view else facing.show is Show.LEAF
         year = left.show is Show.YEAR
@@ -281,7 +283,8 @@ class Window(QMainWindow):
     ) -> None:
         """Lay other widgets than read leaves on the binder until `back_to_leaves`.
 
-        `name` is 'write', 'entry', 'look back' or 'welcome'; None leaves the read leaf there.
+        `name` is 'write', 'entry', 'look back', 'recall' or 'welcome'; None leaves the read leaf
+        there.
         """
         self._end_stage()
         for side, widget, spot in (
@@ -340,6 +343,8 @@ class Window(QMainWindow):
         """Go where what a slip asks for is done."""
         if slip.month:
             self.deeds.draw_month(slip.month)
+        elif slip.kind == "recall":
+            self.deeds.recall()
         elif slip.leaf_uid:
             self.session.open_leaf(slip.leaf_uid)
             if slip.kind == "look back":

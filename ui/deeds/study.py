@@ -1,0 +1,35 @@
+"""Deeds about study: recall rounds."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from ui.deeds.base import Base
+
+if TYPE_CHECKING:
+    from ui.table.recall import RecallRound
+
+
+class StudyDeeds(Base):
+    """The leaves of a round are made when first asked for, and used again."""
+
+    @cached_property
+    def round(self) -> RecallRound:
+        """The two leaves on which a recall round is held."""
+        from ui.table.recall import RecallRound
+
+        made = RecallRound(self.session, self.theme_look, self.window)
+        made.done.connect(self.window.back_to_leaves)
+        made.side.connect(self.window.cover.show_side)
+        return made
+
+    def recall(self) -> None:
+        """Ask for what was studied; the same again stops it."""
+        if self.window.staged("recall"):
+            self.round.stop()
+            return
+        self.round.begin()
+        self.session.leaving.emit()
+        self.window.lay_stage("recall", self.round.left, self.round.right)
+        self.round.show()
