@@ -248,8 +248,9 @@ class Gate:
             row.model.delete().where(key == row.uid).bind(db).execute()
         elif row.model.update(**state).where(key == row.uid).bind(db).execute() == 0:
             row.model.insert(**state).bind(db).execute()
-        if row.model is Info and state is not None:
-            self._binder.info[row.uid] = state["value"]
+        if row.model is Info:
+            self._binder.info.pop(row.uid, None)
+            self._binder.info |= {row.uid: state["value"]} if state else {}
 
     def _tell(self, step: Step) -> None:
         rows = frozenset((row.model._meta.table_name, row.uid) for row in step.rows)

@@ -85,6 +85,8 @@ class Discretion:
             view,
             question=self.title(view.question),
             topic=self.line(view.topic),
+            mood=self.line(view.mood),
+            venue=self.line(view.venue),
             querent="" if self.leave_out.querents else view.querent,
             laid=tuple(replace(one, note=self.text(one.note)) for one in view.laid),
             expectations=tuple(one for one in stated if one.text),

@@ -214,7 +214,10 @@ def change_reading(binder: Binder, uid: str, reading: NewReading) -> None:
             Leaf, uid, title=titled(reading.title or reading.question),
             day=at.isoformat(timespec="minutes"),
         )  # fmt: skip
-        change.edit(Reading, row.uid, **_reading_fields(reading, at))
+        fields = _reading_fields(reading, at)
+        if fields["at"] == row.at:
+            fields["zone"] = row.zone  # where it was read, wherever it is put right
+        change.edit(Reading, row.uid, **fields)
         for old in binder.all(Placed.select(Placed.uid).where(Placed.leaf == row.leaf_id)):
             change.remove(Placed, old.uid)
         _lay(change, row.leaf_id, reading)

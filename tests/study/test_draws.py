@@ -80,3 +80,12 @@ def test_a_shelf_without_a_log_offers_nothing(shelf):
     assert offered(shelf, date(2026, 11, 30)) == []
     with pytest.raises(CanMend, match="readings log"):
         draws.switch(shelf, Draw.WEEK, True)
+
+
+def test_a_switch_can_be_undone(course_shelf):
+    home = course_shelf.binders[0]
+    draws.switch(course_shelf, Draw.WEEK, True)
+    home.gate.undo()
+    assert not draws.switched_on(course_shelf, Draw.WEEK)
+    home.gate.redo()
+    assert draws.switched_on(course_shelf, Draw.WEEK)

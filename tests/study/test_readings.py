@@ -1,5 +1,6 @@
 """Readings, expectations and looking back."""
 
+import time
 from dataclasses import replace
 from datetime import date, timedelta
 
@@ -231,3 +232,28 @@ def test_a_card_of_the_day_or_week_stops_asking(log, month, look_on, last):
     if until:
         assert until == end
         assert lookbacks.due_readings(binder, end + timedelta(days=1)) == []
+
+
+def test_the_zone_of_a_reading_stays_when_it_is_put_right_elsewhere(log, monkeypatch):
+    """The clocks of Helsinki are two hours, those of Honolulu ten hours away from Greenwich."""
+    binder, tab = log
+    try:
+        set_zone(monkeypatch, "Europe/Helsinki")
+        uid = readings.log(binder, tab, THREE)
+        was = readings.reading(binder, uid).zone
+        set_zone(monkeypatch, "Pacific/Honolulu")
+        readings.change_reading(binder, uid, replace(THREE, topic="work"))
+        assert readings.reading(binder, uid).zone == was
+        readings.change_reading(binder, uid, replace(THREE, at="2026-11-23T08:00"))
+        moved = readings.reading(binder, uid).zone
+    finally:
+        monkeypatch.undo()
+        set_zone()
+    if hasattr(time, "tzset"):
+        assert (was, moved) == ("+0200", "-1000")
+
+
+def set_zone(monkeypatch=None, zone=""):
+    if monkeypatch:
+        monkeypatch.setenv("TZ", zone)
+    getattr(time, "tzset", lambda: None)()
