@@ -87,3 +87,27 @@ def test_pages_go_to_a_printer(proof, tmp_path):
 def test_escape_goes_back(qtbot, proof):
     with qtbot.waitSignal(proof.closed):
         qtbot.keyClick(proof, Qt.Key.Key_Escape)
+
+
+def test_what_is_left_out_is_not_in_the_file(session, look, qtbot, tmp_path):
+    from binder.study import tabs
+
+    binder = session.shelf.binder("Practice")
+    log = tabs.first_of_kind(binder, "readings")
+    with_names, without = _words(session, look, qtbot, binder, log, tmp_path)
+    assert "for T." in with_names
+    assert "for T." not in without
+
+
+def _words(session, look, qtbot, binder, log, tmp_path):
+    """The words of the log's PDF, once with and once without those who were read for."""
+    from pypdf import PdfReader
+
+    made = Proof(session, look)
+    qtbot.addWidget(made)
+    for out in (False, True):
+        made.no_querents.setChecked(out)
+        with qtbot.waitSignal(made.job.done, timeout=60000):
+            made.open(binder, log)
+        made.save_to(tmp_path / f"{out}.pdf")
+        yield " ".join(page.extract_text() for page in PdfReader(tmp_path / f"{out}.pdf").pages)

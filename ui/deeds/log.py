@@ -21,6 +21,13 @@ class LogDeeds(Base):
         """Said against came for a group of statements, facing what is read."""
         self.session.face_counted(Show.SURE, group)
 
+    def calendar(self) -> None:
+        """What is due, as a file that any calendar opens."""
+        from ui.desk.calendar_dialog import CalendarDialog
+
+        self.session.leaving.emit()
+        CalendarDialog(self.session, self.theme_look, self.window).exec()
+
     def draws(self) -> None:
         """Which draws are offered on slips."""
         from ui.desk.draws import DrawsDialog

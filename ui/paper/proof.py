@@ -6,7 +6,7 @@ from contextlib import ExitStack
 from pathlib import Path
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent, QPageSize, QPainter, QResizeEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QPageSize, QPainter, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QLabel,
     QListView,
     QPushButton,
+    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -23,6 +24,7 @@ from binder.errors import RingboundError
 from binder.paper.sheets import Sheet
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
+from binder.study.discretion import NOTHING, LeaveOut
 from binder.study.tabs import TabView
 from ui.jobs import Newest
 from ui.paper.pages import PageDelegate, PagesModel, Printed
@@ -42,11 +44,16 @@ PAGE_SIZES = {
     "a5": QPageSize.PageSizeId.A5,
 }
 PRINTER_DPI = 300
-PANEL = 176
+PANEL = 196
 
 
 def typeset_tab(
-    shelf: Shelf, binder: Binder, tab: TabView, sheet: Sheet, blank_lines: bool
+    shelf: Shelf,
+    binder: Binder,
+    tab: TabView,
+    sheet: Sheet,
+    blank_lines: bool,
+    leave_out: LeaveOut = NOTHING,
 ) -> Printed:
     """Gather and typeset a tab on a thread of its own."""
     from binder.paper.gather import gather
@@ -55,7 +62,7 @@ def typeset_tab(
     with ExitStack() as stack:
         for each in tuple(shelf.binders):
             stack.enter_context(each.beside())
-        section = gather(shelf, binder, tab)
+        section = gather(shelf, binder, tab, leave_out)
     return Printed(typeset(section, sheet, blank_lines=blank_lines), sheet)
 
 
@@ -100,9 +107,12 @@ class Proof(QWidget):
         self.pages.setAccessibleName("Pages")
 
     def _make_panel(self) -> None:
-        self.panel = QFrame(self)
-        self.panel.setAutoFillBackground(True)
-        column = QVBoxLayout(self.panel)
+        self.panel = QScrollArea(self)
+        self.panel.setFrameShape(QFrame.Shape.NoFrame)
+        self.panel.setWidgetResizable(True)
+        self.panel.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.inner = QWidget()
+        column = QVBoxLayout(self.inner)
         self.title = QLabel("Print this tab")
         self.paper = self._combo("Paper", PAPERS, "a4")
         self.holes = self._combo("Holes", HOLES, "3")
@@ -110,6 +120,10 @@ class Proof(QWidget):
         self.two_sided.setChecked(True)
         self.lines = QCheckBox("Lines for looking back")
         self.lines.setChecked(True)
+        self.no_querents = QCheckBox("Leave out querents")
+        self.no_private = QCheckBox("Leave out private words")
+        self.no_querents.setToolTip("Nobody a reading was for is named, anywhere in the file")
+        self.no_private.setToolTip("Passages, notes and leaves that begin with “Private:”")
         self.count = QLabel()
         self.count.setWordWrap(True)
         self.print_button = QPushButton("Print…")
@@ -129,11 +143,13 @@ class Proof(QWidget):
             self._labels.append(label)
             column.addWidget(label)
             column.addWidget(widget)
-        for widget in (self.two_sided, self.lines, self.count, self.print_button,
-                       self.save_button, self.close_button, self.note):  # fmt: skip
+        boxes = (self.two_sided, self.lines, self.no_querents, self.no_private)
+        buttons = (self.print_button, self.save_button, self.close_button)
+        for widget in (*boxes, self.count, *buttons, self.note):
             column.addWidget(widget)
         column.addStretch(1)
-        for box in (self.two_sided, self.lines):
+        self.panel.setWidget(self.inner)
+        for box in boxes:
             box.toggled.connect(self._again)
         self.print_button.clicked.connect(self.print)
         self.save_button.clicked.connect(self.save)
@@ -173,8 +189,9 @@ class Proof(QWidget):
             return
         shelf, binder, tab = self._session.shelf, self._binder, self._tab
         lines = self.lines.isChecked()
+        left_out = LeaveOut(self.no_querents.isChecked(), self.no_private.isChecked())
         self.count.setText("Setting the pages…")
-        self.job.start(lambda _stop: typeset_tab(shelf, binder, tab, sheet, lines))
+        self.job.start(lambda _stop: typeset_tab(shelf, binder, tab, sheet, lines, left_out))
 
     def wait(self) -> None:
         """Until the pages are there."""
@@ -261,13 +278,14 @@ class Proof(QWidget):
 
     def _restyle(self) -> None:
         theme = self._look.theme
+        for part in (self.panel, self.inner):
+            palette = part.palette()
+            palette.setColor(palette.ColorRole.Window, theme["slip"])
+            part.setPalette(palette)
         self.title.setFont(theme.font("section_title"))
         for label in self._labels:
             label.setFont(theme.font("label"))
         self.note.setFont(theme.font("caption"))
-        palette = self.panel.palette()
-        palette.setColor(palette.ColorRole.Window, theme["slip"])
-        self.panel.setPalette(palette)
         self._place()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -282,7 +300,7 @@ class Proof(QWidget):
             self.width() - wide - 10,
             20,
             wide,
-            min(self.height() - 40, self.panel.sizeHint().height() + 40),
+            min(self.height() - 40, self._panel_height(wide)),
         )
         self.pages.setGeometry(10, 14, max(room, 100), self.height() - 20)
         across = 3 if room > 900 else 2 if room > 480 else 1
@@ -291,6 +309,11 @@ class Proof(QWidget):
             self.delegate.width = width
             self.pages.setIconSize(QSize(width, width))
             self.model.layoutChanged.emit()
+
+    def _panel_height(self, wide: int) -> int:
+        """How tall the panel stands where there is room; a lower one scrolls."""
+        column = self.inner.layout()
+        return column.heightForWidth(wide) + 10 if column is not None else 0
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape goes back to the binder."""
@@ -302,6 +325,11 @@ class Proof(QWidget):
     def leave(self) -> None:
         """Back to the binder."""
         self.closed.emit()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Letters are set once the style sheet has had its say."""
+        super().showEvent(event)
+        self._restyle()
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Let the pages go when the proof is put away."""
