@@ -11,6 +11,9 @@ from datetime import date
 from pathlib import Path
 from types import TracebackType
 
+import ui.ahead  # noqa: F401
+
+# isort: split
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 

@@ -10,6 +10,11 @@ from typing import Any
 
 from peewee import SqliteDatabase
 
+try:
+    from playhouse.sqlcipher_ext import SqlCipherDatabase as Database
+except ImportError:
+    Database = SqliteDatabase
+
 from binder.errors import CanMend
 from binder.store.change import Change, Gate, Notice
 from binder.store.clock import new_uid
@@ -29,11 +34,7 @@ _HEADER = b"SQLite format 3\x00"
 def database(path: Path, *, writable: bool) -> SqliteDatabase:
     """An unopened database on `path`, through SQLCipher's SQLite where its wheel exists."""
     pragmas = dict(_PRAGMAS) if writable else {"busy_timeout": 4000, "query_only": 1}
-    try:
-        from playhouse.sqlcipher_ext import SqlCipherDatabase as Made
-    except ImportError:
-        Made = SqliteDatabase  # noqa: N806
-    made: SqliteDatabase = Made(str(path), pragmas=pragmas)
+    made: SqliteDatabase = Database(str(path), pragmas=pragmas)
     return made
 
 

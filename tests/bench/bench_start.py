@@ -75,7 +75,8 @@ def rows(folder):
             taken["bare"].append(timed(place, BARE))
             taken["small"].append(timed(place, OURS, str(small)))
             taken["large"].append(timed(place, OURS, str(folder)))
-    seconds = {name: statistics.median(t for t, _ in each) for name, each in taken.items()}
+    # The least is what the work itself takes; the rest is what else the machine was doing.
+    seconds = {name: min(t for t, _ in each) for name, each in taken.items()}
     size = {name: statistics.median(m for _, m in each) for name, each in taken.items()}
     yield "start to first painted leaf / bare window", seconds["large"] / seconds["bare"], "3.0"
     yield "opening 100,000 leaves / opening 100", seconds["large"] / seconds["small"], "1.3"
