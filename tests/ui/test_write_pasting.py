@@ -103,6 +103,23 @@ def test_a_picture_on_the_clipboard_is_kept_in_this_binder(desk):
     desk.until(lambda: uid in desk.saved().text)
 
 
+def test_a_picture_is_seen_below_its_line_and_words_go_on_below_it(desk):
+    desk.leaf()
+    paste(desk, image=picture(120))
+    block = desk.editor.document().begin()
+    assert block.blockFormat().bottomMargin() > 120
+    desk.type("After it.")
+    assert desk.text().endswith(")\n\nAfter it.\n")
+    seen = desk.editor.grab().toImage()
+    rect = desk.editor.document().documentLayout().blockBoundingRect(block)
+    at = (30 * seen.devicePixelRatio(), (rect.bottom() + 40) * seen.devicePixelRatio())
+    assert seen.pixelColor(*(round(place) for place in at)) == QColor(120, 40, 40)
+    for _ in range(4):
+        desk.press(K.Key_Z, CTRL)
+    assert desk.text() == ""
+    assert desk.editor.document().begin().blockFormat().bottomMargin() == 0
+
+
 def test_a_picture_within_rich_text_is_kept_too(desk):
     import base64
 

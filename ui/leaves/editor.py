@@ -23,6 +23,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFrame, QSizePolicy, QTextEdit, QWidget
 
 from ui.leaves import columns, editor_paint
+from ui.leaves.previews import Previews
 from ui.leaves.shaping import Shaping
 from ui.leaves.styles import Highlighter
 from ui.leaves.units import units
@@ -66,7 +67,7 @@ class Editor(Writing, QTextEdit):
         self._recognise = QTimer(self, singleShot=True, interval=RECOGNISE_MS)
         self._recognise.timeout.connect(self.recognise)
         self._set_up(name)
-        self.shaping = Shaping(self)
+        self.previews, self.shaping = Previews(), Shaping(self)
         self.highlighter = Highlighter(self.document(), look, role, colour)
         self.document().contentsChange.connect(self._contents_change)
         self.document().documentLayout().documentSizeChanged.connect(self._fit)
@@ -104,6 +105,7 @@ class Editor(Writing, QTextEdit):
     def open_text(self, markdown: str) -> None:
         """Show a text; there is nothing to undo before it."""
         self._quiet = True
+        self.previews.forget()
         document = self.document()
         document.setUndoRedoEnabled(False)
         self.setPlainText(markdown)
@@ -268,9 +270,12 @@ class Editor(Writing, QTextEdit):
             super().keyPressEvent(event)
 
     def _type(self, letters: str) -> None:
-        """Put letters in; what is typed is undone word by word."""
-        before = self.document().characterAt(self.textCursor().position() - 1)
+        """Put letters in; what is typed is undone word by word. A picture stands by itself."""
+        cursor = self.textCursor()
+        before = self.document().characterAt(cursor.position() - 1)
         anew = before.isspace() and not letters.isspace()
+        if before == ")" and cursor.atBlockEnd() and self.previews.uid_in(cursor.block().text()):
+            letters = f"\n\n{letters}"
         self.shaping.do("typing", lambda cursor: cursor.insertText(letters), anew=anew)
 
     def erase(self) -> bool:
@@ -339,6 +344,8 @@ class Editor(Writing, QTextEdit):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Grounds, the text, and what is drawn instead of its marks."""
         first = self.cursorForPosition(event.rect().topLeft()).block()
+        if first.previous().isValid():
+            first = first.previous()  # its picture may reach into what is seen
         seen = editor_paint.lines_in(self, first, event.rect())
         painter = QPainter(self.viewport())
         editor_paint.grounds(painter, self, seen)
@@ -346,6 +353,7 @@ class Editor(Writing, QTextEdit):
         super().paintEvent(event)
         painter = QPainter(self.viewport())
         editor_paint.signs(painter, self, seen)
+        editor_paint.pictures(painter, self, seen)
         editor_paint.under_lines(painter, self, seen, self._names)
 
 

@@ -9,6 +9,7 @@ from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QTextBlock
 
 from binder.page.spans import Line, Span
+from ui.leaves.previews import GAP
 from ui.leaves.prose_paint import blocks_in, strips
 from ui.leaves.styles import ITEM
 from ui.leaves.units import units
@@ -69,6 +70,17 @@ def signs(painter: QPainter, editor: Editor, seen: Sequence[Seen]) -> None:
             _box(painter, editor, box_rect(editor, one), ticked=box.style == "ticked")
         elif any(span.style == "bullet" for span in one.line.spans):
             _bullet(painter, editor, one)
+
+
+def pictures(painter: QPainter, editor: Editor, seen: Sequence[Seen]) -> None:
+    """The picture that a line names, below it."""
+    theme = editor.highlighter.styles.theme
+    for one in seen:
+        uid = editor.previews.uid_in(units(one.block.text()))
+        if uid and one.block.blockFormat().bottomMargin():
+            drawn = editor.previews.pixmap(uid, theme, editor.devicePixelRatioF())
+            at = QPoint(round(one.rect.left()), round(one.rect.bottom()) + theme.px(GAP))
+            painter.drawPixmap(at, drawn)
 
 
 def box_of(line: Line) -> Span | None:

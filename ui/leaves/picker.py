@@ -11,6 +11,7 @@ from PySide6.QtCore import (
     QModelIndex,
     QPersistentModelIndex,
     QPoint,
+    QRect,
     QSize,
     Qt,
     Signal,
@@ -89,6 +90,9 @@ class ChoiceDelegate(QStyledItemDelegate):
         painter.save()
         if option.state & QStyle.StateFlag.State_Selected:
             painter.fillRect(option.rect, theme["band"])
+            painter.fillRect(
+                QRect(option.rect.topLeft(), QSize(3, option.rect.height())), theme["own"]
+            )
         area = option.rect.adjusted(theme.px(PAD), 0, -theme.px(PAD), 0)
         label, note = QFontMetrics(theme.font("list")), QFontMetrics(theme.font("label"))
         most = max(area.width() - label.horizontalAdvance(choice.label) - theme.px(16), 0)

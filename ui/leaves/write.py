@@ -117,6 +117,7 @@ class WritePage(QWidget):
             editor.installEventFilter(self)
         for editor in self.styled:
             editor.find = self._find
+            editor.previews.load = self._picture
             editor.caret_moved.connect(self._caret_moved)
             editor.followed.connect(self._follow)
             editor.menu_asked.connect(self._menu)
@@ -397,6 +398,13 @@ class WritePage(QWidget):
     def _find(self, text: str) -> list[object]:
         uid = self.spot.leaf if self.spot else ""
         return list(self.session.linker.find(text, uid))
+
+    def _picture(self, uid: str) -> bytes | None:
+        from binder.study.files import kept_anywhere
+
+        first = self.session.binder_of(self.spot) if self.spot else None
+        found = kept_anywhere(self.session.shelf, uid, first)
+        return found.data if found and found.is_picture else None
 
     def _follow(self, address: str) -> None:
         scheme, _, rest = address.partition(":")
