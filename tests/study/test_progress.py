@@ -1,0 +1,41 @@
+"""How far each card is, from what the binders hold."""
+
+from datetime import datetime
+
+from binder.cards.spreads import spread
+from binder.reckon.memory import Answer
+from binder.study import answers, leaves, progress, questions, readings, tabs, words
+from binder.study.laying import laid_from
+
+
+def test_each_step_is_seen(course_shelf):
+    star = course_shelf.card_leaf("major-17")
+    assert progress.progress(course_shelf) == {}
+    leaves.write(*star, title="The Star", text="Two jugs.")
+    words.write_words(*star, "upright", "Clear weather.")
+    question = next(iter(questions.askable(course_shelf, ["major-17"]).values()))
+    answers.answer(question, Answer.KNEW_IT, datetime(2026, 3, 2, 12))
+    binder = course_shelf.binder("Practice")
+    laid = laid_from("star", spread("one-card"), readings.STANDARD)
+    given = readings.NewReading("2026-03-02", "What now?", spread("one-card"), laid)
+    uid = readings.log(binder, tabs.first_of_kind(binder, "readings"), given)
+    found = progress.progress(course_shelf)["major-17"]
+    assert found.steps == (True, False, True, True, True)
+    assert found.words() == "notes on its leaf, own words written, recalled, met in a reading"
+    leaves.set_aside(binder, uid)
+    assert progress.progress(course_shelf)["major-17"].count == 3
+
+
+def test_a_card_not_begun_says_so(course_shelf):
+    assert progress.NONE.words() == "not begun"
+    assert progress.NONE.count == 0
+
+
+def test_sources_are_seen(course_shelf):
+    star = course_shelf.card_leaf("major-17")
+    with star[0].change("x") as change:
+        from binder.store.schema import SourceNote
+
+        row = leaves.leaf(*star).row
+        change.add(SourceNote, leaf=row, card="major-17", source="s", aspect="Upright", text="A")
+    assert progress.progress(course_shelf)["major-17"].words() == "sources gathered"
