@@ -53,6 +53,7 @@ class Draft:
     look_on: str = ""
     purpose: str = ""
     month: str = ""
+    on_screen: bool = False
 
     def begun(self, fresh: Draft) -> bool:
         """Whether anything was written that a fresh draft has not."""
@@ -101,6 +102,7 @@ def draft_of(view: ReadingView) -> Draft:
         view.look_on,
         view.purpose,
         view.month,
+        view.on_screen,
     )
 
 
@@ -117,9 +119,9 @@ def deck_choices(decks: Iterable[DeckView], kept: DeckChoice | None = None) -> l
     return found
 
 
-def spread_choices(kept: Spread | None = None) -> list[Spread]:
+def spread_choices(kept: Spread | None = None, known: Sequence[Spread] = SPREADS) -> list[Spread]:
     """The spreads to lay in; a reading's own copy stands in the stead of the one of its key."""
-    found = [kept if kept and each.key == kept.key else each for each in SPREADS]
+    found = [kept if kept and each.key == kept.key else each for each in known]
     return found if kept is None or kept in found else [kept, *found]
 
 
@@ -148,10 +150,10 @@ def whole(
     """
     laid: Sequence[Laid] = hand.laid()
     significator = mood = venue = ""
-    on_screen = False
+    on_screen = draft.on_screen
     if before is not None:
         laid = [*_noted(laid, before.laid), *_clarifying(laid, draft.spread, before.laid)]
-        significator, on_screen = before.significator, before.on_screen
+        significator, on_screen = before.significator, before.on_screen or on_screen
         mood, venue = before.mood, before.venue
         title = "" if title == before.question else title
     return NewReading(

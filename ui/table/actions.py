@@ -17,6 +17,7 @@ def entry_actions(entry: Entry) -> list[QAction]:
         ("&Keep the reading", "Ctrl+Return", entry.keep, "Write it into the readings log."),
         ("&Put it by", "Esc", entry.put_away, "It is taken up again where it was left."),
         ("Pick &faces or type", "Ctrl+G", entry.swap_ways, "From shorthand to faces, or back."),
+        ("&Draw on screen", "Ctrl+Shift+G", entry.draw_on_screen, "Shuffle, cut and turn here."),
         ("&Turn the card", "R", entry.turn_card, "Upright to reversed, or back."),
         ("Take &up the card", "Del", entry.take_up_card, "Back into the deck."),
         ("Begin &afresh", "", entry.begin_afresh, "Drop what was typed and begin again."),

@@ -94,6 +94,10 @@ class DrawPanel(QWidget):
         self.fan.cut.connect(self.cut)
         self.fan.turned.connect(self.turn)
 
+    def take_keys(self) -> None:
+        """The keyboard where the next thing is done: the fan, or the button that shuffles."""
+        (self.shuffle if self.fan.does is Does.NOTHING else self.fan).setFocus()
+
     # Doing
 
     def put_down(self, *_value: object) -> None:

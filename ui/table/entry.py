@@ -26,6 +26,7 @@ from binder.study.draft import (
 )
 from binder.study.hand import Hand
 from binder.study.readings import ReadingView
+from binder.study.spreads import spreads as library
 from binder.study.tabs import TabView
 from ui.session import Session
 from ui.table.actions import entry_actions
@@ -67,6 +68,7 @@ class Entry(QObject):
         self.left = EntryPage(look, self.hand)
         self.right = LaidPage(look, self.hand, FaceCache(session.photos))
         self._task: _Task | None = None
+        self._on_screen = False
         self._drafts: dict[str, tuple[_Task, Draft]] = {}
         self._actions: list[QAction] = []
         self._connect()
@@ -83,6 +85,9 @@ class Entry(QObject):
             leaf.keep_asked.connect(self.keep)
             leaf.put_by_asked.connect(self.put_away)
             leaf.swap_asked.connect(self.swap_ways)
+            leaf.draw_asked.connect(self.draw_on_screen)
+        self.left.draw.turned.connect(self._drew)
+        self.hand.listen(self._emptied)
         self.left.purpose.linkActivated.connect(self.begin_afresh)
         self.right.installEventFilter(self)
         self.session.leaving.connect(self._stash)
@@ -122,13 +127,14 @@ class Entry(QObject):
     def _show(self, task: _Task, draft: Draft, *, taken_up: bool = False) -> None:
         self._task = task
         kept = task.before is not None
-        spreads = spread_choices(draft.spread)
+        spreads = spread_choices(draft.spread, library(self.session.shelf))
         choices = deck_choices(decks(self.session.shelf), draft.deck)
         self.left.head.show_draft(draft, spreads, choices, self._now())
         self.hand.write("")
         self.hand.change_spread(draft.spread)
         self._use_deck(draft.deck)
         self.left.line.start_with(draft.line)
+        self._on_screen = draft.on_screen
         self.left.purpose.say(self._purpose(task, taken_up))
         self.left.wrong.say("")
         for leaf in (self.left, self.right):
@@ -160,7 +166,7 @@ class Entry(QObject):
 
     def draft(self) -> Draft:
         """The reading as it stands."""
-        return replace(self.left.head.fields(), line=self.hand.text)
+        return replace(self.left.head.fields(), line=self.hand.text, on_screen=self._on_screen)
 
     def keep(self) -> None:
         """Write the reading into the binder, or say what is missing; nothing typed is lost."""
@@ -214,6 +220,18 @@ class Entry(QObject):
         """From shorthand to the grid of faces, or back."""
         self.left.pick_faces(not self.left.picking)
         self._to_cards()
+
+    def draw_on_screen(self) -> None:
+        """Shuffle on screen, and turn cards into their places."""
+        if self.left.isVisible():
+            self.left.draw_on_screen()
+
+    def _drew(self, *_card: object) -> None:
+        self._on_screen = True
+
+    def _emptied(self) -> None:
+        if not self.hand.taken:
+            self._on_screen = False
 
     def turn_card(self) -> None:
         """Turn the card the keyboard is at in the layout, else the one laid last."""

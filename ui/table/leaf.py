@@ -18,6 +18,7 @@ from ui.table.field import ENTER
 from ui.theme import Look
 
 _CTRL = Qt.KeyboardModifier.ControlModifier
+_SHIFT = Qt.KeyboardModifier.ShiftModifier
 _ARROWS = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
 
 
@@ -30,6 +31,9 @@ class EntryLeaf(QWidget):
     """Escape, or the button."""
     swap_asked = Signal()
     """Ctrl+G: from shorthand to the grid of faces, or back."""
+
+    draw_asked = Signal()
+    """Ctrl+Shift+G: shuffle and draw on screen."""
 
     def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -66,6 +70,8 @@ class EntryLeaf(QWidget):
             self.put_by_asked.emit()
         elif event.key() == Qt.Key.Key_G and event.modifiers() == _CTRL:
             self.swap_asked.emit()
+        elif event.key() == Qt.Key.Key_G and event.modifiers() == _CTRL | _SHIFT:
+            self.draw_asked.emit()
         elif event.key() not in _ARROWS:
             super().keyPressEvent(event)
 

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from binder.study.hand import Hand
 from ui.leaves.heads import SectionHead
 from ui.table.choices import Choices
+from ui.table.drawing import DrawPanel
 from ui.table.grid import FaceGrid
 from ui.table.head import Head
 from ui.table.help import ShorthandHelp
@@ -20,7 +21,7 @@ from ui.table.seat_menu import pop_up
 from ui.table.switch import Switch
 from ui.theme import Look
 
-TYPE, PICK = 0, 1
+TYPE, PICK, DRAW = 0, 1, 2
 CARDS = "Cards as they fall"
 
 
@@ -40,9 +41,10 @@ class EntryPage(EntryLeaf):
         self.line = ShorthandLine(look, hand, self.choices)
         self.wrong = Hint(look)
         self.table = PlacesTable(look, hand)
-        self.switch = Switch(look, ("Shorthand", "Pick a face"))
+        self.switch = Switch(look, ("Shorthand", "Pick a face", "Draw on screen"))
         self.help = ShorthandHelp(look)
         self.grid = FaceGrid(look, hand)
+        self.draw = DrawPanel(look, hand)
         self._lay_out()
         self._connect()
         look.changed.connect(self._space)
@@ -52,7 +54,7 @@ class EntryPage(EntryLeaf):
     def _lay_out(self) -> None:
         parts = (
             self.purpose, self.head, 8, self.cards, 2, self.line, self.wrong, 8, self.table, 8,
-            self.switch, 4, self.help, self.grid,
+            self.switch, 4, self.help, self.grid, self.draw,
         )  # fmt: skip
         self._gaps = []
         for part in parts:
@@ -81,6 +83,7 @@ class EntryPage(EntryLeaf):
         self.grid.pointed.connect(self.pointed)
         self.grid.said.connect(lambda words: self.wrong.say(words, wrong=True))
         self.grid.reached.connect(self._reveal)
+        self.draw.said.connect(lambda words: self.wrong.say(words, wrong=True))
         self.switch.switched.connect(self._show_way)
 
     def _count(self) -> None:
@@ -96,22 +99,38 @@ class EntryPage(EntryLeaf):
         """Whether the grid of faces is shown instead of the help on shorthand."""
         return self.switch.chosen == PICK
 
+    @property
+    def drawing(self) -> bool:
+        """Whether the pack to draw from is shown."""
+        return self.switch.chosen == DRAW
+
+    def draw_on_screen(self) -> None:
+        """Show the pack to draw from, ready to be shuffled."""
+        self.switch.choose(DRAW)
+        self.rows.activate()
+        self.draw.take_keys()
+        bar = self.scroller.verticalScrollBar()
+        if bar.maximum():
+            bar.setValue(self.switch.y())
+
     def pick_faces(self, on: bool = True) -> None:
         """Show the grid of faces, or the help on shorthand."""
         self.switch.choose(PICK if on else TYPE)
 
     def _show_way(self, *_number: int) -> None:
-        self.help.setVisible(not self.picking)
+        self.help.setVisible(self.switch.chosen == TYPE)
         self.grid.setVisible(self.picking)
+        self.draw.setVisible(self.drawing)
         self._count()
 
     def _crowded(self) -> bool:
         """Whether table and grid have no room on one leaf; the layout shows the places then."""
-        if not self.picking:
+        if self.switch.chosen == TYPE:
             return False
+        shown = self.draw if self.drawing else self.grid
         wanted = sum(
             part.height()
-            for part in (self.head, self.cards, self.line, self.switch, self.table, self.grid)
+            for part in (self.head, self.cards, self.line, self.switch, self.table, shown)
         )
         return wanted + self.look.theme.px(34) > self.scroller.viewport().height()
 
@@ -123,7 +142,10 @@ class EntryPage(EntryLeaf):
 
     def to_cards(self) -> None:
         """Bring the keyboard to where cards are laid."""
-        (self.grid if self.picking else self.line).setFocus()
+        if self.drawing:
+            self.draw.take_keys()
+        else:
+            (self.grid if self.picking else self.line).setFocus()
 
     def focus_in(self) -> None:
         """Bring the keyboard to the question, or to the cards when it is asked already."""
