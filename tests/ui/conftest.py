@@ -72,3 +72,29 @@ def lay(qtbot, look):
         return page
 
     return laid
+
+
+@pytest.fixture
+def program(qapp, tmp_path):
+    """The program with a memory of its own, on the day the sample's diary ends."""
+    from ui.app import Program
+    from ui.memory import Memory
+
+    made = Program(qapp, Memory(tmp_path / "desk.ini"), date(2026, 11, 25))
+    yield made
+    if made.window is not None:
+        made.window.close()
+        made.window.session.close()
+        made.window.deleteLater()
+
+
+@pytest.fixture
+def window(program, sample_folder, tmp_path, qtbot):
+    """The window over a copy of the sample shelf, as large as in the design."""
+    folder = Path(shutil.copytree(sample_folder, tmp_path / "shelf"))
+    made = program.open(folder)
+    made.resize(1600, 1000)
+    with qtbot.waitActive(made):
+        made.activateWindow()
+    qtbot.waitUntil(lambda: len(made.slips.slips()) > 0)
+    return made
