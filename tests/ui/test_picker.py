@@ -12,7 +12,7 @@ K = Qt.Key
 
 def picker(desk, key, modifiers):
     desk.press(key, modifiers)
-    found = desk.page.picker
+    found = desk.page.hands.picker
     desk.until(lambda: found.isVisible())
     return found
 

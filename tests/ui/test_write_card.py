@@ -33,13 +33,13 @@ def notes(star):
 
 
 def test_the_keyboard_goes_to_own_words_first(desk, star):
-    upright, turned = desk.page.own.editors
+    upright, turned = desk.page.fields.own.editors
     assert upright.hasFocus()
     assert (upright.markdown(), turned.markdown()) == ("Hope.", "")
 
 
 def test_own_words_are_saved_by_themselves_one_version_a_sitting(desk, star):
-    upright, turned = desk.page.own.editors
+    upright, turned = desk.page.fields.own.editors
     desk.press(K.Key_End, into=upright)
     desk.type(" Clear weather", upright)
     desk.until(lambda: own(star)[-1] == ("upright", "Hope. Clear weather"))
@@ -56,7 +56,7 @@ def test_own_words_are_saved_by_themselves_one_version_a_sitting(desk, star):
 
 
 def test_a_later_sitting_makes_another_version(desk, star):
-    upright = desk.page.own.editors[0]
+    upright = desk.page.fields.own.editors[0]
     desk.type(" One.", upright)
     assert desk.page.save()
     desk.open(star[1])
@@ -66,14 +66,14 @@ def test_a_later_sitting_makes_another_version(desk, star):
 
 
 def test_the_tools_work_in_own_words(desk, star):
-    upright = desk.page.own.editors[0]
+    upright = desk.page.fields.own.editors[0]
     desk.press(K.Key_A, CTRL, into=upright)
     desk.press(K.Key_B, CTRL, into=upright)
     assert upright.markdown() == "**Hope.**"
 
 
 def test_own_words_taken_back_elsewhere_are_shown(desk, star):
-    upright = desk.page.own.editors[0]
+    upright = desk.page.fields.own.editors[0]
     desk.type(" Clear.", upright)
     assert desk.page.save()
     desk.session.undo()
@@ -81,14 +81,14 @@ def test_own_words_taken_back_elsewhere_are_shown(desk, star):
 
 
 def test_notes_are_the_leafs_own_text(desk, star):
-    desk.page.body.setFocus()
-    desk.type("What I see", desk.page.body)
+    desk.page.texts.body.setFocus()
+    desk.type("What I see", desk.page.texts.body)
     assert desk.page.save()
     assert leaves.leaf(*star).text == "What I see"
 
 
 def test_a_line_is_chosen_and_changed(desk, star):
-    sides = desk.page.sides
+    sides = desk.page.fields.sides
     sides.list.setFocus()
     desk.press(K.Key_Down, into=sides.list)
     assert sides.text.toPlainText() == "Two jugs."
@@ -103,7 +103,7 @@ def test_a_line_is_chosen_and_changed(desk, star):
 
 
 def test_a_new_line_goes_under_the_next_aspect(desk, star):
-    sides = desk.page.sides
+    sides = desk.page.fields.sides
     sides.add.setFocus()
     desk.press(K.Key_Space, into=sides.add)
     assert sides.text.hasFocus()
@@ -116,7 +116,7 @@ def test_a_new_line_goes_under_the_next_aspect(desk, star):
 
 
 def test_one_aspect_is_not_said_twice(desk, star):
-    sides = desk.page.sides
+    sides = desk.page.fields.sides
     sides.list.setCurrentRow(1)
     sides.aspect.setFocus()
     sides.aspect.lineEdit().selectAll()
@@ -132,7 +132,7 @@ def test_one_aspect_is_not_said_twice(desk, star):
 
 
 def test_a_line_emptied_stays_until_it_is_removed(desk, star):
-    sides = desk.page.sides
+    sides = desk.page.fields.sides
     sides.text.setFocus()
     desk.press(K.Key_A, CTRL, into=sides.text)
     desk.press(K.Key_Delete, into=sides.text)
@@ -146,7 +146,7 @@ def test_a_line_emptied_stays_until_it_is_removed(desk, star):
 
 
 def test_a_source_is_made_on_the_way(desk, star):
-    sides = desk.page.sides
+    sides = desk.page.fields.sides
 
     def answer():
         dialog = next(w for w in QApplication.topLevelWidgets() if isinstance(w, SourceDialog))
@@ -167,7 +167,7 @@ def test_a_source_is_made_on_the_way(desk, star):
 
 
 def test_lines_that_cannot_be_saved_are_said_and_kept(desk, star):
-    sides = desk.page.sides
+    sides = desk.page.fields.sides
     desk.type(" More.", sides.text)
     star[0].writable = False
     assert not desk.page.save()

@@ -37,7 +37,7 @@ def stated(reading):
 
 
 def test_impressions_come_first_and_are_the_leafs_text(desk, reading):
-    assert desk.page.own_body.hasFocus()
+    assert desk.page.texts.own.hasFocus()
     desk.type("Open water.")
     desk.until(lambda: leaves.leaf(*reading).text == "Open water.")
 
@@ -51,7 +51,7 @@ def test_the_title_is_the_readings_short_name(desk, reading):
 
 
 def test_a_line_about_each_place(desk, reading):
-    parts = desk.page.places.parts
+    parts = desk.page.fields.places.parts
     assert [part.label.text() for part in parts[:2]] == [
         f"1  {THREE.spread.place(1).label}: Three of Wands",
         f"2  {THREE.spread.place(2).label}: The Hermit, reversed",
@@ -69,19 +69,21 @@ def test_another_reading_shows_its_own_places(desk, reading):
         laid=[Laid(1, "cups-02")],
     )  # fmt: skip
     desk.open(readings.log(binder, tabs.first_of_kind(binder, "readings"), one))
-    shown = [part for part in desk.page.places.parts if part.field.isVisible()]
+    shown = [part for part in desk.page.fields.places.parts if part.field.isVisible()]
     assert len(shown) == 1
     desk.open(reading[1])
-    assert len([part for part in desk.page.places.parts if part.field.isVisible()]) == 3
+    assert len([part for part in desk.page.fields.places.parts if part.field.isVisible()]) == 3
 
 
 def test_what_was_judged_stands_as_it_was_said(desk, reading):
-    assert desk.page.stated.judged.text() == ("The kiln holds. (80%, due 24 Nov 2026: came about.)")
-    assert len(desk.page.stated.rows) == 1
+    assert desk.page.fields.stated.judged.text() == (
+        "The kiln holds. (80%, due 24 Nov 2026: came about.)"
+    )
+    assert len(desk.page.fields.stated.rows) == 1
 
 
 def test_a_statement_is_changed(desk, reading):
-    row = desk.page.stated.rows[0]
+    row = desk.page.fields.stated.rows[0]
     assert row.said.text() == "55%, even"
     row.slider.setFocus()
     desk.press(K.Key_Right, into=row.slider)
@@ -97,7 +99,7 @@ def test_a_statement_is_changed(desk, reading):
 
 
 def test_a_statement_is_added_by_keyboard(desk, reading):
-    stated_fields = desk.page.stated
+    stated_fields = desk.page.fields.stated
     stated_fields.add.setFocus()
     desk.press(K.Key_Space, into=stated_fields.add)
     row = stated_fields.rows[1]
@@ -115,7 +117,7 @@ def test_a_statement_is_added_by_keyboard(desk, reading):
 
 
 def test_the_menu_chooses_a_day(desk, reading):
-    row = desk.page.stated.rows[0]
+    row = desk.page.fields.stated.rows[0]
     action = next(a for a in row.choose.menu().actions() if a.text() == "In 3 days")
     action.trigger()
     assert row.due.text() == "28 Nov 2026"
@@ -128,7 +130,7 @@ def test_the_menu_chooses_a_day(desk, reading):
     [("31 feb", "There is no day"), ("soonish", "is no day"), ("1 Nov 2026", "after its reading")],
 )
 def test_a_day_that_cannot_be_is_said_beside_its_field(desk, reading, typed, said):
-    row = desk.page.stated.rows[0]
+    row = desk.page.fields.stated.rows[0]
     row.due.setFocus()
     row.due.selectAll()
     desk.type(typed, row.due)
@@ -143,18 +145,18 @@ def test_a_day_that_cannot_be_is_said_beside_its_field(desk, reading, typed, sai
 
 
 def test_a_statement_is_removed_and_undo_brings_it_back(desk, reading):
-    row = desk.page.stated.rows[0]
+    row = desk.page.fields.stated.rows[0]
     row.remove.setFocus()
     desk.press(K.Key_Space, into=row.remove)
     assert len(stated(reading)) == 1
-    assert desk.page.stated.rows == []
-    assert desk.page.stated.add.hasFocus()
+    assert desk.page.fields.stated.rows == []
+    assert desk.page.fields.stated.add.hasFocus()
     desk.session.undo()
     assert len(stated(reading)) == 2
 
 
 def test_the_wheel_scrolls_the_leaf_and_not_the_slider(desk, reading):
-    slider = desk.page.stated.rows[0].slider
+    slider = desk.page.fields.stated.rows[0].slider
     event = QWheelEvent(
         QPointF(5, 5), QPointF(5, 5), QPoint(0, 0), QPoint(0, 120), Qt.MouseButton.NoButton,
         Qt.KeyboardModifier.NoModifier, Qt.ScrollPhase.NoScrollPhase, False,
@@ -167,8 +169,8 @@ def test_all_of_it_is_put_by_when_it_cannot_be_saved(desk, reading):
     from ui.leaves import rescue
 
     desk.type("Open water.")
-    desk.type("A ship.", desk.page.places.parts[0].field)
-    desk.type(" Twice.", desk.page.stated.rows[0].text)
+    desk.type("A ship.", desk.page.fields.places.parts[0].field)
+    desk.type(" Twice.", desk.page.fields.stated.rows[0].text)
     reading[0].writable = False
     desk.session.turn(0)
     put_by = rescue.found(reading[1]).read_text()

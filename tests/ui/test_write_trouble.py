@@ -163,7 +163,7 @@ def test_five_megabytes_open_and_can_be_written_on(desk, text):
     start = time.perf_counter()
     desk.open(desk.uid)
     assert time.perf_counter() - start < 6  # generous: the machine may be busy with other work
-    assert desk.editor is desk.page.long
+    assert desk.editor is desk.page.texts.long
     assert "too long for headings" in desk.page.said.text()
     desk.caret(0)
     start = time.perf_counter()
@@ -185,7 +185,7 @@ def test_a_word_too_long_to_write_on_is_shown_and_left_alone(desk):
 
 def test_bold_works_in_a_long_leaf_too(desk):
     desk.leaf("a word\n\n" + "line\n" * 50_000)
-    assert desk.editor is desk.page.long
+    assert desk.editor is desk.page.texts.long
     desk.caret(2, 6)
     desk.press(K.Key_B, CTRL)
     assert desk.text().startswith("a **word**\n")

@@ -50,7 +50,7 @@ class Desk:
 
     @property
     def editor(self):
-        return self.page._body
+        return self.page.texts.current
 
     @property
     def binder(self):

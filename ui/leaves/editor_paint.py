@@ -9,9 +9,9 @@ from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QTextBlock
 
 from binder.page.spans import Line, Span
+from ui.leaves.formats import ITEM
 from ui.leaves.previews import GAP
 from ui.leaves.prose_paint import blocks_in, strips
-from ui.leaves.styles import ITEM
 from ui.leaves.units import units
 
 if TYPE_CHECKING:

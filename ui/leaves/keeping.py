@@ -75,6 +75,13 @@ class Keeping(QObject):
         self._since = 0.0
         self.failed.emit("")
 
+    def look(self) -> None:
+        """Let every part take over what was written elsewhere."""
+        for part in self.parts:
+            look = getattr(part, "look", None)
+            if look is not None:
+                look()
+
     def touch(self) -> None:
         """Something was changed: save after a pause."""
         now = monotonic()

@@ -35,6 +35,13 @@ def found(leaf_uid: str) -> Path | None:
         return None
 
 
+def words(leaf_uid: str, title: str) -> str:
+    """What was put by of a leaf, without the title it has; '' where there is nothing."""
+    path = found(leaf_uid)
+    text = path.read_text(encoding="utf-8", errors="replace") if path else ""
+    return text.removeprefix(f"# {title}").strip()
+
+
 def forget(leaf_uid: str) -> None:
     """Remove the file of a leaf, now that its words are saved."""
     path = found(leaf_uid)

@@ -5,18 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import partial
 
-from PySide6.QtCore import QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QComboBox,
-    QFrame,
     QLineEdit,
-    QListWidget,
     QListWidgetItem,
     QPushButton,
-    QStyle,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
     QVBoxLayout,
     QWidget,
 )
@@ -24,10 +18,9 @@ from PySide6.QtWidgets import (
 from binder.study import sources
 from binder.study.leaves import LeafView
 from binder.study.sources import NoteView, SourceView
-from ui.desk.paint import focus_ring
 from ui.leaves.heads import SectionHead
 from ui.leaves.keeping import Pending
-from ui.leaves.picker import AnyIndex
+from ui.leaves.side_lines import SHOWN, SideList
 from ui.leaves.source_dialog import ask_source
 from ui.session import Session
 from ui.table.field import GrowingField
@@ -36,12 +29,7 @@ from ui.table.hints import Hint
 from ui.theme import Look
 
 ASPECTS = ("Upright", "Reversed", "Imagery", "They part")
-MOST = 7
-"""Lines in sight at once."""
-AUTHOR, ASPECT = 0.28, 0.2
-"""Shares of the width."""
 
-_ROLE = Qt.ItemDataRole.UserRole
 _SHORT = QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
 
 
@@ -77,7 +65,7 @@ class SideFields(QWidget):
         self._filling = False
         self.lines: list[SideLine] = []
         self._asked: list[tuple[SideLine, tuple[str, str, str, str]]] = []
-        self.list = _Lines(look)
+        self.list = SideList(look)
         self.source, self.aspect = QComboBox(), QComboBox()
         self.locator = QLineEdit(placeholderText="Page")
         self.text = GrowingField(look, "What the source says", role="body", colour="ink")
@@ -178,8 +166,8 @@ class SideFields(QWidget):
     def _item(self, item: QListWidgetItem, line: SideLine) -> None:
         author = self._known[line.source].author if line.source in self._known else line.source
         shown = (author, line.aspect, line.text)
-        if item.data(_ROLE) != shown:
-            item.setData(_ROLE, shown)
+        if item.data(SHOWN) != shown:
+            item.setData(SHOWN, shown)
             item.setText(f"{author}, {line.aspect}: {line.text}")
         if item.listWidget() is None:
             self.list.addItem(item)
@@ -323,78 +311,3 @@ def _line(note: NoteView) -> SideLine:
     made = SideLine(note.uid, note.source, note.aspect, note.text, note.locator)
     made.saved = made.words()
     return made
-
-
-class _Lines(QListWidget):
-    """The lines, one row each: author, aspect, and the beginning of what is said."""
-
-    entered_line = Signal()
-    delete_line = Signal()
-
-    def __init__(self, look: Look) -> None:
-        super().__init__()
-        self._look = look
-        self.setAccessibleName("Lines of the table")
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setUniformItemSizes(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setItemDelegate(_LineDelegate(look, self))
-        self.viewport().setAutoFillBackground(False)
-        self.setStyleSheet("QListWidget { background: transparent; border: none; }")
-        self.itemDoubleClicked.connect(lambda _item: self.entered_line.emit())
-
-    def fit(self) -> None:
-        """As tall as its rows, up to some."""
-        rows = min(self.count(), MOST)
-        self.setFixedHeight(rows * _row(self._look) + 2)
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter goes to the fields, Delete takes the line away."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_F2):
-            self.entered_line.emit()
-        elif event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
-            self.delete_line.emit()
-        else:
-            super().keyPressEvent(event)
-
-
-def _row(look: Look) -> int:
-    return round(look.theme.line("table")) + look.theme.px(4)
-
-
-class _LineDelegate(QStyledItemDelegate):
-    """Draws a row like the table on the read leaf."""
-
-    def __init__(self, look: Look, parent: QListWidget) -> None:
-        super().__init__(parent)
-        self._look, self._list = look, parent
-
-    def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
-        """One line."""
-        return QSize(80, _row(self._look))
-
-    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
-        """Author and aspect soft, the words in ink; the chosen row is shaded."""
-        theme, area = self._look.theme, QRect(option.rect)
-        painter.save()
-        if option.state & QStyle.StateFlag.State_Selected:
-            painter.fillRect(area, theme["faint"])
-            if self._list.hasFocus():
-                focus_ring(painter, QRectF(area).adjusted(2, 2, -2, -2), theme)
-        painter.fillRect(area.left(), area.bottom(), area.width(), 1, theme["rule"])
-        font = theme.font("table")
-        painter.setFont(font)
-        metrics, x = QFontMetrics(font), area.left() + theme.px(4)
-        widths = (round(area.width() * AUTHOR), round(area.width() * ASPECT), area.width())
-        for words, width, colour in zip(
-            index.data(_ROLE), widths, ("inksoft", "inksoft", "ink"), strict=True
-        ):
-            room = min(width, area.right() - x) - theme.px(8)
-            painter.setPen(theme[colour])
-            shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, room)
-            painter.drawText(QRect(x, area.top(), room, area.height()), _MIDDLE, shown)
-            x += width
-        painter.restore()
-
-
-_MIDDLE = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter

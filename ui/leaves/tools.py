@@ -86,7 +86,7 @@ class Tools(QObject):
 
     def __init__(self, look: Look, page: QWidget, target: Callable[[], Writing]) -> None:
         super().__init__(page)
-        self._look, self._target = look, target
+        self._look, self.target = look, target
         self.actions: dict[str, QAction] = {}
         for tool in TOOLS:
             self.actions[tool.name] = self._make(tool, page)
@@ -114,7 +114,7 @@ class Tools(QObject):
         return action
 
     def _use(self, use: Callable[[Writing], object]) -> None:
-        editor = self._target()
+        editor = self.target()
         use(editor)
         editor.setFocus()  # type: ignore[attr-defined]
         self.look_at(editor)

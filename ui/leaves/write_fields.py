@@ -1,0 +1,67 @@
+"""The fields that a kind of leaf has besides its text: a card's, a reading's, or none."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QObject, Signal
+
+from binder.store.file import Binder
+from binder.study import lookbacks, readings, sources
+from binder.study.kinds import LeafKind
+from binder.study.leaves import LeafView
+from ui.leaves.keeping import Part
+from ui.leaves.own_words import OwnWordsFields
+from ui.leaves.placed_notes import PlacedNotes
+from ui.leaves.sides import SideFields
+from ui.leaves.stated import StatedFields
+from ui.session import Session
+from ui.theme import Look
+
+HEADS = {LeafKind.CARD: "Notes", LeafKind.READING: "Impressions"}
+"""What stands over the text of a leaf that has other fields too."""
+
+Remove = Callable[[Binder, str], None]
+
+
+class KindFields(QObject):
+    """All these fields, of which a leaf shows those of its kind."""
+
+    edited = Signal()
+    removed = Signal(object, str)
+    """The verb that takes a row away, and the row's uid."""
+
+    def __init__(self, session: Session, look: Look, parent: QObject) -> None:
+        super().__init__(parent)
+        self._session = session
+        self.own, self.sides = OwnWordsFields(look), SideFields(session, look)
+        self.places, self.stated = PlacedNotes(look), StatedFields(look)
+        for fields in (self.own, self.sides, self.places, self.stated):
+            fields.edited.connect(self.edited)
+        self._removes(self.sides.removed, sources.remove_note)
+        self._removes(self.stated.removed, lookbacks.remove_expectation)
+
+    def _removes(self, told: Signal, verb: Remove) -> None:
+        told.connect(lambda uid: self.removed.emit(verb, uid))  # type: ignore[attr-defined]
+
+    def open(self, view: LeafView) -> None:
+        """Show the fields of a leaf's kind, filled."""
+        for part in (self.own, self.sides):
+            part.setVisible(view.kind is LeafKind.CARD)
+        for part in (self.places, self.stated):
+            part.setVisible(view.kind is LeafKind.READING)
+        if view.kind is LeafKind.CARD:
+            self.own.open(view)
+            self.sides.open(view)
+        elif view.kind is LeafKind.READING:
+            reading = readings.reading(view.binder, view.uid)
+            self.places.open(view, reading)
+            self.stated.open(view, reading.expectations, self._session.today)
+
+    def parts(self, kind: LeafKind) -> list[Part]:
+        """What is saved of a leaf of that kind; rows come and go while one writes."""
+        if kind is LeafKind.CARD:
+            return [*self.own.parts, *self.sides.parts]
+        if kind is LeafKind.READING:
+            return [*self.places.parts, *self.stated.parts]
+        return []
