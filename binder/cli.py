@@ -97,6 +97,10 @@ def _print_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--holes", choices=("none", "2", "3", "4"), default="3")
     parser.add_argument("--two-sided", action="store_true")
     parser.add_argument(
+        "--citing", metavar="STYLE", default="house",
+        help="house, author-date, harvard, notes or mhra",
+    )  # fmt: skip
+    parser.add_argument(
         "--leave-out", choices=("querents", "private"), nargs="+", default=(),
         help="who was read for, and what is marked “Private:”",
     )  # fmt: skip
@@ -232,7 +236,7 @@ def _print(options: Any) -> int:
     shelf = _shelf(options.shelf)
     binder = shelf.binder(options.binder)
     tab = tabs.tab(binder, options.tab)
-    sheet = Sheet(options.paper, options.holes, options.two_sided)
+    sheet = Sheet(options.paper, options.holes, options.two_sided, citing=options.citing)
     leave_out = LeaveOut("querents" in options.leave_out, "private" in options.leave_out)
     pages = print_tab(shelf, binder, tab, sheet, options.out, leave_out)
     print(f"Printed {tab.name} of {binder.name} to {options.out}: {pages} pages.")

@@ -62,6 +62,7 @@ def _table(table: sources.SideBySide, discretion: Discretion) -> SideBySide | No
             )
             for aspect in table.aspects
         ),
+        tuple(source.key for source in table.sources if source.leaf_uid),
     )
 
 

@@ -65,10 +65,11 @@ class PrintLookBack:
 @dataclass(frozen=True, slots=True)
 class SideBySide:
     """What each source says: `sources` are (author, work), one a column; `rows` are (aspect,
-    cells), with one cell a source, '' where it says nothing."""
+    cells), with one cell a source, '' where it says nothing. `keys` are the sources' keys."""
 
     sources: tuple[tuple[str, str], ...]
     rows: tuple[tuple[str, tuple[str, ...]], ...]
+    keys: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +119,8 @@ class Section:
     `subtitle` lines stand under the tab's name on the divider sheet, `notes` at its foot; `order`
     says how the leaves follow each other ('Readings log, newest first'). `card_index` lists card
     leaves that are named behind this tab, each with the uids of the leaves that name it.
-    `pictures` holds the files that blocks and handouts ask for, by uid.
+    `pictures` holds the files that blocks and handouts ask for, by uid; `bibliography` the
+    CSL fields of the sources that are cited, by key.
     """
 
     binder: str
@@ -130,13 +132,18 @@ class Section:
     leaves: tuple[PrintLeaf, ...] = ()
     card_index: tuple[tuple[str, tuple[str, ...]], ...] = ()
     pictures: Mapping[str, Picture] = field(default_factory=dict, repr=False)
+    bibliography: Mapping[str, Mapping[str, Any]] = field(default_factory=dict, repr=False)
+
+
+_APART = ("pictures", "bibliography")
 
 
 def plain(thing: Any) -> dict[str, Any]:
-    """A dataclass of this module as a dictionary of its fields; the bytes of pictures left out.
+    """A dataclass of this module as a dictionary of its fields; pictures and
+    bibliography, which stand in files of their own, left out.
 
     Fit for `json.dumps(..., default=plain)`, which goes on into what the fields hold.
     """
     return {
-        part.name: getattr(thing, part.name) for part in fields(thing) if part.name != "pictures"
+        part.name: getattr(thing, part.name) for part in fields(thing) if part.name not in _APART
     }

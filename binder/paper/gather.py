@@ -16,6 +16,7 @@ from binder.page.blocks import blocks
 from binder.page.layout import LaidCard, layout_svg
 from binder.page.markdown import to_html
 from binder.paper.card_leaf import card_leaf
+from binder.paper.citations import keys
 from binder.paper.data import (
     Part,
     Picture,
@@ -30,7 +31,7 @@ from binder.resources import resource
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
-from binder.study import dates, files, leaves, readings, tabs
+from binder.study import dates, files, leaves, readings, sources, tabs
 from binder.study.cautions import for_another, initials
 from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.kinds import LeafKind
@@ -79,7 +80,19 @@ class Gatherer:
             leaves=printed,
             card_index=tuple(self._index()),
             pictures=self.pictures,
+            bibliography=self._cited(printed),
         )
+
+    def _cited(self, printed: tuple[PrintLeaf, ...]) -> dict[str, Mapping[str, Any]]:
+        """The sources that leaves link to or that stand side by side on them."""
+        said = [(leaf.parts, leaf.look_backs) for leaf in printed]
+        linked = keys([part.blocks for pair in said for parts in pair for part in parts])
+        tables = [leaf.side_by_side.keys for leaf in printed if leaf.side_by_side]
+        wanted = dict.fromkeys((*linked, *(key for table in tables for key in table)))
+        known = sources.sources(self.shelf) if wanted else {}
+        return {
+            key: {"title": known[key].title, **known[key].fields} for key in wanted if key in known
+        }
 
     def _entries(self) -> list[leaves.Entry]:
         """The leaves to print; CanMend when there are none."""

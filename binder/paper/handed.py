@@ -5,6 +5,7 @@ import re
 import textwrap
 from typing import Any
 
+from binder.paper import citations
 from binder.paper.data import PrintLeaf, Section, SideBySide, plain
 from binder.paper.files import Files
 from binder.paper.sheets import Sheet
@@ -31,6 +32,8 @@ def handed(section: Section, sheet: Sheet, blank_lines: bool, files: Files) -> d
         "paper": _paper(sheet),
         "blank_lines": blank_lines,
         "files": files,
+        "cites": citations.names(section.bibliography),
+        "citing": citations.STYLES[sheet.citing][1],
     }
 
 

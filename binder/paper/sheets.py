@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from binder.errors import CanMend
+from binder.paper.citations import HOUSE, STYLES
 from binder.paper.holes import Pattern, fitting
 
 
@@ -41,7 +42,8 @@ class Sheet:
     The gutter is the margin on the ring side: left on fronts, right on backs when both sides are
     printed, so that the holes of both sides meet. `guides` prints fine grey punch marks.
     `apart` begins every leaf on a front, so that each can be taken out and filed alone; it only
-    matters when both sides are printed. Making an impossible sheet raises CanMend.
+    matters when both sides are printed. `citing` is the style of notes and sources, a key of
+    `citations.STYLES`. Making an impossible sheet raises CanMend.
     """
 
     paper: str = "a4"
@@ -51,10 +53,13 @@ class Sheet:
     outside_mm: float = 15.0
     guides: bool = True
     apart: bool = False
+    citing: str = HOUSE
 
     def __post_init__(self) -> None:
         size, punched = self.size, self.pattern
         reach = punched.edge + punched.diameter / 2
+        if self.citing not in STYLES:
+            raise CanMend(f"Sources can be cited in one of these styles: {', '.join(STYLES)}.")
         if min(self.gutter_mm, self.outside_mm) < 0:
             raise CanMend("Gutter and outside edge cannot be less than nothing; give them in mm.")
         if self.gutter_mm < reach:

@@ -15,6 +15,7 @@ from tempfile import TemporaryDirectory
 from typing import Any
 
 from binder.errors import CanMend, OwnFault
+from binder.paper.citations import entries, names
 from binder.paper.data import Section, plain
 from binder.paper.files import lay_out, without_broken
 from binder.paper.handed import handed
@@ -59,6 +60,7 @@ def _made(section: Section, sheet: Sheet, blank_lines: bool, **how: Any) -> Any:
         files = lay_out(section.pictures, root)
         data = handed(section, sheet, blank_lines, files)
         _write(root, data)
+        _write_sources(root, section)
         try:
             return _run(root / "tab.typ", root, **how)
         except typst.TypstError:
@@ -78,6 +80,7 @@ def _folder() -> Iterator[Path]:
         with TemporaryDirectory(prefix="ringbound-") as name:
             root = Path(name)
             shutil.copytree(resource("typst"), root, dirs_exist_ok=True)
+            shutil.copytree(resource("csl"), root / "csl")
             yield root
     except OSError as error:
         raise CanMend(
@@ -121,3 +124,11 @@ def _write(root: Path, data: dict[str, Any]) -> None:
     """Write the one data file."""
     text = json.dumps(data, default=plain, ensure_ascii=False)
     (root / "data.json").write_text(text, encoding="utf-8")
+
+
+def _write_sources(root: Path, section: Section) -> None:
+    """Write what is cited, as JSON, which is YAML as well."""
+    named = names(section.bibliography)
+    found = entries({named[key]: fields for key, fields in section.bibliography.items()})
+    text = json.dumps(found, ensure_ascii=False)
+    (root / "sources.yaml").write_text(text, encoding="utf-8")

@@ -63,6 +63,11 @@ def test_what_does_not_fit_is_said_and_nothing_can_be_printed(qtbot, proof):
     assert proof.print_button.isEnabled()
 
 
+def test_another_style_of_citing_by_key(qtbot, proof):
+    set_again(qtbot, proof, lambda: qtbot.keyClick(proof.citing, Qt.Key.Key_Down))
+    assert proof.printed.sheet.citing == "author-date"
+
+
 def test_save_as_pdf(proof, tmp_path):
     proof.save_to(tmp_path / "log")
     assert (tmp_path / "log.pdf").read_bytes()[:5] == b"%PDF-"

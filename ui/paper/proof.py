@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.errors import RingboundError
+from binder.paper.citations import STYLES
 from binder.paper.sheets import Sheet
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
@@ -38,6 +39,7 @@ HOLES = (
     ("four, 80 mm apart", "4"),
     ("none", "none"),
 )
+CITING = tuple((words, key) for key, (words, _) in STYLES.items())
 PAGE_SIZES = {
     "a4": QPageSize.PageSizeId.A4,
     "letter": QPageSize.PageSizeId.Letter,
@@ -116,6 +118,7 @@ class Proof(QWidget):
         self.title = QLabel("Print this tab")
         self.paper = self._combo("Paper", PAPERS, "a4")
         self.holes = self._combo("Holes", HOLES, "3")
+        self.citing = self._combo("Notes and sources", CITING, "house")
         self.two_sided = QCheckBox("Both sides")
         self.two_sided.setChecked(True)
         self.lines = QCheckBox("Lines for looking back")
@@ -137,7 +140,10 @@ class Proof(QWidget):
         self.note.setWordWrap(True)
         self._labels: list[QLabel] = []
         column.addWidget(self.title)
-        for words, widget in (("Paper", self.paper), ("Holes", self.holes)):
+        chosen = (
+            ("Paper", self.paper), ("Holes", self.holes), ("Notes and sources", self.citing),
+        )  # fmt: skip
+        for words, widget in chosen:
             label = QLabel(words)
             label.setBuddy(widget)
             self._labels.append(label)
@@ -177,7 +183,10 @@ class Proof(QWidget):
 
     def sheet(self) -> Sheet:
         """The sheet chosen; CanMend when the choices do not go together."""
-        return Sheet(self.paper.currentData(), self.holes.currentData(), self.two_sided.isChecked())
+        return Sheet(
+            self.paper.currentData(), self.holes.currentData(), self.two_sided.isChecked(),
+            citing=self.citing.currentData(),
+        )  # fmt: skip
 
     def _again(self, *_changed: object) -> None:
         if self._binder is None or self._tab is None:
