@@ -8,24 +8,31 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QHBoxLayout, QMenu, QPushButton, QWidget
+from PySide6.QtWidgets import QMenu, QPushButton, QVBoxLayout, QWidget
 
+from binder.cards.facts import CARDS
+from binder.cards.titles import STANDARD
 from binder.errors import RingboundError
 from binder.store.file import Binder
 from binder.study import course
 from binder.study.course import UNIT_LENGTH, UnitView
 from binder.study.dates import parsed
+from binder.study.decks import deck
+from binder.study.progress import progress
 from binder.study.words import cards_with_words
 from ui.leaves.heads import Heading
 from ui.leaves.page import Page
 from ui.leaves.plan_rows import PlanDelegate, PlanModel, UnitRow, rows_of
 from ui.leaves.tall_list import TallList
+from ui.leaves.wall import Wall
+from ui.leaves.wrap_row import WrapRow
 from ui.session import Session
 from ui.theme import Look
 from ui.trail import Spot
 
 if TYPE_CHECKING:
-    from ui.leaves.unit_dialog import UnitDialog, UnitWords
+    from ui.leaves.form import FormDialog
+    from ui.leaves.unit_dialog import UnitWords
 
 KEYS = (
     ("open", "&Open its leaf", ""),
@@ -55,11 +62,14 @@ class PlanPage(Page):
             "weeks to study them in.</small></p>"
         )
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
-        self.dialog: UnitDialog | None = None
+        self.wall_head, self.wall = self.head("How far each card is"), Wall(look)
+        self.wall.chosen.connect(lambda key: self.followed.emit(f"card:{key}"))
+        self.dialog: FormDialog | None = None
         self._make_actions()
         self.add(self.heading)
         self.add(self.list, gap=8)
-        self.add(self.quiet, self._buttons(), self.notes_head, self.notes)
+        self.add(self.quiet, self._buttons(), self.wall_head, self.wall)
+        self.add(self.notes_head, self.notes, gap=12)
         self.rows.addStretch(1)
 
     def _make_actions(self) -> None:
@@ -86,13 +96,16 @@ class PlanPage(Page):
         self.unit_menu = QMenu(self.unit_button)
         self.unit_menu.addActions(self.unit_actions())
         self.unit_button.setMenu(self.unit_menu)
+        self.move_button = QPushButton("Move the timetable…")
         self.add_button.clicked.connect(self.add_unit)
+        self.move_button.clicked.connect(self.move_timetable)
         box = QWidget()
-        row = QHBoxLayout(box)
-        row.setContentsMargins(2, self.look.theme.px(12), 2, self.look.theme.px(14))
-        row.addWidget(self.add_button)
-        row.addWidget(self.unit_button)
-        row.addStretch(1)
+        column = QVBoxLayout(box)
+        column.setContentsMargins(2, self.look.theme.px(12), 2, self.look.theme.px(14))
+        row = WrapRow()
+        for button in (self.add_button, self.unit_button, self.move_button):
+            row.add(button)
+        column.addWidget(row)
         return box
 
     # Filling
@@ -113,10 +126,23 @@ class PlanPage(Page):
         self.heading.say(view.binder.name, view.title, summed(rows))
         self.list.setVisible(bool(rows))
         self.quiet.setVisible(not rows)
+        self.move_button.setEnabled(bool(rows))
+        self._fill_wall(bool(rows))
         noted = bool(view.text.strip())
         for part in (self.notes_head, self.notes):
             part.setVisible(noted)
         self.notes.show_html(self.rendered(view) if noted else "", marks)
+
+    def _fill_wall(self, shown: bool) -> None:
+        for part in (self.wall_head, self.wall):
+            part.setVisible(shown)
+        if not shown:
+            return
+        shelf = self.session.shelf
+        known = self.session.kept("progress", lambda: progress(shelf))
+        usual = self.session.kept("usual deck", lambda: deck(shelf, ""))
+        self.wall.show_progress(known, usual.titles if usual else STANDARD)
+        self.wall_head.say("How far each card is", f"{len(known)} of {len(CARDS)} begun")
 
     def _stand_at(self, row: int) -> None:
         last = self.model.rowCount() - 1
@@ -192,13 +218,24 @@ class PlanPage(Page):
     def _ask(self, title: str, words: UnitWords, keep: Callable[[UnitWords], None]) -> None:
         from ui.leaves.unit_dialog import UnitDialog
 
-        self.dialog = UnitDialog(self.look, title, words, keep, self.session.today, self.window())
+        self._open(UnitDialog(self.look, title, words, keep, self.session.today, self.window()))
+
+    def _open(self, dialog: FormDialog) -> None:
+        self.dialog = dialog
         self.dialog.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.dialog.finished.connect(self._answered)
         self.dialog.open()
 
     def _answered(self) -> None:
         self.dialog = None
+
+    def move_timetable(self) -> None:
+        """Ask how the days of all units move, and show it before it is done."""
+        from ui.leaves.timetable_dialog import TimetableDialog
+
+        binder = self._binder()
+        if binder is not None:
+            self._open(TimetableDialog(self.look, binder, self.session.today, self.window()))
 
     def move_unit(self, step: int) -> None:
         """Move the unit up or down among the others."""
