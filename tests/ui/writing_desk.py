@@ -75,6 +75,9 @@ class Desk:
         cursor.setPosition(start if end is None else end, cursor.MoveMode.KeepAnchor)
         self.editor.setTextCursor(cursor)
 
+    def selection_end(self):
+        return self.editor.selection()[1]
+
     def until(self, check, timeout=2000):
         self.qtbot.waitUntil(check, timeout=timeout)
 
