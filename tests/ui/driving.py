@@ -1,6 +1,6 @@
 """A user's hands for tests of the whole window: real clicks, keys and answers to dialogs."""
 
-from PySide6.QtCore import QPoint, QPointF, QTimer, Qt
+from PySide6.QtCore import QPoint, QPointF, Qt, QTimer
 from PySide6.QtGui import QContextMenuEvent, QDragEnterEvent, QDragMoveEvent, QDropEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QLineEdit, QMenu, QPushButton

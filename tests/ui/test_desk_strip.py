@@ -63,7 +63,7 @@ def test_arrows_walk_along_without_opening(strip, qtbot):
     strip.activateWindow()
     strip.button("b").setFocus()
     for key, at in (
-        (Qt.Key.Key_Right, "c"),
+        (Qt.Key.Key_Down, "c"),
         (Qt.Key.Key_Down, "c"),
         (Qt.Key.Key_Up, "b"),
         (Qt.Key.Key_Home, "a"),
@@ -236,3 +236,11 @@ def test_letters_of_double_size_still_fit(strip, look):
         if button.piece.name != "Foundations":
             button.grab()
             assert button.toolTip() == ""
+
+
+def test_left_and_right_walk_along_spines_and_are_left_to_the_window_by_tabs(strip, qtbot):
+    strip.activateWindow()
+    strip.button("b").setFocus()
+    qtbot.keyClick(strip.focusWidget(), Qt.Key.Key_Right)
+    along = strip.axis == Qt.Orientation.Horizontal
+    assert strip.focusWidget().piece.key == ("c" if along else "b")

@@ -24,6 +24,7 @@ LEAF_MIME = "application/x-ringbound-leaf"
 
 _MOVE_KEYS = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
 _STEPS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Key_Down: 1}
+_SIDEWAYS = (Qt.Key.Key_Left, Qt.Key.Key_Right)
 
 
 class Strip(Row):
@@ -59,6 +60,8 @@ class Strip(Row):
             self._move(button, goal)
         elif event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier:
             return False
+        elif key in _SIDEWAYS and self.axis == Qt.Orientation.Vertical:
+            return False  # these turn leaves
         else:
             self._buttons[goal].setFocus(Qt.FocusReason.TabFocusReason)
         return True
