@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QDialog, QFileDialog
 
 from binder.store.clock import new_uid
 from binder.study import tabs
@@ -102,6 +102,24 @@ class ShelfDeeds(Base):
         from ui.places import sample_shelf
 
         self.window.changing_shelf.emit(sample_shelf())
+
+    def decks(self) -> None:
+        """The register of decks."""
+        from ui.desk.decks import DecksDialog
+
+        self._show(DecksDialog(self.session, self.theme_look, self.window))
+
+    def spreads(self) -> None:
+        """The library of spreads."""
+        from ui.table.spreads import SpreadsDialog
+
+        self._show(SpreadsDialog(self.session, self.theme_look, self.window))
+
+    def _show(self, dialog: QDialog) -> None:
+        """Until it is closed; then it goes, and listens to nothing any more."""
+        self.session.leaving.emit()
+        dialog.exec()
+        dialog.deleteLater()
 
     def new_course(self) -> None:
         """Three new binders in a folder of the user's choice."""

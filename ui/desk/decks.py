@@ -220,6 +220,7 @@ class DecksDialog(QDialog):
         """Ask for a name and the titles to start from."""
         form = NewDeck(self._look, self._add, self)
         form.exec()
+        form.deleteLater()
 
     def _add(self, name: str, titles: DeckTitles) -> None:
         uid = decks.add_deck(self._session.shelf, self._binder(), name, titles)
@@ -295,7 +296,10 @@ class DecksDialog(QDialog):
         from ui.desk.photo_review import PhotoReview
 
         deck = self._here()
-        PhotoReview(self._session.shelf, self._binder(), deck, self._look, folder, self).exec()
+        shelf, binder = self._session.shelf, self._binder()
+        review = PhotoReview(shelf, binder, deck, self._look, folder, self)
+        review.exec()
+        review.deleteLater()
 
     def _forget_photos(self) -> None:
         deck = self._here()

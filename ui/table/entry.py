@@ -10,6 +10,7 @@ from PySide6.QtGui import QAction
 
 from binder.cards.spreads import SPREADS, spread
 from binder.errors import CanMend, RingboundError
+from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.study import dates, leaves, readings
 from binder.study.decks import decks
@@ -91,6 +92,7 @@ class Entry(QObject):
         self.left.purpose.linkActivated.connect(self.begin_afresh)
         self.right.installEventFilter(self)
         self.session.leaving.connect(self._stash)
+        self.session.changed.connect(self._offer_again)
 
     # Opening
 
@@ -140,6 +142,16 @@ class Entry(QObject):
         for leaf in (self.left, self.right):
             leaf.keep_row.say("Put it right" if kept else "Keep the reading")
         self.left.keep_row.setVisible(not self.right.isVisible())
+
+    def _offer_again(self, notice: Notice | None) -> None:
+        """Spreads and decks made meanwhile can be chosen; what was chosen stays as it was."""
+        other = notice is None or notice.touches("deck", "own_spread")
+        if self._task is not None and other:
+            chosen = self.left.head.fields()
+            self.left.head.offer(
+                spread_choices(chosen.spread, library(self.session.shelf)),
+                deck_choices(decks(self.session.shelf), chosen.deck),
+            )
 
     def _use_deck(self, deck: DeckChoice) -> None:
         self.right.view.show_deck(deck.uid)

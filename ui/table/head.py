@@ -158,10 +158,7 @@ class Head(QWidget):
     ) -> None:
         """Fill the fields; `now` tells what is still to come."""
         self._draft, self._now = draft, now
-        self._spreads, self._decks = spreads, decks
-        _fill(self.spread, [spread.name for spread in spreads], list(spreads).index(draft.spread))
-        names = [deck.name or "no deck named" for deck in decks]
-        _fill(self.deck, names, list(decks).index(draft.deck))
+        self._fill_choices(spreads, decks, draft)
         self._look_chosen = True
         at = parsed(draft.at) or now
         self.when.setDateTime(
@@ -177,6 +174,18 @@ class Head(QWidget):
             hint.say("")
         self._weigh_name()
         self._weigh_date()
+
+    def offer(self, spreads: Sequence[Spread], decks: Sequence[DeckChoice]) -> None:
+        """Other spreads and decks to choose from; those chosen must be among them."""
+        self._fill_choices(spreads, decks, self.fields())
+
+    def _fill_choices(
+        self, spreads: Sequence[Spread], decks: Sequence[DeckChoice], chosen: Draft
+    ) -> None:
+        self._spreads, self._decks = spreads, decks
+        _fill(self.spread, [each.name for each in spreads], list(spreads).index(chosen.spread))
+        names = [deck.name or "no deck named" for deck in decks]
+        _fill(self.deck, names, list(decks).index(chosen.deck))
 
     def fields(self) -> Draft:
         """The draft as the fields stand; its line is not theirs."""

@@ -197,7 +197,9 @@ class SpreadsDialog(QDialog):
         self._edit(view.spread, write)
 
     def _edit(self, spread: Spread, write: Callable[[Spread], None]) -> None:
-        SpreadEditor(self._look, spread, write, self).exec()
+        editor = SpreadEditor(self._look, spread, write, self)
+        editor.exec()
+        editor.deleteLater()
 
     def duplicate(self) -> None:
         """Put a copy into the library."""

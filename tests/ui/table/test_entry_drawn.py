@@ -1,9 +1,11 @@
 """A reading drawn on screen, and one laid in a spread of the owner's own, by keys."""
 
+from dataclasses import replace
+
 from PySide6.QtCore import Qt
 
-from binder.cards.spreads import Place, Spread
-from binder.study import spreads
+from binder.cards.spreads import Place, Spread, spread
+from binder.study import decks, spreads
 
 CTRL, SHIFT = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.ShiftModifier
 SPACE, ENTER, ESC = Qt.Key.Key_Space, Qt.Key.Key_Return, Qt.Key.Key_Escape
@@ -61,3 +63,27 @@ def test_own_spreads_are_offered(desk):
     view = desk.reading()
     assert view.spread.name == "Root and leaf"
     assert [one.label for one in view.laid] == ["Root", "Leaf"]
+
+
+def test_a_spread_and_a_deck_made_meanwhile_can_be_chosen(desk):
+    desk.type("What now?")
+    chosen = desk.head.spread.currentText(), desk.head.deck.currentText()
+    made = replace(spread("three-card"), name="Three stairs")
+    spreads.add_spread(desk.session.shelf, desk.binder, made)
+    decks.add_deck(desk.session.shelf, desk.binder, "Saltings deck")
+    assert (desk.head.spread.currentText(), desk.head.deck.currentText()) == chosen
+    assert desk.head.spread.findText("Three stairs") >= 0
+    assert desk.head.deck.findText("Saltings deck") >= 0
+    assert desk.head.question.toPlainText() == "What now?"
+
+
+def test_a_spread_changed_meanwhile_stays_as_it_was_for_this_reading(desk):
+    made = replace(spread("three-card"), name="Three stairs")
+    uid = spreads.add_spread(desk.session.shelf, desk.binder, made)
+    stairs = spreads.spread_called(desk.session.shelf, "three-stairs")
+    desk.head.choose_spread(stairs)
+    desk.head.spread_changed.emit(stairs)
+    shorter = replace(made, places=made.places[:2])
+    spreads.change_spread(desk.session.shelf, desk.binder, uid, shorter)
+    assert desk.head.fields().spread == stairs
+    assert desk.entry.hand.size == 3
