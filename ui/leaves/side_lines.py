@@ -18,8 +18,8 @@ from ui.theme import Look
 
 MOST = 7
 """Lines in sight at once."""
-AUTHOR, ASPECT = 0.28, 0.2
-"""Shares of the width."""
+AUTHOR, ASPECT = 0.3, 0.34
+"""The most of the width that these columns take."""
 SHOWN = Qt.ItemDataRole.UserRole
 """Role of author, aspect and words of a line."""
 
@@ -86,7 +86,9 @@ class _LineDelegate(QStyledItemDelegate):
         font = theme.font("table")
         painter.setFont(font)
         metrics, x = QFontMetrics(font), area.left() + theme.px(4)
-        widths = (round(area.width() * AUTHOR), round(area.width() * ASPECT), area.width())
+        aspect = min(self._widest(1, metrics), round(area.width() * ASPECT))
+        author = min(self._widest(0, metrics), round(area.width() * AUTHOR))
+        widths = (author, aspect, area.width())
         for words, width, colour in zip(
             index.data(SHOWN), widths, ("inksoft", "inksoft", "ink"), strict=True
         ):
@@ -96,6 +98,12 @@ class _LineDelegate(QStyledItemDelegate):
             painter.drawText(QRect(x, area.top(), room, area.height()), _MIDDLE, shown)
             x += width
         painter.restore()
+
+    def _widest(self, part: int, metrics: QFontMetrics) -> int:
+        """Width that a column needs for the longest of its words."""
+        rows = (self._list.item(row).data(SHOWN) for row in range(self._list.count()))
+        gap = self._look.theme.px(16)
+        return max((metrics.horizontalAdvance(row[part]) for row in rows), default=0) + gap
 
 
 _MIDDLE = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter

@@ -7,6 +7,7 @@ from functools import partial
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
+    QHBoxLayout,
     QLabel,
     QMenu,
     QPushButton,
@@ -26,7 +27,7 @@ from ui.leaves.sure_and_due import DueField, SureSlider
 from ui.table.field import GrowingField
 from ui.table.flow import Flow
 from ui.table.hints import Hint
-from ui.theme import Look
+from ui.theme import Look, Theme
 
 FIRST_SURE = 60
 FIRST_DUE = timedelta(days=30)
@@ -87,7 +88,13 @@ class StatedRow(QWidget):
         column.setSpacing(2)
         column.addWidget(self.text)
         self._flow = Flow(across=8, down=4)
-        for part in (self.slider, self.said, self.due, self.choose, self.remove):
+        day = QWidget()
+        pair = QHBoxLayout(day)
+        pair.setContentsMargins(0, 0, 0, 0)
+        pair.setSpacing(2)
+        pair.addWidget(self.due)
+        pair.addWidget(self.choose)
+        for part in (self.slider, self.said, day, self.remove):
             part.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
             self._flow.addWidget(part)
         column.addLayout(self._flow)
@@ -116,6 +123,9 @@ class StatedRow(QWidget):
             part.setFixedSize(wide, tall)
         for part in (self.slider, self.said):
             part.setFixedHeight(tall)
+        own = theme["own"].name()
+        self.remove.setStyleSheet(f"QToolButton:focus {{ border: 2px solid {own}; }}")
+        self.slider.setStyleSheet(_slider(theme))
         self.layout().setContentsMargins(0, theme.px(4), 0, theme.px(10))
 
     # Filling
@@ -281,6 +291,21 @@ class StatedFields(QWidget):
         theme = self._look.theme
         self.judged.setFont(theme.font("table"))
         self.judged.setStyleSheet(f"color: {theme['inksoft'].name()};")
+
+
+def _slider(theme: Theme) -> str:
+    """A slider drawn like the bar on the read leaf, its handle ringed with the keyboard."""
+    own, line, slip = (theme[key].name() for key in ("own", "line", "slip"))
+    tall, wide = theme.px(8), theme.px(12)
+    out = (theme.px(16) - tall) // 2
+    return (
+        f"QSlider::groove:horizontal {{ height: {tall}px; border: 1px solid {line};"
+        f" background: {slip}; }}"
+        f"QSlider::sub-page:horizontal {{ background: {own}; border: 1px solid {own}; }}"
+        f"QSlider::handle:horizontal {{ width: {wide}px; margin: -{out}px 0; background: {slip};"
+        f" border: 1px solid {line}; border-radius: 3px; }}"
+        f"QSlider::handle:horizontal:focus {{ border: 2px solid {own}; }}"
+    )
 
 
 def _judged(one: ExpectationView) -> str:
