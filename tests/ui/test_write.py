@@ -301,6 +301,17 @@ def test_card_names_get_their_dots_while_one_types(desk):
     assert "Queen of Cups" in desk.text()[start:end]
 
 
+def test_a_name_that_is_no_card_here_loses_its_dots_at_once(desk):
+    from ui.leaves import write_menu
+
+    desk.leaf("the Queen of Cups came up")
+    desk.caret(8)
+    menu = write_menu.menu(desk.page, desk.editor)
+    next(a for a in menu.actions() if a.text() == "&Not a card here").trigger()
+    assert desk.editor._names == []
+    menu.deleteLater()
+
+
 def test_ctrl_and_click_lays_a_card_facing(desk):
     desk.leaf("the Queen of Cups came up")
     rect = desk.editor.cursorRect()

@@ -16,7 +16,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter
+from PySide6.QtGui import QFontMetrics, QHideEvent, QKeyEvent, QPainter
 from PySide6.QtWidgets import (
     QFrame,
     QLabel,
@@ -115,6 +115,8 @@ class Picker(QFrame):
     """Opens under the cursor; says `chosen` with an address and the words for it."""
 
     chosen = Signal(str, str)
+    shut = Signal()
+    """Whatever was chosen: the keyboard can go back."""
 
     def __init__(self, session: Session, look: Look, kind: str, parent: QWidget) -> None:
         """`kind`: 'card', 'leaf' or 'source'."""
@@ -173,6 +175,11 @@ class Picker(QFrame):
         self.move(left, max(room.top(), top))
         self.show()
         self.filter.setFocus()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """It is shut, by a choice, by Escape or by a click beside it."""
+        super().hideEvent(event)
+        self.shut.emit()
 
     # Narrowing down
 

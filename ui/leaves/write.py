@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QPushButton, QVBoxLayou
 
 from binder.cards.prose import Mention
 from binder.errors import RingboundError
+from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
@@ -264,10 +265,14 @@ class WritePage(QWidget):
             self.keeping.parts = self._parts(view)
             self._guard(partial(verb, view.binder, uid))
 
-    def _changed(self, _notice: object) -> None:
-        """Another window, or Undo, may have changed what lies on the desk."""
-        if self.isVisible():
-            self._guard(self.keeping.look)
+    def _changed(self, notice: Notice | None) -> None:
+        """Another window, or Undo, may have changed what lies on the desk, or what is linked."""
+        if not self.isVisible():
+            return
+        self._guard(self.keeping.look)
+        if notice is None or notice.touches("link_rule", "deck"):
+            for editor in self.styled:
+                editor.recognise()
 
     def showEvent(self, event: QShowEvent) -> None:
         """What was written elsewhere while the desk was hidden is taken over."""

@@ -49,7 +49,7 @@ class Hands(QObject):
 
         self.picker = Picker(self._session, self._look, kind, self._page)
         self.picker.chosen.connect(editor.put_link)
-        self.picker.destroyed.connect(lambda: editor.setFocus())
+        self.picker.shut.connect(editor.setFocus)
         below = editor.cursorRect().bottomLeft() + QPoint(0, 4)
         self.picker.open_at(editor.viewport().mapToGlobal(below))
 
