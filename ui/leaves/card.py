@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWi
 from binder.cards.facts import Card, card
 from binder.cards.prose import Mention
 from binder.errors import RingboundError
-from binder.study import card_facts, readings, sources, words
+from binder.study import card_facts, decks, readings, sources, words
 from binder.study.leaves import LeafView
 from binder.study.words import WordsView
 from ui.leaves.card_came import CardCame
@@ -23,6 +23,7 @@ from ui.leaves.side_by_side import ASPECT, SideBySideText
 from ui.leaves.turned_rows import NARROW
 from ui.leaves.turned_up import TurnedUp
 from ui.session import Session
+from ui.table.faces import FaceCache
 from ui.theme import Look
 from ui.trail import Spot
 
@@ -41,7 +42,7 @@ class CardPage(Page):
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
-        self.face, self.facts = Face(look), Facts(look)
+        self.face, self.facts = Face(look, FaceCache(session.photos)), Facts(look)
         self.heading = Heading(look, role="card_leaf_title")
         self.own_head, self.own = self.head("Own words"), self.prose("Own words", own=True)
         self.turned_label = QLabel("Reversed")
@@ -97,7 +98,8 @@ class CardPage(Page):
             return
         known = _known(view.card)
         self.heading.say(card_facts.over(known) if known else "", view.title)
-        self.face.show_card(known)
+        usual = self.session.kept("usual deck", lambda: decks.deck(self.session.shelf, ""))
+        self.face.show_card(known, usual.uid if usual else "")
         # The suit stands above the title already.
         facts = card_facts.strip(known) if known else ()
         self.facts.show_facts([fact for fact in facts if fact[0] != "Suit"])

@@ -33,17 +33,22 @@ class Cell:
 class Face(QWidget):
     """One face with a little shadow, as if the card lay on the leaf."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, look: Look, faces: FaceCache | None = None, parent: QWidget | None = None
+    ) -> None:
         super().__init__(parent)
-        self._look, self._faces = look, FaceCache()
+        self._look, self._faces = look, faces or FaceCache()
         self._card: Card | None = None
+        self._photo = ""
         self._width = 100
         self._kept = Kept(self._paint)
         look.changed.connect(self.update)
 
-    def show_card(self, card: Card | None) -> None:
-        """Show another card; None shows nothing."""
+    def show_card(self, card: Card | None, deck: str = "") -> None:
+        """Show another card, as in the deck with that uid; None shows nothing."""
         self._card = card
+        self._faces = self._faces.of(deck)
+        self._photo = self._faces.photo(card) if card else ""
         self.setAccessibleName(f"The face of {card.title}" if card else "")
         self.setVisible(card is not None)
         self.update()
@@ -57,7 +62,7 @@ class Face(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the kept painting."""
         if self._card is not None:
-            self._kept.draw(QPainter(self), self, self._look.theme, self._card)
+            self._kept.draw(QPainter(self), self, self._look.theme, self._card, self._photo)
 
     def _paint(self, painter: QPainter, _size: QSize) -> None:
         """Shadow and face."""

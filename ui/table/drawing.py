@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import random
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QHBoxLayout,
     QLabel,
     QPushButton,
+    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -111,7 +112,7 @@ class DrawPanel(QWidget):
         self._pack = Pack(keys, reversals=self.reversals.isChecked(), chance=self._chance)
         self._cut = False
         self._show(afresh=True)
-        self.fan.setFocus()
+        self._to_fan()
 
     def cut(self, at: int) -> None:
         """Lift so many cards off the top and lay them below."""
@@ -151,7 +152,17 @@ class DrawPanel(QWidget):
             return
         self._cut = True
         self._show()
+        self._to_fan()
+
+    def _to_fan(self) -> None:
+        """The keyboard goes to the fan; on a short leaf the fan comes into sight."""
         self.fan.setFocus()
+        above = self.parentWidget()
+        while above is not None and not isinstance(above, QScrollArea):
+            above = above.parentWidget()
+        if above is not None:
+            # Only once the words above the fan have taken their lines.
+            QTimer.singleShot(0, self, lambda: above.ensureWidgetVisible(self.fan, 0, 8))
 
     # Showing
 

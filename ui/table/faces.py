@@ -64,7 +64,7 @@ class FaceCache:
         screen's pixels.
         """
         turn = round(turn % 360, 2)
-        photo = self.photos.uid(self.deck, card.key) if self.photos else ""
+        photo = self.photo(card)
         what = photo or f"{title}|{number}|{theme.name}"
         key = f"face|{card.key}|{what}|{theme.lamp}|{width:.2f}|{turn}|{ratio}"
         pixmap = QPixmap()
@@ -76,6 +76,10 @@ class FaceCache:
                 pixmap = _photographed(image, width, theme, turn, ratio)
             QPixmapCache.insert(key, pixmap)
         return pixmap
+
+    def photo(self, card: Card) -> str:
+        """Uid of the file that shows a card of this deck, or '' where its face is drawn."""
+        return self.photos.uid(self.deck, card.key) if self.photos else ""
 
     def shadow(
         self, width: float, theme: Theme, *, turn: float = 0.0, ratio: float = 1.0

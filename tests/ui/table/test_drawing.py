@@ -5,7 +5,7 @@ import random
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QScrollArea, QVBoxLayout, QWidget
 
 from binder.cards.spreads import spread
 from binder.cards.titles import DeckTitles
@@ -201,3 +201,22 @@ def test_the_systems_own_chance_is_used_unless_another_is_given(qtbot, look, han
     qtbot.addWidget(panel)
     panel.shuffle_pack()
     assert isinstance(panel._pack._chance, random.SystemRandom)
+
+
+def test_on_a_short_leaf_the_fan_comes_into_sight(qtbot, look, hand):
+    area, column = QScrollArea(), QWidget()
+    rows = QVBoxLayout(column)
+    above = QWidget()
+    above.setFixedHeight(500)
+    panel = DrawPanel(look, hand)
+    rows.addWidget(above)
+    rows.addWidget(panel)
+    area.setWidget(column)
+    area.setWidgetResizable(True)
+    area.resize(500, 300)
+    qtbot.addWidget(area)
+    area.show()
+    qtbot.waitExposed(area)
+    panel.shuffle_pack()
+    bottom = panel.fan.rect().bottomLeft()
+    qtbot.waitUntil(lambda: panel.fan.mapTo(area, bottom).y() <= area.height())

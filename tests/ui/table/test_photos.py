@@ -8,9 +8,10 @@ from PySide6.QtGui import QColor, QImage, QPixmapCache
 
 from binder.cards.facts import card
 from binder.errors import CanMend
-from binder.study import files
+from binder.study import decks, files
 from binder.study.deck_faces import set_faces
 from tests.ui.leaf_fixtures import log, shown
+from ui.leaves.card import CardPage
 from ui.leaves.reading import ReadingPage
 from ui.session import Session
 from ui.table.faces import FaceCache
@@ -142,3 +143,23 @@ def test_pictures_of_a_folder(tmp_path, qapp):
     assert folder_pictures(tmp_path) == ["a.png", "b.JPG"]
     with pytest.raises(CanMend, match="could not be read"):
         folder_pictures(tmp_path / "gone")
+
+
+def test_a_card_leaf_shows_the_photograph_of_the_usual_deck(qtbot, look, course_shelf, tmp_path):
+    QPixmapCache.clear()
+    binder = course_shelf.binder("Practice")
+    uid = decks.add_deck(course_shelf, binder, "Saltings deck")
+    session = Session(course_shelf, date(2026, 11, 25))
+    leaf = course_shelf.card_leaf("major-17")[1]
+    page = shown(CardPage(session, look), qtbot, session, leaf)
+
+    def colour():
+        image = page.face.grab().toImage()
+        return image.pixelColor(image.width() // 2, image.height() // 2)
+
+    assert not near(colour(), BLUE)
+    file = files.keep_bytes(
+        binder, "star.jpg", "image/jpeg", card_photo(picture(tmp_path / "star.png"))
+    )
+    set_faces(course_shelf, binder, uid, {"major-17": file})
+    assert near(colour(), BLUE)
