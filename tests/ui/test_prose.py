@@ -187,3 +187,15 @@ def test_the_wheel_and_the_keys_that_scroll_are_left_to_the_leaf(prose, qtbot):
     for key in (Qt.Key.Key_PageDown, Qt.Key.Key_Left, Qt.Key.Key_Space):
         qtbot.keyClick(prose, key)
     assert heard == [Qt.Key.Key_PageDown, Qt.Key.Key_Left, Qt.Key.Key_Space]
+
+
+def test_headings_have_the_sizes_of_the_style_sheet(prose, look):
+    prose.show_html("<h1>One</h1><h2>Two</h2><p>Body.</p>")
+    block, sizes = prose.document().begin(), []
+    while block.isValid():
+        sizes += [piece.fragment().charFormat().fontPointSize() for piece in block]
+        block = block.next()
+    body = look.theme.font("body").pointSizeF()
+    assert [round(size / body, 2) for size in sizes[:2]] == [1.45, 1.22]
+    leaf_title = look.theme.font("leaf_title").pointSizeF()
+    assert sizes[0] < leaf_title

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QUrl
@@ -12,7 +13,9 @@ from binder.study import leaves
 from ui.deeds.base import Base
 
 if TYPE_CHECKING:
+    from ui.leaves.filed import FiledPage
     from ui.leaves.page import Page
+    from ui.trail import Spot
 
 
 class LinkDeeds(Base):
@@ -33,6 +36,8 @@ class LinkDeeds(Base):
             self._counted(scheme, rest)
         elif scheme == "tick":
             self._tick(page, int(rest))
+        elif scheme == "file" and page.spot:
+            self._to_file(page.spot, rest)
         elif scheme in ("http", "https", "mailto"):
             QDesktopServices.openUrl(QUrl(address))
 
@@ -57,6 +62,21 @@ class LinkDeeds(Base):
         if found is None:
             raise CanMend(f"There is no source leaf with the key “{key}” on this shelf yet.")
         self.session.face_leaf(found.leaf_uid)
+
+    @cached_property
+    def filed(self) -> FiledPage:
+        """The page that shows kept files, made once."""
+        from ui.leaves.filed import FiledPage
+
+        made = FiledPage(self.session, self.window.look)
+        made.done.connect(self.window.show_pair)
+        return made
+
+    def _to_file(self, spot: Spot, uid: str) -> None:
+        """A kept picture or PDF lies facing the leaf that links to it."""
+        self.filed.open(spot, uid)
+        self.window.lay_stage("file", None, self.filed)
+        self.filed.focus_in()
 
     def _tick(self, page: Page, number: int) -> None:
         from binder.page.lines import tick

@@ -25,7 +25,7 @@ from ui.leaves.breaking import breakable
 from ui.leaves.picture import fit_pictures, scaled
 from ui.leaves.prose_links import Link, Pointed, address, links_in, prepared
 from ui.leaves.prose_paint import Span
-from ui.leaves.prose_style import prose_style
+from ui.leaves.prose_style import level_headings, prose_style
 from ui.theme import Look
 
 Load = Callable[[str], bytes | None]
@@ -119,6 +119,7 @@ class Prose(QTextBrowser):
         shown = fit_pictures(self._html, max(60, self.viewport().width()))
         document.setLayoutEnabled(False)
         self.setHtml(prepared(shown))
+        level_headings(document)
         document.setTextWidth(max(1, self.viewport().width()))
         document.setLayoutEnabled(True)
         self._links = list(links_in(document))

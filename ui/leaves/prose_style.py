@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from PySide6.QtGui import QTextCursor, QTextDocument, QTextFormat
+
 from ui.theme import Theme
 
 QUOTE = 16
@@ -44,3 +46,20 @@ ul {{ list-style-type: disc; }}
 ul.ticks {{ list-style-type: none; }}
 hr {{ background-color: {rule}; }}
 """
+
+
+def level_headings(document: QTextDocument) -> None:
+    """Let headings have the sizes of the style sheet; Qt enlarges them by its own steps on top."""
+    pieces = []
+    block = document.begin()
+    while block.isValid():
+        if block.blockFormat().headingLevel():
+            pieces += [piece.fragment() for piece in block]
+        block = block.next()
+    spans = [(piece.position(), piece.length(), piece.charFormat()) for piece in pieces]
+    for start, length, letters in spans:
+        cursor = QTextCursor(document)
+        cursor.setPosition(start)
+        cursor.setPosition(start + length, QTextCursor.MoveMode.KeepAnchor)
+        letters.clearProperty(QTextFormat.Property.FontSizeAdjustment)
+        cursor.setCharFormat(letters)
