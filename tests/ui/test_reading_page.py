@@ -55,7 +55,11 @@ def test_the_querent_and_the_significator_stand_in_the_head(session, qtbot, look
     _, uid = log(course_shelf, querent="M.", significator="cups-13", deck_name="Saltmarsh deck")
     page = opened(session, qtbot, look, uid)
     under = page.heading.accessibleDescription()
-    assert under.endswith("Five-card cross, Saltmarsh deck · significator Queen of Cups · for M.")
+    assert under.endswith("Five-card cross, Saltmarsh deck · for M.")
+    assert page.standing.text() == "Significator: Queen of Cups"
+    with qtbot.waitSignal(page.followed) as followed:
+        qtbot.keyClick(page.standing, Qt.Key.Key_Return)
+    assert followed.args == ["card:cups-13"]
 
 
 def test_a_click_on_a_card_asks_for_its_leaf(page, qtbot):

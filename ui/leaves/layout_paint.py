@@ -33,7 +33,7 @@ def layout(
 ) -> None:
     """Paint everything that does not move with the pointer or the keyboard."""
     marked = {n for n, cards in laid.items() if any(card.card == picked for card in cards)}
-    for box in plan.laying.boxes:
+    for box in plan.laying.boxes if plan.pictured else ():
         cards = laid.get(box.n, ())
         if box.extra >= len(cards):
             _empty(painter, plan, box, theme)
@@ -44,10 +44,11 @@ def layout(
             off = min(RING * theme.scale, MARGIN * plan.unit - 1.2)
             around(painter, plan, box, off, QPen(theme["red"], 2.2))
     font = theme.font("caption", 600)
-    for n, spot in plan.laying.bubbles.items():
-        _bubble(painter, plan, spot, n, n in marked, font, theme)
-    for spot in plan.laying.notes.values():
-        _note(painter, plan, spot, theme)
+    if plan.pictured:
+        for n, spot in plan.laying.bubbles.items():
+            _bubble(painter, plan, spot, n, n in marked, font, theme)
+        for spot in plan.laying.notes.values():
+            _note(painter, plan, spot, theme)
     for row in plan.rows:
         _row(painter, row, row.n in marked, theme)
 
@@ -55,7 +56,8 @@ def layout(
 def hover(painter: QPainter, plan: Plan, n: int, theme: Theme) -> None:
     """A thin line round the card under the pointer, and under its title in the list."""
     pen = QPen(theme["inksoft"], 1.4)
-    around(painter, plan, plan.laying.box(n), 3 * theme.scale, pen)
+    if plan.pictured:
+        around(painter, plan, plan.laying.box(n), 3 * theme.scale, pen)
     row = next((row for row in plan.rows if row.n == n), None)
     for words in row.words if row else ():
         if words.title:
@@ -64,6 +66,9 @@ def hover(painter: QPainter, plan: Plan, n: int, theme: Theme) -> None:
 
 def focus(painter: QPainter, plan: Plan, n: int, theme: Theme) -> None:
     """The mark of the place that has the keyboard."""
+    if not plan.pictured:
+        focus_ring(painter, plan.room(n).adjusted(0, 0, -1, -1), theme, 3)
+        return
     painter.save()
     box = plan.laying.box(n)
     painter.translate(plan.middle(box))

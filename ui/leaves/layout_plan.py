@@ -61,6 +61,14 @@ class Plan:
     corner: QPointF
     rows: tuple[Row, ...]
     height: float
+    pictured: bool = True
+    """Whether the cards are drawn, and not only listed."""
+
+    def room(self, n: int) -> QRectF:
+        """The room of place n: its card's, or its row's where only the list is shown."""
+        if self.pictured:
+            return self.bounds(self.laying.box(n))
+        return next(row.room for row in self.rows if row.n == n)
 
     def middle(self, box: CardBox) -> QPointF:
         """The middle of a card."""
@@ -76,14 +84,25 @@ class Plan:
     def place_at(self, point: QPointF) -> int | None:
         """Number of the place whose card or row in the list is at a point."""
         on = (point - self.corner) / self.unit
-        box = self.laying.at(on.x(), on.y())
+        box = self.laying.at(on.x(), on.y()) if self.pictured else None
         if box is not None:
             return box.n
         return next((row.n for row in self.rows if row.room.contains(point)), None)
 
 
-def plan(spread: Spread, laid: Mapping[int, Sequence[Laid]], width: float, theme: Theme) -> Plan:
-    """Lay the picture beside the list where both have room, or above it; whichever shows more."""
+def plan(
+    spread: Spread,
+    laid: Mapping[int, Sequence[Laid]],
+    width: float,
+    theme: Theme,
+    shown: str = "",
+) -> Plan:
+    """Lay the picture beside the list where both have room, or above it; whichever shows more.
+
+    `shown` is 'layout' for the picture alone, 'list' for the list alone.
+    """
+    if shown:
+        return _alone(_above(spread, laid, width, theme), shown)
     beside = _beside(spread, laid, width, theme)
     if beside is not None and beside.unit >= SMALL * theme.scale:
         return beside
@@ -133,6 +152,16 @@ def _above(spread: Spread, laid: Mapping[int, Sequence[Laid]], width: float, the
         rows += _rows(places, laid, start, column, theme)
     height = max((row.room.bottom() for row in rows), default=tall)
     return Plan(laying, unit, corner, tuple(rows), height)
+
+
+def _alone(both: Plan, shown: str) -> Plan:
+    """The picture without the list below it, or the list without the picture."""
+    tall = both.laying.height * both.unit
+    if shown == "layout":
+        return replace(both, rows=(), height=tall)
+    top = min((row.room.top() for row in both.rows), default=0.0)
+    rows = tuple(_moved(row, QPointF(0, -top)) for row in both.rows)
+    return replace(both, rows=rows, height=both.height - top, pictured=False)
 
 
 def _picture(

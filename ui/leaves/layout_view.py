@@ -89,6 +89,7 @@ class LayoutView(QWidget):
         self._titles = STANDARD
         self._laid: dict[int, list[Laid]] = {}
         self._plan: Plan | None = None
+        self._shown = ""
         self._picked = ""
         self._hovered: int | None = None
         self._version = 0
@@ -105,11 +106,14 @@ class LayoutView(QWidget):
         laid: Sequence[Laid],
         titles: DeckTitles = STANDARD,
         deck: str = "",
+        shown: str = "",
     ) -> None:
         """Lay these cards out; several in one place are the card and those that clarify it.
 
-        `deck` is the uid of the deck whose pictures are shown, '' for our drawn faces.
+        `deck` is the uid of the deck whose pictures are shown, '' for our drawn faces; `shown` is
+        'layout' or 'list' where only one of them is.
         """
+        self._shown = shown
         self._spread, self._titles = spread, titles
         self._faces = self._faces.of(deck)
         self._laid, self._picked, self._hovered = {}, "", None
@@ -138,7 +142,7 @@ class LayoutView(QWidget):
     def place_rect(self, n: int) -> QRectF:
         """The room of the card in place n."""
         assert self._plan is not None
-        return self._plan.bounds(self._plan.laying.box(n))
+        return self._plan.room(n)
 
     # Making places
 
@@ -196,7 +200,7 @@ class LayoutView(QWidget):
     def _fit(self) -> None:
         if self._spread is None or self.width() < 40:
             return
-        self._plan = plan(self._spread, self._laid, self.width(), self._look.theme)
+        self._plan = plan(self._spread, self._laid, self.width(), self._look.theme, self._shown)
         self._version += 1
         self.setFixedHeight(round(self._plan.height) + 1)
         for place, button in zip(self._places(), self.places(), strict=True):

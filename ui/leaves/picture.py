@@ -34,6 +34,11 @@ def natural_size(data: bytes) -> QSize:
     return size.transposed() if reader.turned else size
 
 
+def turned(data: bytes) -> bool:
+    """Whether its bytes hold the picture otherwise than it is to be seen."""
+    return _Reader(data).transformation() != QImageIOHandler.Transformation.TransformationNone
+
+
 def shown_size(natural: QSize, widest: float) -> QSize:
     """The size to show a picture at: as it is, or as wide as there is room."""
     if natural.width() <= widest:

@@ -3,29 +3,46 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from html import escape
+from pathlib import Path
 
-from PySide6.QtCore import QPoint
+from PySide6.QtCore import QMimeData, QPoint
+from PySide6.QtGui import (
+    QDragEnterEvent,
+    QDropEvent,
+    QGuiApplication,
+    QImage,
+    QKeyEvent,
+    QKeySequence,
+)
 from PySide6.QtWidgets import QMenu, QWidget
 
-from binder.cards.facts import CARDS
 from binder.errors import RingboundError
 from binder.study import dates, lookbacks, readings
 from binder.study.cautions import caution, for_another
 from binder.study.leaves import LeafView
 from binder.study.readings import ReadingView
-from ui.leaves import link_menu
+from ui.desk import asking
+from ui.leaves import link_menu, reading_menu
 from ui.leaves.expected import Expected
 from ui.leaves.heads import Heading
 from ui.leaves.layout_view import LayoutView
 from ui.leaves.page import Page
+from ui.leaves.photo_import import PhotoImport, is_large, keep, pasted, pictures_in
+from ui.leaves.photo_strip import PhotoStrip
 from ui.leaves.prose import Prose
 from ui.leaves.rendering import linked
+from ui.leaves.standing import Standing
 from ui.session import Session
 from ui.table.faces import FaceCache
 from ui.theme import Look
 from ui.trail import Spot
 
+LARGE = (
+    "Large photographs are kept smaller, 2,400 pixels at their longer side, so that the binder "
+    "stays quick to copy. Keep the original file in the binder as well?"
+)
 _WORD = re.compile(r"\w+")
 
 
@@ -36,6 +53,9 @@ class ReadingPage(Page):
         super().__init__(session, look, parent)
         self.heading = Heading(look)
         self.cards = LayoutView(look, FaceCache(session.photos))
+        self.standing = Standing(look, FaceCache(session.photos))
+        self.photos_head, self.photos = self.head("The table"), PhotoStrip(session, look)
+        self.sky_head, self.sky = self.head("The sky then"), self.prose("Sky", role="label")
         self.notes_head, self.notes = self.head("Place by place"), self._text("Notes to the places")
         self.text_head = self.head("Impressions")
         self.text = self.prose("Impressions", own=True)
@@ -44,15 +64,23 @@ class ReadingPage(Page):
         self.looked_head, self.looked = self.head("Looking back"), self._text("Looking back")
         self.caution = self.prose("Caution", role="caption")
         self.add(self.heading)
-        self.add(self.cards, gap=18)
+        self.add(self.standing, gap=6)
+        self.add(self.cards, gap=12)
         self.add(self.notes_head, self.notes, self.text_head, self.text)
         self.add(self.expected_head, self.expected, self.looked_head, self.looked)
+        self.add(self.photos_head, self.photos, self.sky_head, self.sky)
         self.add(self.caution, gap=6)
         self.rows.addStretch(1)
         self.cards.chosen.connect(lambda key: self.followed.emit(f"card:{key}"))
         self.cards.menu_asked.connect(self._card_menu)
         self.cards.reached.connect(lambda rect: self.show_rect(self.cards, rect))
         self.expected.judged.connect(self._judge)
+        self.standing.clicked.connect(lambda: self.followed.emit(f"card:{self.standing.card}"))
+        self.importing = PhotoImport(self)
+        self.importing.going.connect(self._show_going)
+        self.importing.said.connect(session.said)
+        self.photos.stop.clicked.connect(self.importing.stop)
+        self.setAcceptDrops(True)
 
     def _text(self, name: str) -> Prose:
         return self.prose(name, own=True, role="table")
@@ -67,11 +95,26 @@ class ReadingPage(Page):
         reading = readings.reading(view.binder, view.uid)
         self.heading.say(dates.told(reading.at), reading.question, under(view, reading))
         self.heading.setToolTip(dates.full(reading.at))
-        self.cards.show_reading(reading.spread, reading.laid, reading.titles, reading.deck)
+        self.standing.show_reading(reading)
+        self.cards.show_reading(
+            reading.spread, reading.laid, reading.titles, reading.deck, reading.shown
+        )
         self._fill_texts(view, reading, marks)
         self.expected.show_statements(reading.expectations, self.session.today)
         for part in (self.expected_head, self.expected):
             part.setVisible(bool(reading.expectations))
+        self.photos.show_photos(view.binder, view.uid, reading.photos)
+        self.photos_head.setVisible(not self.photos.isHidden())
+        self._show_sky(reading)
+
+    def _show_sky(self, reading: ReadingView) -> None:
+        """The sky of the reading's own moment; nothing where that cannot be reckoned."""
+        key = ("sky", reading.at, reading.zone)
+        told = self.session.kept(key, lambda: _sky_words(reading))
+        for part in (self.sky_head, self.sky):
+            part.setVisible(bool(told))
+        if told:
+            self.sky.show_html(told, ())
 
     def _fill_texts(self, view: LeafView, reading: ReadingView, marks: tuple[str, ...]) -> None:
         told = caution(reading.topic, reading.question, reading.querent)
@@ -126,10 +169,63 @@ class ReadingPage(Page):
             self.session.said.emit(str(error))
 
     def _card_menu(self, key: str, at: QPoint) -> None:
+        view = self.session.leaf_of(self.spot) if self.spot else None
+        if view is None:
+            return
         menu = QMenu(self)
         menu.aboutToHide.connect(menu.deleteLater)
         link_menu.add_card(menu, self.session, key)
+        reading_menu.fill(menu, self.session, view, key)
         menu.popup(at)
+
+    # Photographs
+
+    def take_photos(self, paths: Sequence[Path]) -> None:
+        """Keep pictures of the table on this leaf; asks about originals of large ones."""
+        view = self.session.leaf_of(self.spot) if self.spot else None
+        if view is None or not paths:
+            return
+        original = False
+        if any(is_large(path) for path in paths):
+            original = asking.sure(self, "Photograph of the table", LARGE, "Keep the original too")
+        self.importing.start(view.binder, view.uid, paths, original)
+
+    def paste_photo(self, data: QMimeData) -> bool:
+        """Keep a picture from the clipboard; False where there is none."""
+        view = self.session.leaf_of(self.spot) if self.spot else None
+        paths = pictures_in(data)
+        if view is None or not (paths or data.hasImage()):
+            return False
+        if paths:
+            self.take_photos(paths)
+            return True
+        try:
+            keep(view.binder, view.uid, pasted(QImage(data.imageData())))
+        except RingboundError as error:
+            self.session.said.emit(str(error))
+        return True
+
+    def _show_going(self, done: int, of: int) -> None:
+        self.photos.show_going(done, of)
+        self.photos_head.setVisible(not self.photos.isHidden())
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Pictures may be dropped anywhere on the leaf."""
+        if pictures_in(event.mimeData()) or event.mimeData().hasImage():
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Take in what was dropped."""
+        if self.paste_photo(event.mimeData()):
+            event.acceptProposedAction()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """The key that pastes takes a picture in."""
+        if event.matches(QKeySequence.StandardKey.Paste):
+            if not self.paste_photo(QGuiApplication.clipboard().mimeData()):
+                event.ignore()
+            return
+        super().keyPressEvent(event)
 
 
 def under(view: LeafView, reading: ReadingView) -> str:
@@ -141,8 +237,22 @@ def under(view: LeafView, reading: ReadingView) -> str:
     filed = "" if _says_no_more(view.title, reading.question) else view.title
     querent = f"for {reading.querent}" if for_another(reading.querent) else ""
     screen = "drawn on screen" if reading.on_screen else ""
-    standing = f"significator {_card_title(reading)}" if reading.significator else ""
-    return " · ".join(filter(None, (filed, laid, screen, standing, querent, reading.topic)))
+    told = (filed, laid, screen, querent, reading.topic, reading.mood, reading.venue)
+    return " · ".join(filter(None, told))
+
+
+def _sky_words(reading: ReadingView) -> str:
+    """The sky over a reading as HTML, '' for a moment or a zone that cannot be reckoned with."""
+    from binder.reckon import sky
+
+    try:
+        found = sky.then(reading.at, reading.zone)
+    except (RingboundError, ValueError, OverflowError):
+        return ""
+    moon, sun, *noon = sky.lines(found)
+    decan = f'<a href="card:{found.card}">{escape(reading.titles.title(found.card))}</a>'
+    said = [moon, f"{sun} ({decan})", *noon]
+    return f"<p>{'. '.join(said)}.</p>"
 
 
 def _soft(words: str) -> str:
@@ -153,8 +263,3 @@ def _says_no_more(title: str, question: str) -> bool:
     """Whether a title is but the question made shorter."""
     words = set(_WORD.findall(question.casefold()))
     return set(_WORD.findall(title.casefold())) <= words
-
-
-def _card_title(reading: ReadingView) -> str:
-    known = any(card.key == reading.significator for card in CARDS)
-    return reading.titles.title(reading.significator) if known else reading.significator
