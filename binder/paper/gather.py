@@ -171,7 +171,6 @@ class Gatherer:
         reading = self.discretion.reading(readings.reading(self.binder, view.uid))
         for one in reading.laid:
             self._name(one.card, view.uid)
-        text = self.blocks(view, view.text) if view.text.strip() else []
         question = reading.question
         return PrintLeaf(
             uid=view.uid,
@@ -181,14 +180,13 @@ class Gatherer:
             under=_under(reading),
             day=dates.short(reading.at),
             listed=view.title,
-            svg=layout_svg(
-                reading.spread.places, laid_cards(reading), print_colours(), size=_LAYOUT_SIZE
-            ),
+            svg=None if reading.shown == "list" else _drawn(reading),
             placed=tuple(
                 PlacedCard(one.n, one.label, one.title, one.reversed, one.note)
                 for one in reading.laid
+                if reading.shown != "layout" or one.note
             ),
-            parts=(Part("Impressions", text, own=True),) if text else (),
+            parts=tuple(self._reading_parts(view, reading)),
             expectations=tuple(
                 PrintExpectation(e.text, e.sure, dates.short(e.due), e.verdict)
                 for e in reading.expectations
@@ -199,12 +197,42 @@ class Gatherer:
             ),
         )
 
+    def _reading_parts(self, view: LeafView, reading: readings.ReadingView) -> Iterator[Part]:
+        """Impressions, photographs of the table, and the sky, as far as there are any."""
+        if view.text.strip():
+            yield Part("Impressions", self.blocks(view, view.text), own=True)
+        if reading.photos:
+            shown = "\n\n".join(f"![The table](file:{photo.file})" for photo in reading.photos)
+            yield Part("The table", self.blocks(view, shown))
+        sky = sky_words(reading)
+        if sky:
+            yield Part("The sky then", self.blocks(view, sky))
+
+
+def sky_words(reading: readings.ReadingView) -> str:
+    """The sky over a reading; '' for a moment or a zone that cannot be reckoned with."""
+    from binder.reckon import sky
+
+    try:
+        return f"{'. '.join(sky.lines(sky.then(reading.at, reading.zone)))}."
+    except (CanMend, ValueError, OverflowError):
+        return ""
+
+
+def _drawn(reading: readings.ReadingView) -> str:
+    return layout_svg(
+        reading.spread.places, laid_cards(reading), print_colours(), size=_LAYOUT_SIZE
+    )
+
 
 def _under(reading: readings.ReadingView) -> str:
-    """Spread, deck, and for whom: initials, for paper goes further than the binder."""
+    """Spread, deck, significator, mood, venue, and for whom: initials, for paper goes further."""
     querent = reading.querent if for_another(reading.querent) else ""
     whom = f"for {initials(querent)}" if querent else ""
-    return ", ".join(filter(None, (reading.spread.name, reading.deck_name, whom)))
+    standing = reading.significator if reading.significator in reading.titles.keys else ""
+    told = f"significator {reading.titles.title(standing)}" if standing else ""
+    parts = (reading.spread.name, reading.deck_name, told, whom, reading.mood, reading.venue)
+    return ", ".join(filter(None, parts))
 
 
 def laid_cards(reading: readings.ReadingView) -> dict[int, LaidCard]:
