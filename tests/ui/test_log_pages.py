@@ -1,13 +1,16 @@
 """The year sheet and what came of it, in a real window, by keys and clicks."""
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QFileDialog
 
 from binder.reckon.calendar import Draw
-from binder.study import came, draws, months
+from binder.study import came, draws, leaves, months, readings, slips
+from ui.desk import asking
 from ui.desk.draws import DrawsDialog
 from ui.leaves.came import CamePage, SurePage
 from ui.leaves.year import YearPage
@@ -199,3 +202,78 @@ def test_the_weekly_draw_is_switched_on_and_asked_for(window, qtbot, look):
     assert any(slip.month == "2026-11-25" for slip in window._slips)
     qtbot.keyClick(box, Qt.Key.Key_Space)
     assert not draws.switched_on(shelf, Draw.DAY)
+
+
+# A reading's table, from the menu
+
+
+def reading_open(window):
+    binder, tab = window.session.log()
+    uid = leaves.nth(binder, tab.row, True, 0)
+    window.session.open_leaf(uid)
+    return binder, uid
+
+
+def test_the_layout_is_shown_otherwise_from_the_menu(window, monkeypatch):
+    binder, uid = reading_open(window)
+    monkeypatch.setattr(asking, "choice", lambda *_asked: 2)
+    window.actions_by_name["show_layout"].trigger()
+    assert readings.reading(binder, uid).shown == "list"
+    assert not window.cover.leaf("left").cards._plan.pictured
+
+
+def test_a_photograph_is_chosen_from_the_menu(window, qtbot, monkeypatch, tmp_path):
+    binder, uid = reading_open(window)
+    image = QImage(120, 80, QImage.Format.Format_RGB32)
+    image.fill(0x336699)
+    assert image.save(str(tmp_path / "table.png"))
+    chosen = ([str(tmp_path / "table.png")], "")
+    monkeypatch.setattr(QFileDialog, "getOpenFileNames", lambda *_asked: chosen)
+    page = window.cover.leaf("left")
+    with qtbot.waitSignal(page.importing.job.done, timeout=10000):
+        window.actions_by_name["photograph"].trigger()
+    qtbot.waitUntil(lambda: len(readings.reading(binder, uid).photos) == 1, timeout=5000)
+    window.session.open_counted(Show.YEAR)
+    assert not window.actions_by_name["photograph"].isEnabled()
+
+
+# From the question to the look back, months later
+
+
+def test_a_reading_without_statements_asks_after_thirty_days_and_is_put_off_and_let_go(window):
+    session = window.session
+    shelf = session.shelf
+    window.do("new_reading")
+    entry = window.deeds.entry
+    entry.left.head.question.setPlainText("What of the kiln?")
+    entry.hand.write("3w, hermit r, qc")
+    entry.keep()
+    uid = session.left.leaf
+    binder = shelf.home_of(uid)
+    assert readings.reading(binder, uid).look_on == "2026-12-25"
+    before, on = came.came(shelf), date(2026, 12, 25)
+    assert uid not in {slip.leaf_uid for slip in slips.slips(shelf, on - timedelta(days=1))}
+    assert uid in {slip.leaf_uid for slip in slips.slips(shelf, on)}
+    session._today = on
+    window.do("look_back")
+    page = window.deeds.looking_back
+    page._in(timedelta(days=7))
+    assert readings.reading(binder, uid).look_on == "2027-01-01"
+    window.do("look_back")
+    page.let_go.click()
+    after = came.came(shelf)
+    assert (after.put_off, after.let_go) == (before.put_off + 1, before.let_go + 1)
+    assert uid not in {slip.leaf_uid for slip in slips.slips(shelf, date(2027, 2, 1))}
+
+
+def test_several_look_backs_are_kept_each_under_its_day(window):
+    binder, uid = reading_open(window)
+    before = len(readings.reading(binder, uid).look_backs)
+    for words in ("The quay is let.", "And let again."):
+        window.do("look_back")
+        page = window.deeds.looking_back
+        page.text.setPlainText(words)
+        page.keep.click()
+    view = readings.reading(binder, uid)
+    assert [one.text for one in view.look_backs[before:]] == ["The quay is let.", "And let again."]
+    assert all(one.at for one in view.look_backs)

@@ -8,6 +8,7 @@ from ui.deeds.reading import ReadingDeeds
 from ui.deeds.shelf import ShelfDeeds
 from ui.deeds.study import StudyDeeds
 from ui.deeds.tab import TabDeeds
+from ui.deeds.table import TableDeeds
 from ui.deeds.turning import TurnDeeds
 
 
@@ -17,6 +18,7 @@ class Deeds(
     LeafDeeds,
     ReadingDeeds,
     LogDeeds,
+    TableDeeds,
     StudyDeeds,
     TurnDeeds,
     LinkDeeds,

@@ -41,7 +41,7 @@ EMPTY = (
 ASIDE = ("entry", "recall")
 """Stages that have nothing to do with the leaf that lies below."""
 OF_LEAF = ("write", "rename_leaf", "move_leaf", "set_aside")
-OF_READING = ("change_reading", "look_back")
+OF_READING = ("change_reading", "look_back", "photograph", "show_layout")
 OF_BINDER = ("rename_binder", "recolour_binder", "take_off", "new_tab")
 OF_TAB = ("rename_tab", "recolour_tab", "set_tab_aside", "print", "new_leaf", "contents",
           "next_leaf", "last_leaf", "next_tab", "last_tab")  # fmt: skip
