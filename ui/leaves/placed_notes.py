@@ -31,15 +31,16 @@ class PlacedNotes(QWidget):
 
     def open(self, view: LeafView, reading: ReadingView) -> None:
         """Show the places of another reading; rows made before are used again."""
-        while len(self.parts) < len(reading.laid):
+        firsts = list({one.n: one for one in reversed(reading.laid)}.values())[::-1]
+        while len(self.parts) < len(firsts):
             row = NotePart(self._look)
             row.field.textChanged.connect(self.edited)
             self._column.addWidget(row.label)
             self._column.addWidget(row.field)
             self.parts.append(row)
-        for part, laid in zip(self.parts, reading.laid, strict=False):
+        for part, laid in zip(self.parts, firsts, strict=False):
             part.open(view, laid, laid.label or reading.spread.place(laid.n).label)
-        for part in self.parts[len(reading.laid) :]:
+        for part in self.parts[len(firsts) :]:
             part.close()
         self._restyle()
 

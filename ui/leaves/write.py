@@ -76,6 +76,7 @@ class WritePage(QWidget):
         self.sheet.add(self.body_head, self.texts.body, self.texts.own, gap=6)
         self.sheet.add(self.fields.places, gap=10)
         self.sheet.add(self.fields.stated, gap=10)
+        self.sheet.add(self.fields.described, gap=10)
         self.sheet.rows.addStretch(1)
         tools = QHBoxLayout()
         tools.setSpacing(8)

@@ -10,6 +10,7 @@ from binder.store.file import Binder
 from binder.study import lookbacks, readings, sources
 from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
+from ui.leaves.described import Described
 from ui.leaves.keeping import Part
 from ui.leaves.own_words import OwnWordsFields
 from ui.leaves.placed_notes import PlacedNotes
@@ -36,7 +37,8 @@ class KindFields(QObject):
         self._session = session
         self.own, self.sides = OwnWordsFields(look), SideFields(session, look)
         self.places, self.stated = PlacedNotes(look), StatedFields(look)
-        for fields in (self.own, self.sides, self.places, self.stated):
+        self.described = Described(look)
+        for fields in (self.own, self.sides, self.places, self.stated, self.described):
             fields.edited.connect(self.edited)
         self._removes(self.sides.removed, sources.remove_note)
         self._removes(self.stated.removed, lookbacks.remove_expectation)
@@ -48,7 +50,7 @@ class KindFields(QObject):
         """Show the fields of a leaf's kind, filled."""
         for part in (self.own, self.sides):
             part.setVisible(view.kind is LeafKind.CARD)
-        for part in (self.places, self.stated):
+        for part in (self.places, self.stated, self.described):
             part.setVisible(view.kind is LeafKind.READING)
         if view.kind is LeafKind.CARD:
             self.own.open(view)
@@ -57,11 +59,12 @@ class KindFields(QObject):
             reading = readings.reading(view.binder, view.uid)
             self.places.open(view, reading)
             self.stated.open(view, reading.expectations, self._session.today)
+            self.described.open(view, reading)
 
     def parts(self, kind: LeafKind) -> list[Part]:
         """What is saved of a leaf of that kind; rows come and go while one writes."""
         if kind is LeafKind.CARD:
             return [*self.own.parts, *self.sides.parts]
         if kind is LeafKind.READING:
-            return [*self.places.parts, *self.stated.parts]
+            return [*self.places.parts, *self.stated.parts, *self.described.parts]
         return []
