@@ -226,12 +226,14 @@ def _drawn(reading: readings.ReadingView) -> str:
 
 
 def _under(reading: readings.ReadingView) -> str:
-    """Spread, deck, significator, mood, venue, and for whom: initials, for paper goes further."""
+    """How it was laid, mood and venue, and for whom: initials, for paper goes further."""
     querent = reading.querent if for_another(reading.querent) else ""
     whom = f"for {initials(querent)}" if querent else ""
     standing = reading.significator if reading.significator in reading.titles.keys else ""
     told = f"significator {reading.titles.title(standing)}" if standing else ""
-    parts = (reading.spread.name, reading.deck_name, told, whom, reading.mood, reading.venue)
+    screen = "drawn on screen" if reading.on_screen else ""
+    laid = (reading.spread.name, reading.deck_name, screen)
+    parts = (*laid, told, whom, reading.mood, reading.venue)
     return ", ".join(filter(None, parts))
 
 
@@ -240,7 +242,8 @@ def laid_cards(reading: readings.ReadingView) -> dict[int, LaidCard]:
     found: dict[int, list[LaidCard]] = {}
     for one in reading.laid:
         card = LaidCard(
-            reading.titles.card(one.card), one.reversed, one.title,
+            reading.titles.card(one.card), one.reversed,
+            one.title if reading.titles.printed else "",
             reading.titles.roman(one.card) or None,
         )  # fmt: skip
         found.setdefault(one.n, []).append(card)
