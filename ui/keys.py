@@ -63,7 +63,7 @@ LINES: tuple[Line, ...] = (
     Line("earlier", LEAF, "Earlier &versions…", "Ctrl+Shift+E", "See how it grew, bring one back."),
     Line("recall", LEAF, "Re&call round", "Ctrl+R", "Say what you know, then turn the leaf."),
     Line("photograph", LEAF, "Add a photo&graph of the table…", "",
-         "Keep a picture on this reading's leaf; dropping or pasting one does the same."),
+         "Keep it on the leaf; dropping or pasting one does too."),
     Line("show_layout", LEAF, "Show the la&yout as…", "", "Diagram, list, or both."),
     Line("move_leaf", LEAF, "&Move leaf…", "Ctrl+M", "To another tab or binder.", apart=True),
     Line("set_aside", LEAF, "Set leaf &aside", "Ctrl+D", "Put the leaf into the drawer."),
