@@ -74,6 +74,10 @@ class FaceGrid(QWidget):
         assert self._plan is not None
         return self._plan
 
+    def here(self) -> QRectF:
+        """Where the face stands that the keyboard is on."""
+        return self.plan().cells[self._at].room
+
     def left_in_deck(self) -> str:
         """'75 left in the deck'."""
         return f"{len(self.hand.titles.keys) - len(self.hand.taken)} left in the deck"

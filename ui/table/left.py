@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Signal
+from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
@@ -75,7 +75,8 @@ class EntryPage(EntryLeaf):
         self.head.ended.connect(self.to_cards)
         self.line.entered.connect(self.keep_asked)
         self.line.reached.connect(self._show_cards)
-        self.grid.entered.connect(self._show_cards)
+        # Only after the scroll area has moved, which shows the foot of what is taller than itself.
+        self.grid.entered.connect(self._show_grid, Qt.ConnectionType.QueuedConnection)
         self.scroller.verticalScrollBar().rangeChanged.connect(self._show_cards)
         self.line.textChanged.connect(lambda: self.wrong.say(""))
         self.table.pointed.connect(self._point)
@@ -85,6 +86,7 @@ class EntryPage(EntryLeaf):
         self.grid.reached.connect(self._reveal)
         self.draw.said.connect(lambda words: self.wrong.say(words, wrong=True))
         self.switch.switched.connect(self._show_way)
+        self.switch.entered.connect(self.to_cards)
 
     def _count(self) -> None:
         self.cards.say(CARDS, f"{len(self.hand.taken)} of {self.hand.size}")
@@ -185,6 +187,10 @@ class EntryPage(EntryLeaf):
         bar = self.scroller.verticalScrollBar()
         if bar.maximum() and (self.line.hasFocus() or self.grid.hasFocus()):
             bar.setValue(self.cards.y())
+
+    def _show_grid(self) -> None:
+        self._show_cards()
+        self._reveal(self.grid.here())
 
     def _reveal(self, room: QRectF) -> None:
         middle = self.grid.mapTo(self.column, room.center().toPoint())

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QWidget
 
 from ui.desk.paint import focus_ring
@@ -12,6 +12,9 @@ from ui.theme import Look
 
 class Word(QAbstractButton):
     """A word that is chosen by a click, the space bar or Enter."""
+
+    entered = Signal()
+    """It was chosen to go on with: by a click, Enter, or the down key."""
 
     def __init__(self, look: Look, text: str, parent: QWidget) -> None:
         super().__init__(parent)
@@ -27,11 +30,18 @@ class Word(QAbstractButton):
         return QSize(metrics.horizontalAdvance(self.text()) + 2, metrics.height())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Enter chooses too."""
-        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+        """Enter and the down key choose too, and go on to what is shown."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Down):
             self.click()
+            self.entered.emit()
         else:
             super().keyPressEvent(event)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """A click goes on to what is shown."""
+        super().mouseReleaseEvent(event)
+        if self.rect().contains(event.position().toPoint()):
+            self.entered.emit()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Strong when chosen, else underlined as something to follow."""
@@ -50,6 +60,8 @@ class Switch(QWidget):
 
     switched = Signal(int)
     """Number of the word chosen, from 0."""
+    entered = Signal()
+    """The keyboard wants to go on to what the chosen word shows."""
 
     def __init__(self, look: Look, words: tuple[str, ...], parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -58,6 +70,7 @@ class Switch(QWidget):
         self.words = [Word(look, word, self) for word in words]
         for number, word in enumerate(self.words):
             self._group.addButton(word, number)
+            word.entered.connect(self.entered)
         self.words[0].setChecked(True)
         self._group.idToggled.connect(self._toggled)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
