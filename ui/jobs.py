@@ -5,9 +5,10 @@ from __future__ import annotations
 import threading
 import traceback
 from collections.abc import Callable
+from concurrent.futures import Future, ThreadPoolExecutor, wait
 from typing import Any
 
-from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
+from PySide6.QtCore import QObject, Signal
 
 from binder.errors import RingboundError
 
@@ -19,28 +20,42 @@ class _Said(QObject):
     failed = Signal(int, str)
 
 
-class _Work(QRunnable):
-    def __init__(self, number: int, work: Callable[[], Any], said: _Said) -> None:
-        super().__init__()
-        self.number, self.work, self.said = number, work, said
+class _Turn:
+    """The number of the newest job."""
 
-    def run(self) -> None:
-        try:
-            result = self.work()
-        except RingboundError as error:
-            self.said.failed.emit(self.number, str(error))
-        except Exception as error:  # noqa: BLE001
-            # A fault of ours must not end this thread unheard.
-            traceback.print_exception(error)
-            self.said.failed.emit(self.number, f"Something went wrong here ({error}).")
-        else:
-            self.said.done.emit(self.number, result)
+    def __init__(self) -> None:
+        self.number = 0
+        self._lock = threading.Lock()
+
+    def next(self) -> int:
+        """Another job's turn; whatever ran before is to stop."""
+        with self._lock:
+            self.number += 1
+            return self.number
+
+    def end(self) -> None:
+        """Nobody waits for a result any more."""
+        self.next()
+
+
+def _work(number: int, work: Callable[[], Any], said: _Said) -> None:
+    try:
+        result = work()
+    except RingboundError as error:
+        said.failed.emit(number, str(error))
+    except Exception as error:  # noqa: BLE001
+        # A fault of ours must not end this thread unheard.
+        traceback.print_exception(error)
+        said.failed.emit(number, f"Something went wrong here ({error}).")
+    else:
+        said.done.emit(number, result)
 
 
 class Newest(QObject):
     """Runs `work(stop)` on another thread; of several only the newest one's result counts.
 
-    `stop()` is true once a newer job was started, so long work can end early.
+    `stop()` is true once a newer job was started, so long work can end early. The thread is one of
+    Python's: a pool of Qt's, destroyed with its widget, waits for work that waits for Python.
     """
 
     done = Signal(object)
@@ -48,42 +63,40 @@ class Newest(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self._number = 0
-        self._lock = threading.Lock()
-        self._pool = QThreadPool(self)
-        self._pool.setMaxThreadCount(1)
+        self._turn = _Turn()
+        self._threads = ThreadPoolExecutor(max_workers=1, thread_name_prefix="beside")
+        self._waiting: list[Future[None]] = []
         self._said = _Said()
         self._said.done.connect(self._end)
         self._said.failed.connect(self._fail)
+        self.destroyed.connect(self._turn.end)
 
     def start(self, work: Callable[[Stop], Any]) -> None:
         """Begin a job; one that waits is forgotten, one that runs is told to stop."""
-        number = self._next()
+        turn, number, said = self._turn, self._next(), self._said
 
         def stop() -> bool:
-            return number != self._number
+            return number != turn.number
 
-        self._pool.start(_Work(number, lambda: work(stop), self._said))
+        self._waiting.append(self._threads.submit(_work, number, lambda: work(stop), said))
 
     def cancel(self) -> None:
         """Forget what is running."""
         self._next()
 
     def _next(self) -> int:
-        with self._lock:
-            self._number += 1
-            number = self._number
-        self._pool.clear()
+        number = self._turn.next()
+        self._waiting = [job for job in self._waiting if not job.cancel() and not job.done()]
         return number
 
     def wait(self) -> None:
         """Wait until nothing runs any more."""
-        self._pool.waitForDone()
+        wait(self._waiting)
 
     def _end(self, number: int, result: object) -> None:
-        if number == self._number:
+        if number == self._turn.number:
             self.done.emit(result)
 
     def _fail(self, number: int, sentence: str) -> None:
-        if number == self._number:
+        if number == self._turn.number:
             self.failed.emit(sentence)
