@@ -3,6 +3,7 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from binder.cards.spreads import SPREADS, spread
 from binder.cards.titles import STANDARD, TRADITIONS
@@ -41,6 +42,40 @@ def test_in_the_grid_the_keyboard_stays_with_the_grid(cross):
     assert cross.entry.left.grid.hasFocus()
     cross.click_face("major-17")
     assert lying(cross)[5] == ("major-17", False)
+
+
+@pytest.mark.parametrize("way", ["click", "enter", "down"])
+def test_choosing_faces_brings_the_keyboard_to_a_face_that_is_seen(cross, way):
+    cross.host.resize(1160, 560)
+    left = cross.entry.left
+    word = left.switch.words[1]
+    word.setFocus()
+    if way == "click":
+        QTest.mouseClick(word, LEFT)
+    else:
+        cross.key(K.Key_Return if way == "enter" else K.Key_Down)
+    QApplication.processEvents()
+    assert left.grid.hasFocus()
+    assert seen(left)
+
+
+def test_tab_into_the_grid_shows_the_face_the_keyboard_is_on(cross):
+    cross.host.resize(1160, 560)
+    left = cross.entry.left
+    cross.pick_faces()
+    left.switch.words[-1].setFocus()
+    cross.key(K.Key_Tab)
+    QApplication.processEvents()
+    assert left.grid.hasFocus()
+    assert seen(left)
+
+
+def seen(left):
+    """Whether the face the keyboard is on lies whole inside the part of the leaf that shows."""
+    port = left.scroller.viewport()
+    room = left.grid.here().toRect()
+    room.moveTopLeft(left.grid.mapTo(left.column, room.topLeft()))
+    return port.rect().contains(room.translated(left.column.pos()))
 
 
 def test_keys_in_the_layout(cross):
