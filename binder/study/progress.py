@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable
 from dataclasses import dataclass
 
 from peewee import fn
 
-from binder.store.schema import Leaf, Placed, SourceNote, Tab
+from binder.cards.facts import CARDS
+from binder.store.schema import Leaf, SourceNote, Tab
 from binder.store.shelf import Shelf
 from binder.study.answers import recalled
 from binder.study.words import cards_with_words
@@ -42,17 +44,26 @@ class Progress:
 NONE = Progress()
 
 
+# One look into an index for each card, however many readings there are.
+_MET = """
+SELECT value FROM json_each(?) WHERE EXISTS (
+  SELECT 1 FROM placed JOIN leaf ON leaf.id = placed.leaf_id JOIN tab ON tab.id = leaf.tab_id
+  WHERE placed.card = value AND leaf.aside IS NULL AND tab.aside IS NULL)
+"""
+
+
 def progress(shelf: Shelf) -> dict[str, Progress]:
     """Card key -> progress, for cards that are begun; NONE stands for all others."""
-    noted = Leaf.select(Leaf.card).where((Leaf.kind == "card") & (Leaf.text != "") & _stands())
+    written = (Leaf.card != "") & (Leaf.kind == "card") & (Leaf.text != "")
+    noted = Leaf.select(Leaf.card).where(written & _stands())
     said = SourceNote.select(fn.DISTINCT(SourceNote.card)).where(SourceNote.text != "")
-    met = Placed.select(fn.DISTINCT(Placed.card)).join(Leaf).join(Tab)
+    keys = json.dumps([card.key for card in CARDS])
     done = (
         _keys(shelf.each(noted.join(Tab).tuples())),
         _keys(shelf.each(said.tuples())),
         cards_with_words(shelf),
         recalled(shelf),
-        _keys(shelf.each(met.where(_stands()).tuples())),
+        {row[0] for binder in shelf.binders for row in binder.sql(_MET, (keys,))},
     )
     every = set().union(*done)
     return {key: Progress(tuple(key in step for step in done)) for key in every}
