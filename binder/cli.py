@@ -68,6 +68,7 @@ def _parser() -> argparse.ArgumentParser:
     _log_options(command("log", "write a reading into a readings log", _log))
     _print_options(command("print", "print a tab to a PDF file", _print))
     _calendar_options(command("calendar", "write what is due to a calendar file", _calendar))
+    _sources_options(command("sources", "carry sources in from a file, or out to one", _sources))
     command("check", "check every file of the shelf", _check)
     pictures = command("pictures", "draw the main screens to PNG files", _pictures)
     pictures.add_argument("--out", metavar="FOLDER", type=Path, required=True)
@@ -111,6 +112,18 @@ def _calendar_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--with-words", action="store_true", help="with titles and statements from the diary"
     )
+
+
+def _sources_options(parser: argparse.ArgumentParser) -> None:
+    way = parser.add_mutually_exclusive_group(required=True)
+    way.add_argument(
+        "--import",
+        dest="file_in",
+        metavar="FILE",
+        type=Path,
+        help="BibTeX (.bib) or CSL-JSON (.json)",
+    )
+    way.add_argument("--export", dest="file_out", metavar="FILE", type=Path, help="as sources.bib")
 
 
 def _shelf(path: Path) -> Any:
@@ -254,6 +267,27 @@ def _calendar(options: Any) -> int:
     print(f"Wrote {entries} to {options.out}.")
     shelf.close()
     return DONE
+
+
+def _sources(options: Any) -> int:
+    from binder.carry import references
+
+    _look(options.shelf)
+    shelf = _shelf(options.shelf)
+    if options.file_out:
+        count = references.carry_out(shelf, options.file_out)
+        print(f"Wrote {_counted(count)} to {options.file_out}.")
+    else:
+        brought = references.bring_in(shelf, options.file_in)
+        for sentence in brought.said:
+            sys.stderr.write(f"{sentence}\n")
+        print(f"Brought in {_counted(len(brought.keys))} from {options.file_in}.")
+    shelf.close()
+    return DONE
+
+
+def _counted(count: int) -> str:
+    return "1 source" if count == 1 else f"{count} sources"
 
 
 def _check(options: Any) -> int:

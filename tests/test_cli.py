@@ -218,3 +218,27 @@ def test_print_can_leave_out_what_is_private(run, folder, tmp_path):
     assert "ofthequay" in pages["all"]
     assert "ofthequay" not in pages["less"]
     assert "Openwater." in pages["less"]
+
+
+def test_sources_are_carried_in_and_out(run, folder, tmp_path):
+    file = tmp_path / "in.bib"
+    file.write_text("@book{orme, title={Tides}, year=1931}\n@book{x, year=1950}\n")
+    code, out, err = run("sources", folder, "--import", file)
+    assert (code, out) == (0, f"Brought in 1 source from {file}.\n")
+    assert "“orme” has no author" in err
+    assert "“x” has no title and was left out." in err
+    code, out, _ = run("sources", folder, "--export", tmp_path / "out.json")
+    assert (code, out) == (0, f"Wrote 1 source to {tmp_path / 'out.json'}.\n")
+    assert json.loads((tmp_path / "out.json").read_text())[0]["id"] == "orme"
+    code, _, err = run("sources", folder, "--import", tmp_path / "in.odt")
+    assert (code, err.count("\n")) == (2, 1)
+
+
+def test_a_style_of_citing_that_there_is_not(run, folder, tmp_path):
+    log(run, folder)
+    code, _, err = run(
+        "print", folder, "--binder", "Practice", "--tab", "Readings log",
+        "--out", tmp_path / "out.pdf", "--citing", "curly",
+    )  # fmt: skip
+    assert code == 2
+    assert "one of these styles" in err

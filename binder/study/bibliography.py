@@ -7,14 +7,14 @@ variables), so that a bibliography can be carried in and out.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
 from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
-from binder.study import citing, leaves
+from binder.study import citing, identifiers, leaves
 from binder.study.sources import SourceView, set_source, source_of
 
 KINDS: dict[str, str] = {
@@ -69,6 +69,8 @@ class Bibliography:
     publisher: str
     place: str
     key: str
+    isbn: str = ""
+    doi: str = ""
 
 
 def of(source: SourceView) -> Bibliography:
@@ -82,6 +84,8 @@ def of(source: SourceView) -> Bibliography:
         publisher=str(fields.get("publisher", "")),
         place=str(fields.get("publisher-place", "")),
         key=source.key,
+        isbn=str(fields.get("ISBN", "")),
+        doi=str(fields.get("DOI", "")),
     )
 
 
@@ -150,8 +154,15 @@ def _fields(form: Bibliography, before: Mapping[str, Any]) -> dict[str, Any]:
         "issued": _issued(form.year.strip(), before),
         "publisher": form.publisher.strip(),
         "publisher-place": form.place.strip(),
+        "ISBN": _checked(form.isbn, before.get("ISBN"), identifiers.isbn),
+        "DOI": _checked(form.doi, before.get("DOI"), identifiers.doi),
     }
     return {key: value for key, value in {**before, **said}.items() if value}
+
+
+def _checked(said: str, before: Any, check: Callable[[str], str]) -> str:
+    """A number as `check` gives it; one that was kept before is not looked at again."""
+    return said.strip() if said.strip() == str(before or "") else check(said)
 
 
 def _issued(written: str, before: Mapping[str, Any]) -> Any:

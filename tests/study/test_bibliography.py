@@ -135,3 +135,20 @@ def test_a_date_in_words_survives_the_form(course_shelf, practice, lisle):
     sources.set_source(practice, lisle, "lisle", fields)
     bibliography.write(course_shelf, practice, lisle, form_of(practice, lisle))
     assert sources.source_of(practice, lisle).fields == fields
+
+
+def test_isbn_and_doi_are_checked_and_kept(course_shelf, practice, lisle):
+    form = replace(form_of(practice, lisle), isbn="978-0-306-40615-7", doi="doi:10.1000/182")
+    bibliography.write(course_shelf, practice, lisle, form)
+    fields = sources.source_of(practice, lisle).fields
+    assert (fields["ISBN"], fields["DOI"]) == ("978-0-306-40615-7", "10.1000/182")
+    with pytest.raises(CanMend, match="a digit is mistyped"):
+        bibliography.write(course_shelf, practice, lisle, replace(form, isbn="978-0-306-40615-8"))
+    assert sources.source_of(practice, lisle).fields == fields
+
+
+def test_an_odd_number_that_was_there_before_stops_nothing(course_shelf, practice, lisle):
+    sources.set_source(practice, lisle, "lisle", LISLE | {"ISBN": "odd 1"})
+    form = replace(form_of(practice, lisle), publisher="Quay")
+    bibliography.write(course_shelf, practice, lisle, form)
+    assert sources.source_of(practice, lisle).fields["ISBN"] == "odd 1"

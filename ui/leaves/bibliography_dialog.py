@@ -35,13 +35,14 @@ class BibliographyDialog(FormDialog):
         self.authors.setPlaceholderText("One on each line")
         self.year, self.publisher = QLineEdit(form.year), QLineEdit(form.publisher)
         self.place, self.key = QLineEdit(form.place), QLineEdit(form.key)
+        self.isbn, self.doi = QLineEdit(form.isbn), QLineEdit(form.doi)
         self.key.setPlaceholderText("lisle-2019")
         self.key.setToolTip("The short word it is cited by; what cites it follows when it changes.")
         self.lay_out(
             [
                 ("&Kind", self.kind), ("&Title", self.title), ("&Authors", self.authors),
                 ("&Year", self.year), ("&Publisher", self.publisher), ("P&lace", self.place),
-                ("&Cite it as", self.key),
+                ("&ISBN", self.isbn), ("&DOI", self.doi), ("&Cite it as", self.key),
             ]
         )  # fmt: skip
 
@@ -51,5 +52,6 @@ class BibliographyDialog(FormDialog):
             Bibliography(
                 self.kind.currentData(), self.title.text(), self.authors.toPlainText(),
                 self.year.text(), self.publisher.text(), self.place.text(), self.key.text(),
+                self.isbn.text(), self.doi.text(),
             )
         )  # fmt: skip

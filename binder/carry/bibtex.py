@@ -1,0 +1,144 @@
+"""BibTeX in and out, through pybtex: what can be read is read, the rest is said.
+
+Fields and their CSL counterparts are common practice.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from binder.study.bibliography import year
+from binder.study.sources import SourceView
+
+TYPES = {
+    "book": "book", "article": "article-journal", "inbook": "chapter", "incollection": "chapter",
+    "inproceedings": "chapter", "conference": "chapter", "proceedings": "book", "manual": "book",
+    "booklet": "pamphlet", "phdthesis": "thesis", "mastersthesis": "thesis", "thesis": "thesis",
+    "unpublished": "manuscript", "online": "webpage", "electronic": "webpage", "www": "webpage",
+    "video": "motion_picture", "movie": "motion_picture", "misc": "document", "letter":
+    "personal_communication",
+}  # fmt: skip
+"""Kind of a BibTeX entry -> CSL type."""
+
+_BACK = {
+    "book": "book", "chapter": "incollection", "pamphlet": "booklet", "thesis": "phdthesis",
+    "article-journal": "article", "article-magazine": "article", "article-newspaper": "article",
+    "manuscript": "unpublished", "webpage": "online",
+}  # fmt: skip
+
+FIELDS = {
+    "title": "title", "journal": "container-title", "journaltitle": "container-title",
+    "booktitle": "container-title", "publisher": "publisher", "school": "publisher",
+    "institution": "publisher", "howpublished": "publisher", "address": "publisher-place",
+    "location": "publisher-place", "edition": "edition", "volume": "volume", "number": "issue",
+    "issue": "issue", "pages": "page", "isbn": "ISBN", "doi": "DOI", "url": "URL", "note": "note",
+    "pagetotal": "number-of-pages", "origdate": "original-date",
+}  # fmt: skip
+"""Field of a BibTeX entry -> CSL variable."""
+
+_ODD = re.compile(r"\\([$&%#_{}~^\\])")
+_COMMAND = re.compile(r"\\(?:emph|textit|textbf|textsc|mathrm)\b ?")
+_ESCAPES = str.maketrans(
+    {**{letter: f"\\{letter}" for letter in "&%#_$"}, "\\": r"\textbackslash{}", "{": "(",
+     "}": ")", "~": r"\textasciitilde{}", "^": r"\textasciicircum{}"}
+)  # fmt: skip
+"""Braces become brackets, since BibTeX counts even those that are escaped."""
+
+
+def read(text: str) -> tuple[list[tuple[str, dict[str, Any]]], list[str]]:
+    """(key, CSL fields) of each source in the file, and a sentence for each thing amiss."""
+    from pybtex import errors
+    from pybtex.database import BibliographyData, parse_string
+
+    with errors.capture() as caught:
+        found: BibliographyData = parse_string(text, "bibtex")
+    entries = [(key, _fields(entry)) for key, entry in found.entries.items()]
+    return entries, [_said(error) for error in caught]
+
+
+def _said(error: Exception) -> str:
+    line = getattr(error, "lineno", None)
+    repeated = re.search(r"repeated bibliography entry: (.+)", str(error))
+    if repeated:
+        return f"Two sources in the file have the key “{repeated[1]}”; the first was read."
+    where = f"Line {line}" if line else "A line"
+    return f"{where} of the file could not be read; look at the source that stands there."
+
+
+def _fields(entry: Any) -> dict[str, Any]:
+    found: dict[str, Any] = {"type": TYPES.get(entry.type.lower(), "document")}
+    for name, said in entry.fields.items():
+        variable = FIELDS.get(name.lower())
+        if variable and variable not in found and (words := plain(said)):
+            found[variable] = words.replace("--", "–") if variable == "page" else words
+    for role in ("author", "editor", "translator"):
+        people = [person for one in entry.persons.get(role, ()) if (person := _person(one))]
+        if people:
+            found[role] = people
+    when = re.match(
+        r"\s*(\d{1,4})\b", plain(entry.fields.get("year") or entry.fields.get("date") or "")
+    )
+    if when:
+        found["issued"] = {"date-parts": [[int(when[1])]]}
+    return found
+
+
+def _person(one: Any) -> dict[str, str]:
+    given = plain(" ".join((*one.first_names, *one.middle_names)))
+    family = plain(" ".join((*one.prelast_names, *one.last_names, *one.lineage_names)))
+    if family and not given:
+        return {"literal": family}
+    return {"family": family, "given": given} if family else {"literal": given} if given else {}
+
+
+def plain(latex: str) -> str:
+    """Words out of LaTeX: accents as letters, braces gone; left as it is where it is no LaTeX."""
+    from pybtex.exceptions import PybtexError
+    from pybtex.richtext import Text
+
+    try:
+        words = Text.from_latex(latex).render_as("text")
+    except (PybtexError, ValueError):
+        words = latex
+    words = words.replace(r"\textasciicircum ", "^").replace(r"\textasciicircum", "^")
+    return " ".join(_ODD.sub(r"\1", _COMMAND.sub("", words)).replace("\u00a0", " ").split())
+
+
+def write(sources: Iterable[SourceView]) -> str:
+    """The sources as a BibTeX file in UTF-8."""
+    return "\n".join(_entry(one) for one in sources)
+
+
+def _entry(source: SourceView) -> str:
+    fields = source.fields
+    kind = _BACK.get(str(fields.get("type", "book")), "misc")
+    said = {role: _people(fields[role]) for role in ("author", "editor", "translator")
+            if fields.get(role)}  # fmt: skip
+    said |= {"title": escaped(fields.get("title") or source.title), "year": year(fields)}
+    said |= _others(kind, fields)
+    lines = "".join(f"  {name} = {{{words}}},\n" for name, words in said.items() if words)
+    return f"@{kind}{{{source.key},\n{lines}}}\n"
+
+
+def _others(kind: str, fields: Mapping[str, Any]) -> dict[str, str]:
+    within = "journal" if kind == "article" else "booktitle"
+    names = {"container-title": within, "publisher": "publisher", "publisher-place": "address",
+             "edition": "edition", "volume": "volume", "issue": "number", "page": "pages",
+             "ISBN": "isbn", "DOI": "doi", "URL": "url", "note": "note"}  # fmt: skip
+    return {name: escaped(fields[key]) for key, name in names.items() if fields.get(key)}
+
+
+def _people(people: Iterable[Mapping[str, str]]) -> str:
+    return " and ".join(
+        f"{escaped(one['family'])}, {escaped(one['given'])}"
+        if one.get("family") and one.get("given")
+        else f"{{{escaped(one.get('literal') or one.get('family') or one.get('given', ''))}}}"
+        for one in people
+    )
+
+
+def escaped(words: Any) -> str:
+    """Words as LaTeX takes them."""
+    return " ".join(str(words).split()).translate(_ESCAPES)

@@ -1,0 +1,123 @@
+"""Sources carried in and out; what can be read is read, the rest is said."""
+
+import json
+
+import pytest
+import typst
+from hypothesis import given
+from hypothesis import strategies as st
+
+from binder.carry import bibtex, references
+from binder.errors import CanMend
+from binder.study import leaves
+from binder.study.sources import SourceView, sources
+from tests.paper.reading_back import bare, texts
+
+MIXED = r"""
+@book{lisle2019, author={Perpetua Lisle and M{\"u}ller, J{\'o}n and {The Quay Press}},
+  title={Upside {D}own: na{\"\i}ve \'Etudes \& \ss{}o on}, year=2019, address={Hallow},
+  publisher="Marchbank", isbn={978-0-306-40615-7}}
+@article{broken, title={Unclosed, year=1999
+}
+@article{small-hours, title="Small Hours", journal={Quarterly of {Pips}}, year={1931}, volume=3,
+  pages={12--18}, doi={10.99/x}}
+@misc{small-hours, title={Again}}
+@misc{bare, title={Bare}}
+@book{untitled, year=1950}
+"""
+
+
+def bring(shelf, tmp_path, text, name="in.bib"):
+    path = tmp_path / name
+    path.write_text(text, encoding="utf-8")
+    return references.bring_in(shelf, path)
+
+
+def test_bibtex_with_accents_and_errors_in_the_middle(course_shelf, tmp_path):
+    brought = bring(course_shelf, tmp_path, MIXED)
+    known = sources(course_shelf)
+    assert known["lisle2019"].fields == {
+        "type": "book", "title": "Upside Down: naïve Études & ßo on", "publisher": "Marchbank",
+        "publisher-place": "Hallow", "ISBN": "978-0-306-40615-7",
+        "author": [{"family": "Lisle", "given": "Perpetua"}, {"family": "Müller", "given": "Jón"},
+                   {"literal": "The Quay Press"}],
+        "issued": {"date-parts": [[2019]]},
+    }  # fmt: skip
+    assert known["small-hours"].fields["container-title"] == "Quarterly of Pips"
+    assert known["small-hours"].fields["page"] == "12–18"
+    said = "\n".join(brought.said)
+    assert "Line 7 of the file could not be read" in said
+    assert "Two sources in the file have the key “small-hours”; the first was read." in said
+    assert "“bare” has no author and no year" in said
+    assert "The source “untitled” has no title and was left out." in said
+    assert "“10.99/x” is no DOI" in said
+    assert leaves.leaf(*place(course_shelf, "lisle2019")).title == "Upside Down"
+
+
+def place(shelf, key):
+    uid = sources(shelf)[key].leaf_uid
+    return shelf.home_of(uid), uid
+
+
+def test_a_key_of_the_shelf_is_never_taken_over(course_shelf, tmp_path):
+    bring(course_shelf, tmp_path, "@book{one, title={First}, year=1901, author={A B}}")
+    brought = bring(course_shelf, tmp_path, "@book{one, title={Second}}")
+    assert brought.keys == []
+    assert "“one” is the key of “First” on this shelf already" in brought.said[0]
+    assert sources(course_shelf)["one"].title == "First"
+
+
+def test_one_undo_takes_all_of_them_away(course_shelf, tmp_path):
+    before = sources(course_shelf)
+    bring(course_shelf, tmp_path, MIXED)
+    course_shelf.undo()
+    assert sources(course_shelf) == before
+
+
+def test_csl_json_comes_back_as_it_went(course_shelf, tmp_path):
+    item = {
+        "id": "t1", "type": "book", "title": "Tides {and} $cups$", "shelf-mark": "133 LIS",
+        "author": [{"family": "Orme", "given": "Tess"}], "issued": {"date-parts": [[1931, 5]]},
+    }  # fmt: skip
+    bring(course_shelf, tmp_path, json.dumps([item, 5, item]), "in.json")
+    assert references.carry_out(course_shelf, tmp_path / "out.json") == 1
+    assert json.loads((tmp_path / "out.json").read_text(encoding="utf-8")) == [item]
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "sentence"),
+    [
+        ("in.json", "[{", "is no CSL-JSON file"),
+        ("in.txt", "", "should end in .bib for BibTeX"),
+    ],
+)
+def test_files_of_another_kind_are_refused(course_shelf, tmp_path, name, text, sentence):
+    with pytest.raises(CanMend, match=sentence):
+        bring(course_shelf, tmp_path, text, name)
+    with pytest.raises(CanMend, match="could not be opened"):
+        references.read(tmp_path / "nowhere.bib")
+
+
+WORDS = st.text(st.characters(categories=["L", "N"], include_characters=" &%#_$^~\\"), max_size=20)
+
+
+@given(WORDS.map(lambda words: f"T {words} e"))
+def test_a_title_comes_back_out_of_bibtex(title):
+    source = SourceView("", "k", title, {"type": "book", "title": " ".join(title.split())})
+    [(key, fields)], said = bibtex.read(bibtex.write([source]))
+    assert (key, said) == ("k", [])
+    assert fields["title"].replace("\\", "") == " ".join(title.split()).replace("\\", "")
+
+
+def test_another_parser_reads_what_we_write(course_shelf, tmp_path):
+    bring(course_shelf, tmp_path, MIXED)
+    references.carry_out(course_shelf, tmp_path / "out.bib")
+    (tmp_path / "t.typ").write_text('#bibliography("out.bib", full: true, style: "apa")')
+    page = "".join(texts(typst.compile(tmp_path / "t.typ")))
+    for words in (
+        "Lisle, P., Müller, J.",
+        "The Quay Press",
+        "naïve Études & ßo on",
+        "Quarterly of Pips",
+    ):
+        assert bare(words) in page
