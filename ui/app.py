@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import ui.still
+
+# isort: split
 import gc
 import signal
 import sys
@@ -23,6 +26,9 @@ from ui import fonts, theme
 from ui.desk.window import Window
 from ui.memory import Memory
 from ui.session import Session
+
+gc.freeze()
+gc.enable()
 
 FIRST_SIZE = (1600, 1000)
 USAGE = (

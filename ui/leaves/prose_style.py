@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtGui import QTextCursor, QTextDocument, QTextFormat
+from typing import TYPE_CHECKING
 
 from ui.theme import Theme
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QTextDocument
 
 QUOTE = 16
 """How far in a quotation stands, in pixels at scale 1."""
@@ -56,6 +59,10 @@ def level_headings(document: QTextDocument) -> None:
         if block.blockFormat().headingLevel():
             pieces += [piece.fragment() for piece in block]
         block = block.next()
+    if not pieces:
+        return
+    from PySide6.QtGui import QTextCursor, QTextFormat  # many enums, for which no start waits
+
     spans = [(piece.position(), piece.length(), piece.charFormat()) for piece in pieces]
     for start, length, letters in spans:
         cursor = QTextCursor(document)
