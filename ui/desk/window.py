@@ -11,9 +11,8 @@ from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent
 from PySide6.QtWidgets import QMainWindow, QWidget
 
 from binder.errors import RingboundError
-from binder.study.kinds import LeafKind
 from binder.study.tabs import tabs
-from ui.desk import menu_bar
+from ui.desk import foot_words, menu_bar
 from ui.desk.bar import Bar
 from ui.desk.cover import OpenBinder
 from ui.desk.desk import Desk
@@ -26,7 +25,7 @@ from ui.leaves.pages import Pages
 from ui.memory import Memory
 from ui.session import Session
 from ui.theme import Look
-from ui.trail import Show, Spot
+from ui.trail import Spot
 
 if TYPE_CHECKING:
     from binder.store.change import Notice
@@ -38,13 +37,7 @@ EMPTY = (
     "There is no binder on this shelf yet. Add one, or begin a course, from the menu Shelf at the "
     "top of the window."
 )
-ASIDE = ("entry", "recall")
-"""Stages that have nothing to do with the leaf that lies below."""
-OF_LEAF = ("write", "rename_leaf", "move_leaf", "set_aside")
-OF_READING = ("change_reading", "look_back", "photograph", "show_layout")
-OF_BINDER = ("rename_binder", "recolour_binder", "take_off", "new_tab")
-OF_TAB = ("rename_tab", "recolour_tab", "set_tab_aside", "print", "new_leaf", "contents",
-          "next_leaf", "last_leaf", "next_tab", "last_tab")  # fmt: skip
+ON_BAR = ("new_reading", "write", "print", "came")
 _TURNS = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1}
 
 
@@ -62,6 +55,7 @@ class Window(QMainWindow):
         self.setWindowTitle("Ringbound")
         self._pages = {side: Pages(session, look) for side in ("left", "right")}
         self._stage = ""
+        self._seen = False
         self._slips: list[Slip] = []
         self.bar, self.spines, self.slips = Bar(look), Spines(look), Slips(look)
         self.cover = OpenBinder(look)
@@ -70,9 +64,7 @@ class Window(QMainWindow):
         self.setCentralWidget(self.desk)
         self.actions_by_name = menu_bar.fill(self)
         self.text_menu = menu_bar.add_text_menu(self)
-        self.bar.set_buttons(
-            [self.actions_by_name[n] for n in ("new_reading", "write", "print", "came")]
-        )
+        self.bar.set_buttons([self.actions_by_name[name] for name in ON_BAR])
         self.bar.set_date(session.today)
         self.said = Said(look, self)
         self._slips_due = QTimer(self, singleShot=True, interval=0)
@@ -160,7 +152,8 @@ class Window(QMainWindow):
         self._show_rest()
 
     def _show(self, side: str, spot: Spot, marks: tuple[str, ...] = ()) -> None:
-        page = self._pages[side].page(spot)
+        later = side == "right" and not self._seen
+        page = None if later else self._pages[side].page(spot)
         if page is not None and not page.property("heard"):
             page.followed.connect(partial(self._followed, page))
             page.setProperty("heard", True)
@@ -173,7 +166,7 @@ class Window(QMainWindow):
 
     def _show_rest(self) -> None:
         self._pick()
-        self._show_feet()
+        foot_words.write(self, self._stage)
         self._enable()
 
     def _pick(self) -> None:
@@ -182,21 +175,6 @@ class Window(QMainWindow):
         if isinstance(page, Page):
             view = self.session.leaf_of(self.session.facing)
             page.picked(view.card if view else "")
-
-    def _show_feet(self) -> None:
-        left, facing = self.session.left, self.session.facing
-        view = self.session.leaf_of(left)
-        pages = (self.cover.leaf("left"), self.cover.leaf("right"))
-        words = [page.foot() if isinstance(page, Page) else "" for page in pages]
-        if facing.show is Show.LEAF and (facing.binder, facing.tab) != (left.binder, left.tab):
-            words[1] = f"Kept in {words[1]}, laid here to face what you read" if words[1] else ""
-        if self._stage == "entry":
-            words = list(self.deeds.entry.feet())
-        count = f"leaf {view.number} of {view.count}" if view and self._stage not in ASIDE else ""
-        self.cover.set_feet(words[0], words[1], count)
-        ahead = view.number < view.count if view else facing.show is Show.LEAF
-        year = left.show is Show.YEAR
-        self.cover.set_turns(view is not None or year, ahead or year)
 
     def show_spines(self) -> None:
         """The binders on the shelf, the open one forward."""
@@ -224,25 +202,7 @@ class Window(QMainWindow):
         self.bar.set_date(self.session.today)
 
     def _enable(self) -> None:
-        session, stage = self.session, self._stage
-        view = session.leaf_of(session.left)
-        reading = view is not None and view.kind is LeafKind.READING
-        facing = session.facing.show is not Show.NOTHING
-        wanted = dict.fromkeys(OF_LEAF, view is not None)
-        wanted |= dict.fromkeys(OF_READING, reading)
-        wanted |= dict.fromkeys(OF_BINDER, session.binder is not None)
-        wanted |= dict.fromkeys(OF_TAB, session.tab is not None)
-        wanted |= {
-            "back": session.trail.can_back,
-            "forward": session.trail.can_forward,
-            "read_facing": facing and not stage,
-            "flip": facing,
-        }
-        for name, may in wanted.items():
-            self.actions_by_name[name].setEnabled(may)
-        self.actions_by_name["write"].setChecked(stage == "write")
-        self.actions_by_name["lamp"].setChecked(self.look.theme.lamp)
-        self.actions_by_name["full_screen"].setChecked(self.isFullScreen())
+        menu_bar.enable(self, self._stage)
 
     # Changes
 
@@ -386,7 +346,10 @@ class Window(QMainWindow):
     # Opening and closing
 
     def start(self, spot: Spot | None) -> None:
-        """Open where the reader left off, or at the first binder."""
+        """Open where the reader left off, or at the first binder.
+
+        The facing leaf is laid once the first one has been painted.
+        """
         session = self.session
         if spot and session.leaf_of(spot):
             session.open_leaf(spot.leaf)
@@ -409,8 +372,12 @@ class Window(QMainWindow):
         return super().eventFilter(watched, event)
 
     def _late(self) -> None:
-        """What can wait until the leaf is painted."""
+        """What can wait until the leaf is painted: the one facing it, the slips, sentences."""
+        self._seen = True
         self.painted.emit()
+        if not self._stage or self.cover.leaf("right") is None:
+            self._show("right", self.session.facing)
+            self._show_rest()
         self.show_slips()
         shelf = self.session.shelf
         said = [broken.sentence for broken in shelf.broken]
