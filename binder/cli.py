@@ -69,6 +69,7 @@ def _parser() -> argparse.ArgumentParser:
     _print_options(command("print", "print a tab to a PDF file", _print))
     _calendar_options(command("calendar", "write what is due to a calendar file", _calendar))
     _sources_options(command("sources", "carry sources in from a file, or out to one", _sources))
+    _sheets_options(commands)
     command("check", "check every file of the shelf", _check)
     pictures = command("pictures", "draw the main screens to PNG files", _pictures)
     pictures.add_argument("--out", metavar="FOLDER", type=Path, required=True)
@@ -124,6 +125,24 @@ def _sources_options(parser: argparse.ArgumentParser) -> None:
         help="BibTeX (.bib) or CSL-JSON (.json)",
     )
     way.add_argument("--export", dest="file_out", metavar="FILE", type=Path, help="as sources.bib")
+
+
+def _sheets_options(commands: Any) -> None:
+    words = "make blank sheets to write on by hand, as a PDF file"
+    parser = commands.add_parser("sheets", help=words, description=words)
+    parser.set_defaults(run=_sheets)
+    kinds = ("reading", "card", "month", "ruled", "dotted", "plain")
+    parser.add_argument("--kind", choices=kinds, required=True)
+    parser.add_argument("--out", metavar="FILE", type=Path, required=True)
+    parser.add_argument("--paper", choices=("a4", "letter", "a5"), default="a4")
+    parser.add_argument("--holes", choices=("none", "2", "3", "4"), default="3")
+    parser.add_argument("--spread", metavar="S", default="three-card", help="for --kind reading")
+    parser.add_argument("--card", metavar="CARD", default="", help="for --kind card, as hermit")
+    parser.add_argument("--month", metavar="M", default="", help="as 2026-12; else this one")
+    parser.add_argument("--copies", metavar="N", type=int, default=1)
+    parser.add_argument(
+        "--shelf", metavar="SHELF", type=Path, help="a folder of binders, for your own spreads"
+    )
 
 
 def _shelf(path: Path) -> Any:
@@ -254,6 +273,30 @@ def _print(options: Any) -> int:
     pages = print_tab(shelf, binder, tab, sheet, options.out, leave_out)
     print(f"Printed {tab.name} of {binder.name} to {options.out}: {pages} pages.")
     shelf.close()
+    return DONE
+
+
+def _sheets(options: Any) -> int:
+    from binder.cards.facts import card as card_of
+    from binder.cards.spreads import spread
+    from binder.paper.blank import Blank, save_blank
+    from binder.paper.sheets import Sheet
+    from binder.study.spreads import spread_called
+    from binder.study.unit_cards import from_line
+
+    found = spread(options.spread) if options.shelf is None else None
+    if options.shelf is not None:
+        shelf = _shelf(options.shelf)
+        found = spread_called(shelf, options.spread)
+        shelf.close()
+    cards = [card_of(key) for key in from_line(options.card)]
+    if len(cards) > 1:
+        raise CanMend(f"“{options.card}” is more than one card; a study sheet is for one.")
+    month = options.month or f"{date.today():%Y-%m}"
+    blank = Blank(options.kind, found, cards[0] if cards else None, "", month, options.copies)
+    count = save_blank(blank, Sheet(options.paper, options.holes), options.out)
+    pages = "1 page" if count == 1 else f"{count} pages"
+    print(f"Wrote {pages} to {options.out}.")
     return DONE
 
 

@@ -242,3 +242,29 @@ def test_a_style_of_citing_that_there_is_not(run, folder, tmp_path):
     )  # fmt: skip
     assert code == 2
     assert "one of these styles" in err
+
+
+def test_sheets_to_write_on_need_no_shelf(run, tmp_path):
+    out = tmp_path / "sheet.pdf"
+    code, said, err = run("sheets", "--kind", "reading", "--spread", "horseshoe", "--out", out)
+    assert (code, err) == (0, "")
+    assert said == f"Wrote 1 page to {out}.\n"
+    assert "Horseshoe" in texts(out.read_bytes())[0]
+    assert run("sheets", "--kind", "card", "--card", "hermit", "--out", out)[0] == 0
+    assert "TheHermit" in texts(out.read_bytes())[0]
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--kind", "card", "--card", "hermit, star"), "more than one card"),
+        (("--kind", "reading", "--spread", "pile"), "pile"),
+        (("--kind", "month", "--month", "May"), "no month"),
+        (("--kind", "plain", "--holes", "4", "--paper", "a5"), "do not fit"),
+    ],
+)
+def test_sheets_that_cannot_be_made_are_refused(run, tmp_path, words, said):
+    code, _, err = run("sheets", *words, "--out", tmp_path / "x.pdf")
+    assert code == 2
+    assert said in err
+    assert err.count("\n") == 1

@@ -43,6 +43,7 @@ LINES: tuple[Line, ...] = (
     Line("sample", SHELF, "Look round the &sample shelf", "", "Open the shelf that came along."),
     Line("calendar", SHELF, "Save due days as a calen&dar file…", "",
          "Look backs, units and month cards, for any calendar.", apart=True),
+    Line("blank", SHELF, "Bl&ank sheets…", "", "Sheets to write on by hand, as a PDF."),
     Line("decks", SHELF, "Dec&ks…", "", "What your decks call their cards, and how they look.",
          apart=True),
     Line("spreads", SHELF, "S&preads…", "", "The patterns you lay, and those of your own making."),

@@ -29,7 +29,7 @@ def handed(section: Section, sheet: Sheet, blank_lines: bool, files: Files) -> d
         "section": plain(section) | {"leaves": [_leaf(leaf, room) for leaf in section.leaves]},
         "card_index": _card_index(section),
         "where": where,
-        "paper": _paper(sheet),
+        "paper": paper_data(sheet),
         "blank_lines": blank_lines,
         "files": files,
         "cites": citations.names(section.bibliography),
@@ -45,7 +45,7 @@ def shortened(words: str, letters: int) -> str:
     return short if len(short) > 1 else words[: letters - 1] + "…"
 
 
-def _paper(sheet: Sheet) -> dict[str, Any]:
+def paper_data(sheet: Sheet) -> dict[str, Any]:
     """The sheet as the templates want it, in mm and points."""
     size, punched = sheet.size, sheet.pattern
     return {
@@ -66,7 +66,7 @@ def _paper(sheet: Sheet) -> dict[str, Any]:
 
 def _leaf(leaf: PrintLeaf, room: int) -> dict[str, Any]:
     """A leaf, its title cut to the room in the running head, and the size of its drawing."""
-    wide, high = _size(leaf.svg) if leaf.svg else (0.0, 0.0)
+    wide, high = svg_size(leaf.svg) if leaf.svg else (0.0, 0.0)
     face = leaf.svg is not None and not leaf.placed
     return plain(leaf) | {
         "title": tame_words(leaf.title),
@@ -107,7 +107,7 @@ def _is_short(leaf: PrintLeaf) -> bool:
     return len(json.dumps(leaf.parts[0].blocks, ensure_ascii=False)) <= SHORT_PART
 
 
-def _size(svg: str) -> tuple[float, float]:
+def svg_size(svg: str) -> tuple[float, float]:
     """Width and height of a drawing, counted in widths of a card; one card if it does not say."""
     found = VIEW_BOX.search(svg)
     wide, high = (float(found[1]) / 100, float(found[2]) / 100) if found else (0.0, 0.0)

@@ -32,6 +32,19 @@ def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> byte
     return pdf
 
 
+def from_template(name: str, data: dict[str, Any]) -> bytes:
+    """Another template of ours run over data of its own, as a PDF; errors as for `typeset`."""
+    import typst
+
+    with _folder() as root:
+        _write(root, data)
+        try:
+            pdf: bytes = _run(root / name, root, format="pdf", pdf_tags=False)
+        except typst.TypstError as error:
+            raise OwnFault(f"These pages could not be set: {error}.") from error
+        return pdf
+
+
 def pages_png(
     section: Section, sheet: Sheet, ppi: float = 72.0, *, blank_lines: bool = True
 ) -> list[bytes]:

@@ -5,6 +5,8 @@ import tomllib
 from xml.etree import ElementTree
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from binder.cards.faces import back_svg, emblem_svg, face_svg, small_face_svg, suit_emblem_svg
 from binder.cards.faces.cards import inks_of
@@ -140,3 +142,9 @@ def test_points_on_an_arc_close_up_only_in_a_full_turn():
 def test_a_deck_that_prints_no_titles_keeps_its_numbers(key, head):
     shown = extra(key, "The Tide") if key.startswith("extra") else card(key)
     assert [text for text in texts(face_svg(shown, DAY, "")) if text] == head
+
+
+@given(st.text(max_size=30))
+def test_any_title_makes_a_drawing_that_can_be_read(title):
+    """Read back with the standard library's own parser."""
+    ElementTree.fromstring(face_svg(card("major-17"), DAY, title))

@@ -1,4 +1,4 @@
-"""Deeds about study: recall rounds."""
+"""Deeds about study: recall rounds, and blank sheets to write on by hand."""
 
 from __future__ import annotations
 
@@ -33,3 +33,9 @@ class StudyDeeds(Base):
         self.session.leaving.emit()
         self.window.lay_stage("recall", self.round.left, self.round.right)
         self.round.show()
+
+    def blank(self) -> None:
+        """Blank sheets, punched like the print."""
+        from ui.desk.blank_dialog import BlankDialog
+
+        BlankDialog(self.session, self.theme_look, self.window).exec()

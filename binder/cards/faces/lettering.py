@@ -1,8 +1,11 @@
 """Words on faces: fitted to their width without a font at hand, and safe inside SVG."""
 
+import re
 from html import escape
 
 FAMILY = "Vollkorn"
+_NO_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
+"""What no SVG can hold (XML 1.0, section 2.2); a deck's titles may have been pasted with it."""
 
 _NARROW = frozenset("ijlI.,:;'’!|()[] ‘`")
 _SLIM = frozenset('fr-scetJ"“”/')
@@ -42,7 +45,7 @@ def text_svg(
     look = f'font-family="{FAMILY}" font-size="{size:.3g}" font-weight="{weight}"{italic}'
     return (
         f'<text x="{x:.4g}" y="{y:.4g}" {look} text-anchor="{anchor}" fill="{colour}">'
-        f"{escape(words)}</text>"
+        f"{escape(_NO_XML.sub('', words))}</text>"
     )
 
 

@@ -1,0 +1,77 @@
+"""Blank sheets asked for in a dialog, and saved."""
+
+import pypdf
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QFileDialog
+
+from ui.desk.blank_dialog import BlankDialog
+
+
+@pytest.fixture
+def dialog(qtbot, session, look):
+    made = BlankDialog(session, look)
+    qtbot.addWidget(made)
+    made.show()
+    return made
+
+
+@pytest.fixture
+def answer(monkeypatch):
+    """What the system's own dialog for files answers."""
+
+    def given(path):
+        monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(path), ""))
+
+    return given
+
+
+def choose(combo, key):
+    combo.setCurrentIndex(combo.findData(key))
+
+
+def test_only_what_the_sheet_takes_is_asked(dialog):
+    assert dialog.spread.isVisible()
+    choose(dialog.kind, "card")
+    assert dialog.card.isVisible()
+    assert not dialog.spread.isVisible()
+    choose(dialog.kind, "month")
+    assert dialog.month.isVisible()
+    assert dialog.month.text() == "2026-11"
+
+
+def test_saved_as_a_pdf(qtbot, session, dialog, answer, tmp_path):
+    choose(dialog.spread, "celtic-cross")
+    dialog.copies.setValue(2)
+    answer(tmp_path / "sheets")
+    with qtbot.waitSignal(session.said) as said:
+        qtbot.mouseClick(dialog.yes, Qt.MouseButton.LeftButton)
+    assert said.args[0].startswith("Saved 2 pages as")
+    assert not dialog.isVisible()
+    reader = pypdf.PdfReader(tmp_path / "sheets.pdf")
+    assert "Celtic Cross" in reader.pages[1].extract_text()
+
+
+@pytest.mark.parametrize(
+    ("field", "value", "said"), [("month", "soon", "no month"), ("paper", "a5", "do not fit")]
+)
+def test_what_cannot_be_is_said_and_the_dialog_stays(
+    qtbot, dialog, answer, tmp_path, field, value, said
+):
+    choose(dialog.kind, "month")
+    if field == "month":
+        dialog.month.setText(value)
+    else:
+        choose(dialog.paper, value)
+        choose(dialog.holes, "4")
+    answer(tmp_path / "x.pdf")
+    qtbot.mouseClick(dialog.yes, Qt.MouseButton.LeftButton)
+    assert dialog.isVisible()
+    assert said in dialog.wrong.text()
+
+
+def test_no_place_chosen_saves_nothing(qtbot, dialog, answer, tmp_path):
+    answer("")
+    qtbot.mouseClick(dialog.yes, Qt.MouseButton.LeftButton)
+    assert dialog.isVisible()
+    assert "Nothing was saved yet" in dialog.wrong.text()
