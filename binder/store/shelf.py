@@ -10,7 +10,7 @@ from typing import Any
 from binder.errors import CanMend
 from binder.store.change import Notice, Step
 from binder.store.file import Binder, create, file_name, open_file
-from binder.store.schema import SUFFIX, Leaf, Tab
+from binder.store.schema import SUFFIX
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +19,17 @@ class Broken:
 
     path: Path
     sentence: str
+
+
+# Asked at every turn, so written out: building them would take longer than running them.
+_HOME = """
+SELECT tab.uid FROM leaf JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.uid = ? AND leaf.aside IS NULL AND tab.aside IS NULL
+"""
+_CARD_LEAF = """
+SELECT uid FROM leaf WHERE card = ? AND card <> '' AND kind = 'card' AND aside IS NULL
+ORDER BY id LIMIT 1
+"""
 
 
 class Shelf:
@@ -103,12 +114,7 @@ class Shelf:
 
     def home_of(self, leaf_uid: str) -> Binder | None:
         """The binder in which the leaf with that uid stands; None when gone or in a drawer."""
-        query = (
-            Leaf.select(Leaf.id)
-            .join(Tab)
-            .where((Leaf.uid == leaf_uid) & Leaf.aside.is_null() & Tab.aside.is_null())
-        )
-        return next((b for b in self.binders if b.value(query.clone()) is not None), None)
+        return next((b for b in self.binders if b.sql(_HOME, (leaf_uid,))), None)
 
     def each(self, query: Any) -> Iterator[tuple[Binder, Any]]:
         """Rows of a select in every binder, in the order of the shelf."""
@@ -118,14 +124,11 @@ class Shelf:
 
     def card_leaf(self, key: str) -> tuple[Binder, str] | None:
         """Binder and uid of the leaf of a card, wherever it is kept."""
-        query = (
-            Leaf.select(Leaf.uid)
-            .where((Leaf.card == key) & (Leaf.kind == "card") & Leaf.aside.is_null())
-            .order_by(Leaf.id)
-            .limit(1)
-        )
-        found = next(self.each(query), None)
-        return (found[0], found[1].uid) if found else None
+        for binder in self.binders:
+            found = binder.sql(_CARD_LEAF, (key,))
+            if found:
+                return binder, str(found[0][0])
+        return None
 
     def changed_outside(self) -> bool:
         """True once after another window or program wrote a binder of this shelf."""

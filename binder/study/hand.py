@@ -295,10 +295,19 @@ class Hand:
         self, words: Mapping[int, str], *, aim: int | None = None, last: int | None = None
     ) -> None:
         """Write the line anew from seats and words; parts that have no place go to its end."""
-        loose = [p.text for p in self._line.parts if p.place is None]
+        loose = self._loose()
         self.last = last
         self._take(written(words, self.size, loose, None if loose else aim))
         self._tell()
+
+    def _loose(self) -> list[str]:
+        """What was typed for no seat, or for a seat that an earlier part has."""
+        first = {p.place: p for p in reversed(self._line.parts) if self._seated(p)}
+        return [
+            p.text
+            for p in self._line.parts
+            if p.place is None or (self._seated(p) and first[p.place] is not p)
+        ]
 
 
 def written(

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
 
-from peewee import Tuple, fn
+from peewee import fn
 
 from binder.errors import CanMend
 from binder.store.clock import now
@@ -81,28 +81,33 @@ def years(binder: Binder, tab: TabView) -> list[tuple[str, int]]:
     ]
 
 
+# The statements of every turn are written out: building them would take longer than running them.
+_LEAF = """
+SELECT leaf.id, leaf.uid, tab.uid, tab.name, tab.id, leaf.kind, leaf.title, leaf.text, leaf.day,
+  leaf.card, leaf.changed, tab.kind, leaf.place
+FROM leaf JOIN tab ON tab.id = leaf.tab_id WHERE leaf.uid = ?
+"""
+_COUNT = "SELECT count(*) FROM leaf WHERE tab_id = ? AND aside IS NULL"
+# Pairs are compared at once, since SQLite finds no index for "a < ? or a = ? and b < ?".
+_BEFORE = {
+    True: f"{_COUNT} AND (day, id) > (?, ?)",
+    False: f"{_COUNT} AND (place, id) < (?, ?)",
+}
+
+
 def leaf(binder: Binder, uid: str) -> LeafView:
     """The leaf with that uid; raises CanMend if this binder has none."""
-    query = Leaf.select(Leaf, Tab).join(Tab).where(Leaf.uid == uid)
-    row = binder.first(query)
-    if row is None:
+    found = binder.sql(_LEAF, (uid,))
+    if not found:
         raise CanMend("That leaf is no longer in this binder.")
-    number, count = _position(binder, row)
+    row, own, tab_uid, tab, tab_row, kind, title, text, day, card, changed, of, place = found[0]
+    by_day = tab_kind(of).by_day
+    before = binder.sql(_BEFORE[by_day], (tab_row, day if by_day else place, row))[0][0]
+    count = binder.sql(_COUNT, (tab_row,))[0][0]
     return LeafView(
-        binder, row.id, row.uid, row.tab.uid, row.tab.name, row.tab.id, LeafKind(row.kind),
-        row.title, row.text, row.day, row.card, row.changed, number, count,
+        binder, row, own, tab_uid, tab, tab_row, LeafKind(kind), title, text, day, card, changed,
+        before + 1, count,
     )  # fmt: skip
-
-
-def _position(binder: Binder, row: Leaf) -> tuple[int, int]:
-    """Number from 1 and count, by index alone."""
-    # Pairs are compared at once, since SQLite finds no index for "a < ? or a = ? and b < ?".
-    if tab_kind(row.tab.kind).by_day:
-        before = Tuple(Leaf.day, Leaf.id) > Tuple(row.day, row.id)
-    else:
-        before = Tuple(Leaf.place, Leaf.id) < Tuple(row.place, row.id)
-    count = Leaf.select(fn.COUNT(Leaf.id)).where(_standing(row.tab.id))
-    return int(binder.value(count.where(before))) + 1, int(binder.value(count))
 
 
 def beside(binder: Binder, view: LeafView, step: int) -> str | None:
@@ -119,9 +124,10 @@ def _by_day(binder: Binder, tab_row: int) -> bool:
 
 def nth(binder: Binder, tab_row: int, by_day: bool, index: int) -> str | None:
     """Uid of the leaf at `index` (from 0) behind a tab, or None."""
-    query = Leaf.select(Leaf.uid).where(_standing(tab_row)).order_by(*_order(by_day))
-    uid: str | None = binder.value(query.offset(index).limit(1))
-    return uid
+    order = "day DESC, id DESC" if by_day else "place, id"
+    standing = "SELECT uid FROM leaf WHERE tab_id = ? AND aside IS NULL"
+    found = binder.sql(f"{standing} ORDER BY {order} LIMIT 1 OFFSET ?", (tab_row, index))
+    return str(found[0][0]) if found else None
 
 
 def add_leaf(

@@ -1,7 +1,7 @@
 """The cards of a reading while they are laid: one line, read the same whoever changes it."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 from binder.cards.facts import CARDS
@@ -195,6 +195,7 @@ def test_the_line_always_says_what_lies_there(deeds):
 
 
 @given(st.text("3wqcr hermitstazx:,;123 ", max_size=60), st.sampled_from(SPREADS))
+@example("1 1:c", SPREADS[1])
 @settings(max_examples=200, deadline=None)
 def test_no_typed_word_is_lost_by_laying(text, pattern):
     of = Hand(pattern)
