@@ -16,6 +16,7 @@ from binder.cards.spreads import Spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
 from binder.store.file import Binder
+from binder.store.parts import parts
 from binder.store.schema import Expectation, Leaf, LookBack, Placed, Reading, Tab
 from binder.store.shelf import Shelf
 from binder.study.kinds import LeafKind
@@ -238,13 +239,13 @@ def set_note(binder: Binder, leaf_uid: str, n: int, text: str) -> None:
 
 def reading(binder: Binder, leaf_uid: str) -> ReadingView:
     """The reading on that leaf."""
-    row = binder.first(Reading.select(Reading).join(Leaf).where(Leaf.uid == leaf_uid))
-    if row is None:
+    found = parts(binder, Reading, leaf_uid)
+    if not found:
         raise CanMend("That reading is no longer in this binder.")
-    of = row.leaf_id
-    laid = binder.all(Placed.select().where(Placed.leaf == of).order_by(Placed.n, Placed.id))
-    expected = Expectation.select().where(Expectation.leaf == of).order_by(Expectation.place)
-    looked = LookBack.select().where(LookBack.leaf == of).order_by(LookBack.at)
+    row = found[0]
+    laid = parts(binder, Placed, leaf_uid, "t.n, t.id")
+    expected = parts(binder, Expectation, leaf_uid, "t.place")
+    looked = parts(binder, LookBack, leaf_uid, "t.at")
     return ReadingView(
         leaf_uid=leaf_uid,
         at=datetime.fromisoformat(row.at),
@@ -260,18 +261,17 @@ def reading(binder: Binder, leaf_uid: str) -> ReadingView:
         month=row.month,
         look_on=row.look_on,
         look_state=row.look_state,
-        on_screen=row.on_screen,
+        on_screen=bool(row.on_screen),
         zone=row.zone,
         mood=row.mood,
         venue=row.venue,
         photos=tuple(Photo(*one) for one in json.loads(row.photos)) if row.photos else (),
         shown=row.shown,
-        laid=tuple(Laid(p.n, p.card, p.reversed, p.label, p.title, p.note) for p in laid),
+        laid=tuple(Laid(p.n, p.card, bool(p.reversed), p.label, p.title, p.note) for p in laid),
         expectations=tuple(
-            ExpectationView(e.uid, e.text, e.sure, e.due, e.verdict, e.judged)
-            for e in binder.all(expected)
+            ExpectationView(e.uid, e.text, e.sure, e.due, e.verdict, e.judged) for e in expected
         ),
-        look_backs=tuple(LookBackView(b.uid, b.at, b.text, b.card) for b in binder.all(looked)),
+        look_backs=tuple(LookBackView(b.uid, b.at, b.text, b.card) for b in looked),
     )
 
 

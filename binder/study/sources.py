@@ -13,6 +13,7 @@ from peewee import fn
 
 from binder.errors import CanMend
 from binder.store.file import Binder
+from binder.store.parts import parts
 from binder.store.schema import Leaf, Source, SourceNote
 from binder.store.shelf import Shelf
 from binder.study.kinds import LeafKind
@@ -114,10 +115,9 @@ def side_by_side(binder: Binder, leaf_uid: str, known: dict[str, SourceView]) ->
 
 def notes(binder: Binder, leaf_uid: str) -> list[NoteView]:
     """The cells of a card's table, in the order they were written."""
-    query = SourceNote.select().join(Leaf).where(Leaf.uid == leaf_uid)
     return [
         NoteView(row.uid, row.source, row.aspect, row.text, row.locator)
-        for row in binder.all(query.order_by(SourceNote.place, SourceNote.id))
+        for row in parts(binder, SourceNote, leaf_uid, "t.place, t.id")
     ]
 
 

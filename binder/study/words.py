@@ -11,6 +11,7 @@ from peewee import fn
 from binder.errors import CanMend
 from binder.store.clock import now
 from binder.store.file import Binder
+from binder.store.parts import parts
 from binder.store.schema import Leaf, OwnWords
 from binder.store.shelf import Shelf
 from binder.study import dates
@@ -30,14 +31,8 @@ class WordsView:
 
 def history(binder: Binder, leaf_uid: str) -> list[WordsView]:
     """All versions of a card leaf's own words, oldest first."""
-    query = (
-        OwnWords.select(OwnWords.way, OwnWords.text, OwnWords.at)
-        .join(Leaf)
-        .where(Leaf.uid == leaf_uid)
-        .order_by(OwnWords.at, OwnWords.id)
-        .tuples()
-    )
-    return [WordsView(*row) for row in binder.all(query)]
+    rows = parts(binder, OwnWords, leaf_uid, "t.at, t.id")
+    return [WordsView(row.way, row.text, row.at) for row in rows]
 
 
 def current(versions: Iterable[WordsView]) -> dict[str, WordsView]:

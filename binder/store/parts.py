@@ -1,0 +1,33 @@
+"""The rows that belong to one leaf, read by a statement that is built once a table."""
+
+from __future__ import annotations
+
+from collections import namedtuple
+from functools import lru_cache
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from binder.store.file import Binder
+
+
+@lru_cache(maxsize=64)
+def _statement(model: Any, order: str) -> tuple[str, Any]:
+    table, columns = (
+        model._meta.table_name,
+        [field.column_name for field in model._meta.sorted_fields],
+    )
+    names = ", ".join(f't."{column}"' for column in columns)
+    return (
+        f"SELECT {names} FROM {table} AS t JOIN leaf ON leaf.id = t.leaf_id "
+        f"WHERE leaf.uid = ? ORDER BY {order}",
+        namedtuple(model.__name__, columns),
+    )
+
+
+def parts(binder: Binder, model: Any, leaf_uid: str, order: str = "t.id") -> list[Any]:
+    """Rows of a model of schema.py that belong to the leaf, in `order` (columns of the table `t`).
+
+    They have the table's columns as attributes and cannot be saved.
+    """
+    statement, made = _statement(model, order)
+    return [made(*row) for row in binder.sql(statement, (leaf_uid,))]
