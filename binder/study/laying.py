@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from binder.cards.shorthand import fit, read
+from binder.cards.shorthand import Part, fit, read
 from binder.cards.spreads import Spread
 from binder.cards.titles import DeckTitles
 from binder.errors import CanMend
@@ -17,7 +17,7 @@ def laid_from(line: str, spread: Spread, titles: DeckTitles) -> list[Laid]:
     read_line = read(line, titles)
     for part in read_line.parts:
         if part.problem or part.card is None or part.place is None:
-            raise CanMend(part.problem or f"“{part.text}” is no card.")
+            raise CanMend(_what_to_do(part))
     wrong = fit(read_line, len(spread.places), spread.name)
     if wrong:
         raise CanMend(wrong)
@@ -26,3 +26,14 @@ def laid_from(line: str, spread: Spread, titles: DeckTitles) -> list[Laid]:
         for part in read_line.parts
         if part.card is not None and part.place is not None
     ]
+
+
+def _what_to_do(part: Part) -> str:
+    """The problem of a part on one line, and what may be written instead."""
+    problem = part.problem or f"“{part.text}” is no card."
+    meant = [choice.text for choice in part.choices[:3]]
+    if meant:
+        return f"{problem} Did you mean {' or '.join(meant)}?"
+    if problem.endswith("is not understood."):
+        return f"{problem} Write a card as 3w, qc, star or 17."
+    return problem

@@ -17,6 +17,7 @@ from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.store.search import OPEN, SHUT, Hit
+from binder.study import dates
 from binder.study.finding import Found, plain_line, tidy
 from ui.theme import Look
 
@@ -102,7 +103,7 @@ class FoundDelegate(QStyledItemDelegate):
             line = QRect(
                 title.left(), title.bottom() + 1, title.width(), area.bottom() - title.bottom()
             )
-            day = row.hit.day[:10] if row.hit.kind == "reading" else ""
+            day = dates.short_year(row.hit.day) if row.hit.kind == "reading" else ""
             self._marked(painter, title, row.hit.title, "list", "ink", day)
             self._marked(painter, line, tidy(row.hit.line), "label", "inksoft", "")
         painter.restore()
