@@ -43,7 +43,7 @@ def test_the_card_for_december_is_logged_by_keys_and_found_and_printed(window, q
     assert at_right(window).title == "The Star"
     shown = (prose.links() for prose in window.cover.leaf("left").proses)
     said = [link.address for links in shown for link in links]
-    assert said == ["card:major-17", "card:major-16"]
+    assert {"card:major-17", "card:major-16"} <= set(said)
     assert not any("Card for December" in s.accessibleName() for s in window.slips.slips())
 
     key(window, K.Key_F, CTRL)
