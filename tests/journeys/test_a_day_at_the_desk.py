@@ -47,7 +47,7 @@ def test_the_card_for_december_is_logged_by_keys_and_found_and_printed(window, q
     assert not any("Card for December" in s.accessibleName() for s in window.slips.slips())
 
     key(window, K.Key_F, CTRL)
-    keys(window, "upside dow")
+    keys(window, "upside tower behi")
     qtbot.waitUntil(lambda: window.finder.isVisible())
     key(window, ENTER)
     assert at_left(window).title == "Card for December 2026"
