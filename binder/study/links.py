@@ -5,10 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from binder.cards.titles import STANDARD
+from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.schema import LinkRule
 from binder.store.shelf import Shelf
 from binder.study.decks import decks
+from binder.study.leaves import leaf, write
 
 if TYPE_CHECKING:
     from binder.cards.prose import Lexicon, Mention
@@ -66,6 +68,22 @@ def set_rule(binder: Binder, word: str, rule: str, *, leaf_uid: str = "") -> Non
         for row in binder.all(LinkRule.select(LinkRule.uid).where(same)):
             change.remove(LinkRule, row.uid)
         change.add(LinkRule, leaf=leaf_uid, word=folded, rule=rule)
+
+
+def leave_alone(binder: Binder, leaf_uid: str, key: str, nth: int, linker: Linker) -> None:
+    """Unlink one card name: the one that follows `nth` others of that card in the leaf's text.
+
+    An invisible mark before the name says so, and goes wherever the text goes.
+    """
+    from binder.cards.prose import LEFT_ALONE
+
+    view = leaf(binder, leaf_uid)
+    named = [one for one in linker.find(view.text, leaf_uid) if one.key == key]
+    if nth >= len(named):
+        raise CanMend("That name was changed meanwhile; look at the leaf again.")
+    at = named[nth].start
+    text = view.text[:at] + LEFT_ALONE + view.text[at:]
+    write(binder, leaf_uid, title=view.title, text=text, seen=view.changed)
 
 
 def rules(shelf: Shelf) -> list[tuple[Binder, str, str, str, str]]:

@@ -2,8 +2,9 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QMenu
 
+from binder.cards.prose import LEFT_ALONE
 from binder.study import links
 from tests.ui.leaf_fixtures import plain, session_on, shown
 from ui.leaves.plain import PlainPage
@@ -60,11 +61,26 @@ def test_lay_the_star_facing(page, session, qtbot):
 
 
 def test_not_a_card_here_unlinks_on_this_leaf_alone(page, session, course_shelf):
-    menu_of(page, "The Moon")["Not a card here"].trigger()
+    menu_of(page, "The Moon")["Not a card on this leaf"].trigger()
     assert "The Moon" not in said(page)
     _, other = plain(course_shelf, "The Moon is up.")
     page.show_spot(session.spot_of(other))
     assert said(page) == ["The Moon"]
+
+
+def test_one_name_is_unlinked_in_its_place_and_the_same_name_elsewhere_stays(page, course_shelf):
+    _, uid = plain(course_shelf, "The Moon is up. **The Moon** again, and The Moon once more.")
+    page.show_spot(page.session.spot_of(uid))
+    again = page.text.links()[1]
+    menu = QMenu()
+    pointed = Pointed(again, "The Moon", "")
+    page._fill_menu(page.text, menu, pointed)
+    by_words(menu)["Not a card in this place"].trigger()
+    page.show_spot(page.session.spot_of(uid))
+    words = page.text.toPlainText().replace(LEFT_ALONE, "")
+    assert said(page) == ["The Moon", "The Moon"]
+    assert words.strip() == "The Moon is up. The Moon again, and The Moon once more."
+    assert page.text.links()[1].start > again.start
 
 
 def test_never_link_unlinks_everywhere_and_can_be_undone(page, session, course_shelf):
@@ -82,12 +98,10 @@ def test_a_link_somebody_wrote_has_no_rules(page, session, course_shelf):
     page.show_spot(session.spot_of(uid))
     words = menu_of(page, "The old man")
     assert "Lay The Hermit facing" in words
-    assert "Not a card here" not in words
+    assert "Not a card on this leaf" not in words
 
 
 def test_selected_words_are_offered_only_when_they_are_a_title(page, session):
-    from PySide6.QtWidgets import QMenu
-
     from ui.leaves.link_menu import fill
 
     for words, offered in (("Justice", True), ("over the water", False), ("x" * 200, False)):

@@ -307,7 +307,7 @@ def test_a_name_that_is_no_card_here_loses_its_dots_at_once(desk):
     desk.leaf("the Queen of Cups came up")
     desk.caret(8)
     menu = write_menu.menu(desk.page, desk.editor)
-    next(a for a in menu.actions() if a.text() == "&Not a card here").trigger()
+    next(a for a in menu.actions() if a.text() == "&Not a card on this leaf").trigger()
     assert desk.editor._names == []
     menu.deleteLater()
 

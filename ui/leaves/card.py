@@ -55,6 +55,7 @@ class CardPage(Page):
         self.turned_up = TurnedUp(look)
         self.came = CardCame(look)
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
+        self.body = self.notes
         self._history: list[WordsView] = []
         self._below: bool | None = None
         self._lay_out()

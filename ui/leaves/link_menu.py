@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QMenu
 
 from binder.cards.titles import STANDARD
 from binder.errors import RingboundError
-from binder.study.links import ALWAYS, NEVER, set_rule
+from binder.study.links import ALWAYS, NEVER, leave_alone, set_rule
 from ui.leaves.prose import Pointed
 from ui.session import Session
 from ui.trail import Spot
@@ -24,11 +24,19 @@ def add_card(menu: QMenu, session: Session, key: str) -> None:
     )
 
 
-def fill(menu: QMenu, session: Session, spot: Spot | None, pointed: Pointed) -> None:
-    """Put into a menu what goes for the link pointed at, or for the words selected."""
+def fill(
+    menu: QMenu, session: Session, spot: Spot | None, pointed: Pointed, nth: int | None = None
+) -> None:
+    """Put into a menu what goes for the link pointed at, or for the words selected.
+
+    `nth` counts the names of the same card before it in the leaf's own text; None elsewhere.
+    """
     link = pointed.link
     if link is not None and link.address.startswith("card:"):
         add_card(menu, session, link.address.removeprefix("card:"))
+        if link.said and nth is not None and spot is not None:
+            key = link.address.removeprefix("card:")
+            menu.addAction("Not a card in this &place", partial(_leave, session, spot, key, nth))
         if link.said:
             _add_unlinking(menu, session, spot, pointed.words)
     elif link is None and pointed.selected:
@@ -36,7 +44,9 @@ def fill(menu: QMenu, session: Session, spot: Spot | None, pointed: Pointed) -> 
 
 
 def _add_unlinking(menu: QMenu, session: Session, spot: Spot | None, words: str) -> None:
-    menu.addAction("&Not a card here", partial(_rule, session, spot, words, NEVER, here=True))
+    menu.addAction(
+        "&Not a card on this leaf", partial(_rule, session, spot, words, NEVER, here=True)
+    )
     menu.addAction(
         f"Never link “{words.casefold()}”", partial(_rule, session, spot, words, NEVER, here=False)
     )
@@ -63,6 +73,12 @@ def _rule(session: Session, spot: Spot | None, words: str, rule: str, *, here: b
         return
     leaf_uid = spot.leaf if here else ""
     _guard(session, partial(set_rule, leaf_uid=leaf_uid), binder, words, rule)
+
+
+def _leave(session: Session, spot: Spot, key: str, nth: int) -> None:
+    binder = session.binder_of(spot)
+    if binder is not None:
+        _guard(session, leave_alone, binder, spot.leaf, key, nth, session.linker)
 
 
 def _guard(session: Session, verb, *arguments: object) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
@@ -53,6 +55,8 @@ class Page(QScrollArea):
         self.look = look
         self.spot: Spot | None = None
         self.proses: list[Prose] = []
+        self.body: Prose | None = None
+        """The running text that shows the leaf's own text, where there is one."""
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -105,7 +109,7 @@ class Page(QScrollArea):
         """Let a running text, perhaps of a special kind, be one of this page's."""
         made.setAccessibleName(name)
         made.followed.connect(lambda address: self._follow(made, address))
-        made.menu_opening.connect(self._fill_menu)
+        made.menu_opening.connect(partial(self._fill_menu, made))
         made.reached.connect(lambda rect: self.show_rect(made, rect))
         made.installEventFilter(self)
         made.load = self._load
@@ -136,10 +140,11 @@ class Page(QScrollArea):
         size = natural_size(data) if data else None
         return (size.width(), size.height()) if size and size.isValid() else None
 
-    def _fill_menu(self, menu: QMenu, pointed: Pointed) -> None:
+    def _fill_menu(self, prose: Prose, menu: QMenu, pointed: Pointed) -> None:
         from ui.leaves.link_menu import fill
 
-        fill(menu, self.session, self.spot, pointed)
+        nth = prose.nth(pointed.link) if prose is self.body and pointed.link else None
+        fill(menu, self.session, self.spot, pointed, nth)
 
     def _follow(self, prose: Prose, address: str) -> None:
         if not address.startswith("#"):

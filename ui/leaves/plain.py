@@ -19,7 +19,7 @@ class PlainPage(Page):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
         self.heading = Heading(look)
-        self.text = self.prose("Text of the leaf")
+        self.body = self.text = self.prose("Text of the leaf")
         self.add(self.heading)
         self.add(self.text, gap=10)
         self.rows.addStretch(1)

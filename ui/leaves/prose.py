@@ -95,6 +95,11 @@ class Prose(QTextBrowser):
         """The links in the text, in order."""
         return list(self._links)
 
+    def nth(self, link: Link) -> int:
+        """How many recognised names of the same card stand before this one."""
+        alike = [one for one in self._links if one.said and one.address == link.address]
+        return sum(one.start < link.start for one in alike)
+
     def pick(self, key: str) -> None:
         """Underline the names of a card with red pencil; '' takes the lines away."""
         if key != self._picked:

@@ -58,7 +58,7 @@ class ReadingPage(Page):
         self.sky_head, self.sky = self.head("The sky then"), self.prose("Sky", role="label")
         self.notes_head, self.notes = self.head("Place by place"), self._text("Notes to the places")
         self.text_head = self.head("Impressions")
-        self.text = self.prose("Impressions", own=True)
+        self.body = self.text = self.prose("Impressions", own=True)
         self.expected_head, self.expected = self.head("What I expect"), Expected(look)
         self.expected_head.say("What I expect", "sure, and due")
         self.looked_head, self.looked = self.head("Looking back"), self._text("Looking back")
