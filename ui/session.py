@@ -242,6 +242,11 @@ class Session(QObject):
         self.trail.go(left, facing)
         self.turned.emit()
 
+    def resume(self, spot: Spot) -> None:
+        """Lay open what was left open; where it is gone, what is nearest to it on the shelf."""
+        left = self._where_now(spot) or self._next_to(spot)
+        self._lay(left, self._opposite(left))
+
     def mend(self) -> bool:
         """Lay other leaves open where those that lay open were moved or removed; True if any were.
 

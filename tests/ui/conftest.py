@@ -91,7 +91,7 @@ def program(qapp, tmp_path):
 @pytest.fixture
 def window(program, sample_folder, tmp_path, qtbot):
     """The window over a copy of the sample shelf, as large as in the design."""
-    folder = Path(shutil.copytree(sample_folder, tmp_path / "shelf"))
+    folder = Path(shutil.copytree(sample_folder, tmp_path / "sample copy"))
     made = program.open(folder)
     made.resize(1600, 1000)
     with qtbot.waitActive(made):

@@ -25,7 +25,7 @@ from ui.leaves.pages import Pages
 from ui.memory import Memory
 from ui.session import Session
 from ui.theme import Look
-from ui.trail import Spot
+from ui.trail import NOWHERE, Spot
 
 if TYPE_CHECKING:
     from binder.store.change import Notice
@@ -350,15 +350,7 @@ class Window(QMainWindow):
 
         The facing leaf is laid once the first one has been painted.
         """
-        session = self.session
-        if spot and session.leaf_of(spot):
-            session.open_leaf(spot.leaf)
-        elif spot and (binder := session.binder_of(spot)) and (tab := session.tab_of(spot)):
-            session.open_tab(binder, tab)
-        elif session.shelf.binders:
-            session.open_binder(session.shelf.binders[0].uid)
-        else:
-            self.show_pair()
+        self.session.resume(spot or NOWHERE)
         self.focus_leaf()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLabel, QPushButton
 
 from binder.study import leaves, tabs
@@ -24,6 +25,9 @@ OWN = (
     "each of the 78 cards and a plan of seven units. They are kept on this computer, in the "
     "folder “{}” in your {}, and nowhere else."
 )
+LOOK_ROUND = ("&Look round the sample shelf", "&Look round")
+BEGIN = ("&Begin a course of my own", "&Begin my own")
+"""Words of the buttons, and shorter ones for a leaf that has no room for them."""
 LATER = "Both can be had at any time from the menu Shelf, at the top of the window."
 
 
@@ -35,8 +39,7 @@ class WelcomePage(Page):
         self._window = window
         self.heading = Heading(self.look)
         self.heading.say("Welcome", "A ring binder for your study of the tarot", "")
-        self.look_round = QPushButton("&Look round the sample shelf")
-        self.begin = QPushButton("&Begin a course of my own")
+        self.look_round, self.begin = QPushButton(LOOK_ROUND[0]), QPushButton(BEGIN[0])
         self.look_round.clicked.connect(self._look_round)
         self.begin.clicked.connect(self._begin)
         folder = own_shelf()
@@ -65,6 +68,14 @@ class WelcomePage(Page):
             label.setFont(
                 self.look.theme.font("body" if label is not self._words[2] else "caption")
             )
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Buttons no wider than the leaf."""
+        super().resizeEvent(event)
+        for button, ways in ((self.look_round, LOOK_ROUND), (self.begin, BEGIN)):
+            button.setText(ways[0])
+            if button.sizeHint().width() > self.viewport().width():
+                button.setText(ways[1])
 
     def foot(self) -> str:
         """Nothing: this leaf is kept nowhere."""
