@@ -28,6 +28,7 @@ QToolButton[plain="true"]::menu-indicator { image: none; }
 QToolButton[arrow="true"] {
   background: $slip; color: $ink; border: 1px solid $line; border-radius: 3px;
 }
+QToolButton[arrow="true"]:focus { border: 2px solid $own; }
 QLineEdit {
   background: $slip; color: $ink; border: 1px solid $line; border-radius: 3px;
   padding: ${p4}px ${p10}px; placeholder-text-color: $inksoft;

@@ -1,4 +1,4 @@
-"""What stands at the foot of the leaves that lie open, and whether there is more to turn to."""
+"""What is said of the leaves that lie open: at their foot, and to those who hear it."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from ui.trail import Show
 
 if TYPE_CHECKING:
     from ui.desk.window import Window
+    from ui.session import Session
+    from ui.trail import Spot
 
 ASIDE = ("entry", "recall")
 """Stages that have nothing to do with the leaf that lies below."""
@@ -30,3 +32,10 @@ def write(window: Window, stage: str) -> None:
     ahead = view.number < view.count if view else facing.show is Show.LEAF
     year = left.show is Show.YEAR
     window.cover.set_turns(view is not None or year, ahead or year)
+
+
+def spoken(session: Session, side: str, spot: Spot) -> str:
+    """What a leaf is called for those who hear it: its side, and its title or tab."""
+    view, tab = session.leaf_of(spot), session.tab_of(spot)
+    title = view.title if view else f"contents of {tab.name}" if tab else ""
+    return f"{'Leaf' if side == 'left' else 'Facing leaf'}: {title}"

@@ -160,6 +160,7 @@ class Window(QMainWindow):
         (self.cover.set_left if side == "left" else self.cover.set_right)(page)
         if page is not None:
             page.show_spot(spot, marks)
+            page.setAccessibleName(foot_words.spoken(self.session, side, spot))
 
     def _followed(self, page: Page, address: str) -> None:
         self.guard(self.deeds.follow, page, address)
@@ -334,6 +335,12 @@ class Window(QMainWindow):
         page = self.cover.leaf(side)
         if page is not None:
             getattr(page, "focus_in", page.setFocus)()
+
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Tab goes from bar to shelf to slips to leaves to dividers, whenever they were made."""
+        from ui.desk import walk
+
+        return walk.step(self, forward)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Left and right turn leaves where nothing else wants these keys."""

@@ -54,6 +54,7 @@ class CardPage(Page):
         self.adopt(self.side, "What the sources say, side by side")
         self.turned_up = TurnedUp(look)
         self.came = CardCame(look)
+        self.watch(self.came.words)
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self.body = self.notes
         self._history: list[WordsView] = []

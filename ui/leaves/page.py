@@ -110,11 +110,15 @@ class Page(QScrollArea):
         made.setAccessibleName(name)
         made.followed.connect(lambda address: self._follow(made, address))
         made.menu_opening.connect(partial(self._fill_menu, made))
-        made.reached.connect(lambda rect: self.show_rect(made, rect))
-        made.installEventFilter(self)
+        self.watch(made)
         made.load = self._load
         self.proses.append(made)
         return made
+
+    def watch(self, made: Prose) -> None:
+        """Show where the keyboard is in a running text, and the links it reaches there."""
+        made.reached.connect(lambda rect: self.show_rect(made, rect))
+        made.installEventFilter(self)
 
     def rendered(self, view: LeafView, text: str | None = None) -> str:
         """The HTML of a leaf's text, or of another text that stands on the leaf."""

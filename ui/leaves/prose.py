@@ -278,10 +278,16 @@ class Prose(QTextBrowser):
 
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Tab walks the links; the leaf is told where the next one stands."""
+        if not forward and self.textCursor().hasSelection() and self._at_first_link():
+            # Qt stays on a link that begins the text for ever.
+            return QWidget.focusNextPrevChild(self, False)
         moved = super().focusNextPrevChild(forward)
         if moved and self.hasFocus() and self.textCursor().hasSelection():
             self.reached.emit(self.cursorRect(self.textCursor()))
         return moved
+
+    def _at_first_link(self) -> bool:
+        return bool(self._links) and self.textCursor().selectionStart() <= self._links[0].start
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """No link stays marked where the keyboard has gone; a selection made to copy does."""

@@ -80,7 +80,6 @@ class Proof(QWidget):
         self._tab: TabView | None = None
         self.printed: Printed | None = None
         self.setAccessibleName("Sheets of this tab")
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.job = Newest(self)
         self.job.done.connect(self._show)
         self.job.failed.connect(self._say)
@@ -104,13 +103,14 @@ class Proof(QWidget):
         self.pages.setFrameShape(QFrame.Shape.NoFrame)
         self.pages.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
         self.pages.setSelectionMode(QListView.SelectionMode.NoSelection)
-        self.pages.setStyleSheet("QListView { background: transparent; border: none; }")
         self.pages.viewport().setAutoFillBackground(False)
         self.pages.setAccessibleName("Pages")
+        self.setFocusProxy(self.pages)
 
     def _make_panel(self) -> None:
         self.panel = QScrollArea(self)
         self.panel.setFrameShape(QFrame.Shape.NoFrame)
+        self.panel.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.panel.setWidgetResizable(True)
         self.panel.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.inner = QWidget()
@@ -295,6 +295,10 @@ class Proof(QWidget):
         for label in self._labels:
             label.setFont(theme.font("label"))
         self.note.setFont(theme.font("caption"))
+        self.pages.setStyleSheet(
+            "QListView { background: transparent; border: 2px solid transparent; }"
+            f"QListView:focus {{ border-color: {theme['own'].name()}; }}"
+        )
         self._place()
 
     def resizeEvent(self, event: QResizeEvent) -> None:

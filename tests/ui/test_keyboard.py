@@ -1,0 +1,232 @@
+"""Everything by keyboard alone: the way of Tab, focus that is seen, names that are heard."""
+
+from collections.abc import Iterator
+from itertools import groupby
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QAccessible
+from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QWidget
+
+from tests.ui.driving import CTRL, SHIFT, K, click, divider, key, settle, spine
+from ui.desk import walk
+from ui.pictures import newest_reading
+
+
+def contents(window):
+    click(spine(window, "Practice"))
+    click(divider(window, "Readings log"))
+
+
+def reading(window):
+    window.session.open_leaf(newest_reading(window.session.shelf))
+    window.session.face_card("major-17")
+
+
+def card(window):
+    window.session.open_leaf(window.session.shelf.card_leaf("major-17")[1])
+
+
+def source(window):
+    click(spine(window, "Practice"))
+    click(divider(window, "Sources"))
+    window.session.turn(1)
+
+
+def plan(window):
+    click(spine(window, "Foundations"))
+    click(divider(window, "Course plan"))
+    window.session.turn(1)
+
+
+def write(window):
+    reading(window)
+    window.deeds.write()
+
+
+def log(window):
+    reading(window)
+    window.deeds.new_reading()
+
+
+def look_back(window):
+    reading(window)
+    window.deeds.look_back()
+
+
+def sheets(window):
+    reading(window)
+    window.deeds.print()
+    window.deeds.proof.wait()
+
+
+def narrow(window):
+    reading(window)
+    window.resize(1000, 700)
+
+
+def year(window):
+    window.deeds.year_sheet()
+
+
+def came(window):
+    window.deeds.came()
+
+
+STATES = [contents, reading, card, source, plan, write, log, look_back, sheets, narrow, year, came]
+
+
+@pytest.fixture(params=STATES, ids=lambda state: state.__name__)
+def desk(window, request):
+    """The window in each of its main states."""
+    request.param(window)
+    settle()
+    return window
+
+
+def part_of(window, widget) -> int:
+    """Number of the part of the window a widget is in."""
+    for number, part in enumerate(walk.regions(window)):
+        if part is widget or part.isAncestorOf(widget):
+            return number
+    return -1
+
+
+def walked(window, code=Qt.Key.Key_Tab, modifiers=Qt.KeyboardModifier.NoModifier):
+    """Widgets that get the keyboard one after another, until the first one has it again."""
+    window.bar.find.setFocus()
+    seen = [window.focusWidget()]
+    for _ in range(400):
+        key(window, code, modifiers)
+        if window.focusWidget() is seen[0]:
+            return seen
+        seen.append(window.focusWidget())
+    raise AssertionError(f"Tab never comes back; it hangs at {seen[-1]}")
+
+
+def test_tab_goes_through_the_parts_in_order_and_comes_round(desk):
+    parts = [part for part, _ in groupby(part_of(desk, widget) for widget in walked(desk))]
+    assert parts == sorted(set(parts))
+    assert -1 not in parts
+    assert parts[:3] == [0, 1, 2]
+
+
+def test_tab_reaches_every_control_there_is(desk):
+    missed = {
+        widget
+        for widget in set(walk.stops(desk)) - set(walked(desk))
+        # Of buttons that exclude each other one is reached by Tab, the others by arrows.
+        if not (isinstance(widget, QAbstractButton) and one_of_many(widget))
+    }
+    assert not {f"{type(widget).__name__} {heard(widget)}" for widget in missed}
+
+
+def test_backtab_goes_the_same_way_back(desk):
+    forth = dict.fromkeys(walked(desk))
+    back = dict.fromkeys(walked(desk, K.Key_Backtab, SHIFT))
+    first, *rest = forth
+    assert list(back) == [first, *reversed(rest)]
+
+
+def test_the_leaf_that_is_read_is_walked_from_its_head_to_its_foot(window):
+    reading(window)
+    settle()
+    page = window.cover.leaf("left")
+    stops = [widget for widget in walk.stops(window) if page.isAncestorOf(widget)]
+    tops = [widget.mapTo(page.column, widget.rect().topLeft()).y() for widget in stops]
+    assert len(stops) > 4
+    assert tops == sorted(tops)
+
+
+def one_of_many(button: QAbstractButton) -> bool:
+    group = button.group()
+    return button.autoExclusive() or (group is not None and group.exclusive())
+
+
+# Names
+
+
+def focusable(window: QWidget) -> Iterator[QWidget]:
+    for widget in window.findChildren(QWidget):
+        inner = isinstance(widget, QLineEdit) and isinstance(widget.parentWidget(), QComboBox)
+        if (
+            widget.focusPolicy() != Qt.FocusPolicy.NoFocus
+            and widget.isVisibleTo(window)
+            and widget.focusProxy() is None
+            and not inner
+        ):
+            yield widget
+
+
+def heard(widget: QWidget) -> str:
+    """What a screen reader says a widget is called."""
+    face = QAccessible.queryAccessibleInterface(widget)
+    return face.text(QAccessible.Text.Name) if face else ""
+
+
+def test_everything_that_takes_the_keyboard_has_a_name(desk):
+    nameless = {
+        f"{type(widget).__name__} in {type(widget.parentWidget()).__name__}"
+        for widget in focusable(desk)
+        if not heard(widget).strip()
+    }
+    assert not nameless
+
+
+def test_leaves_are_called_by_their_titles(window):
+    reading(window)
+    title = window.session.leaf_of(window.session.left).title
+    assert heard(window.cover.leaf("left")) == f"Leaf: {title}"
+    assert heard(window.cover.leaf("right")) == "Facing leaf: The Star"
+
+
+# Focus that is seen
+
+
+def test_where_the_keyboard_is_can_be_seen(desk):
+    """The part of the window a widget is in looks otherwise while that widget has the keyboard."""
+    parts, unseen = walk.regions(desk), []
+    for widget in walk.stops(desk):
+        part = parts[part_of(desk, widget)]
+        if part is desk.bar and widget is desk.bar.find:
+            continue  # tested below: it has the keyboard while the others are looked at without
+        walk.bring(widget, Qt.FocusReason.TabFocusReason)
+        settle(1)
+        focused = part.grab().toImage()
+        elsewhere = desk.bar.find if part is not desk.bar else desk.spines._buttons[0]
+        elsewhere.setFocus(Qt.FocusReason.TabFocusReason)
+        settle(1)
+        if part.grab().toImage() == focused:
+            unseen.append(f"{type(widget).__name__} {heard(widget)}")
+    assert not unseen
+
+
+def test_the_find_box_shows_the_keyboard_by_its_edge(window):
+    box = window.bar.find
+    window.focus_leaf()
+    settle()
+    before = box.grab().toImage().pixelColor(1, box.height() // 2)
+    box.setFocus()
+    settle()
+    assert box.grab().toImage().pixelColor(1, box.height() // 2) != before
+
+
+def test_keys_alone_open_a_reading_face_a_card_and_go_back(window):
+    """From the shelf to a card and back without touching the mouse."""
+    key(window, K.Key_F, CTRL)
+    key(window, K.Key_Tab)
+    while window.focusWidget() not in window.spines._buttons:
+        key(window, K.Key_Tab)
+    key(window, K.Key_Right)
+    key(window, K.Key_Return)
+    assert window.session.binder.name == "Practice"
+    while window.session.tab.name != "Readings log":
+        key(window, K.Key_Tab, CTRL)
+    window.focus_leaf()
+    key(window, K.Key_Return)
+    assert window.session.leaf_of(window.session.left).kind == "reading"
+    key(window, K.Key_F6)
+    page = window.cover.leaf("right")
+    assert page is window.focusWidget() or page.isAncestorOf(window.focusWidget())
+    key(window, K.Key_Return, CTRL)
+    assert window.session.leaf_of(window.session.left).kind == "card"
