@@ -25,6 +25,7 @@ from binder.store.shelf import Shelf
 from ui import fonts, theme
 from ui.desk.window import Window
 from ui.memory import Memory
+from ui.rubbish import Rubbish
 from ui.session import Session
 
 gc.freeze()
@@ -106,7 +107,7 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
         asked = given[:1] in (["-h"], ["--help"])
         (sys.stdout if asked else sys.stderr).write(USAGE)
         return 0 if asked else 2
-    gc.disable()  # start-up makes much that stays, and looking through it again takes time
+    gc.disable()  # from now on ui.rubbish does that
     signal.signal(signal.SIGINT, signal.SIG_DFL)
     app = QApplication.instance() or QApplication(["ringbound"])
     app.setApplicationName("Ringbound")
@@ -118,19 +119,14 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
     except RingboundError as error:
         sys.stderr.write(f"{error}\n")
         return 2
-    window.painted.connect(_settle)
+    window.painted.connect(gc.freeze)  # what start-up made is not looked through again
+    Rubbish(app)
     if painted is not None:
         window.painted.connect(painted)
     program.cut_letters()
     code = int(app.exec())
     program.close()
     return code
-
-
-def _settle() -> None:
-    """From now on rubbish is collected again, but not looked for in what start-up made."""
-    gc.freeze()
-    gc.enable()
 
 
 def _open_first(program: Program, given: list[str]) -> Window:

@@ -1,5 +1,6 @@
 """Widgets under test stand in a real application that needs no display."""
 
+import gc
 import os
 import shutil
 from datetime import date
@@ -7,7 +8,24 @@ from pathlib import Path
 
 import pytest
 
+from ui import rubbish
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+
+@pytest.fixture(autouse=True, scope="session")
+def _no_rubbish_meanwhile():
+    """As in the program, widgets are never destroyed on another thread or amid Qt's work."""
+    gc.disable()
+    yield
+    gc.enable()
+
+
+@pytest.fixture(autouse=True)
+def _collected():
+    """Rubbish goes between tests."""
+    yield
+    rubbish.collect()
 
 
 @pytest.fixture
