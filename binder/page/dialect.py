@@ -26,7 +26,8 @@ from binder.page.footnotes import Footnotes
 from binder.page.prepare import Angles, Lines
 from binder.page.watch import Watch
 
-_STRUCK = r"(~~)(?![\s~])((?:[^~]++|~(?!~))++)(?<!\s)~~"
+# No possessive repeat of a group: Python before 3.11.5 loses matches with it.
+_STRUCK = r"(~~)(?![\s~])((?:[^~]|~(?!~))+)(?<!\s)~~"
 _Match = tuple[Tree.Element | None, int | None, int | None]
 _MOST_CELLS = 20_000
 
