@@ -78,7 +78,9 @@ class LeafDeeds(Base):
         from ui.leaves.earlier import EarlierDialog
 
         self.session.leaving.emit()
-        EarlierDialog(self.session, self.theme_look, self.open_view(), self.window).exec()
+        dialog = EarlierDialog(self.session, self.theme_look, self.open_view(), self.window)
+        dialog.exec()
+        dialog.deleteLater()
 
     # Moving and setting aside
 

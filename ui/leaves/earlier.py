@@ -97,7 +97,7 @@ class EarlierDialog(QDialog):
         self.what, self.against = QComboBox(), QComboBox()
         self.what.setAccessibleName("What to look at")
         self.against.setAccessibleName("Compared with")
-        self.list, self.model = QListView(), QStringListModel()
+        self.list, self.model = QListView(), QStringListModel(self)
         self.list.setModel(self.model)
         self.list.setAccessibleName("Versions, newest first")
         self.list.setUniformItemSizes(True)
@@ -111,9 +111,9 @@ class EarlierDialog(QDialog):
         self.back = QPushButton("&Bring this one back")
         self._lay_out()
         self._fill_kinds()
-        self.what.currentIndexChanged.connect(lambda _at: self._fill())
-        self.against.currentIndexChanged.connect(lambda _at: self._compare())
-        self.list.selectionModel().currentChanged.connect(lambda *_: self._compare())
+        self.what.currentIndexChanged.connect(self._fill)
+        self.against.currentIndexChanged.connect(self._compare)
+        self.list.selectionModel().currentChanged.connect(self._compare)
         self.back.clicked.connect(self.bring_back)
         self._fill()
 
@@ -164,7 +164,7 @@ class EarlierDialog(QDialog):
             self.what.addItem(_NAMES[kind], kind)
         self.what.setVisible(len(kinds) > 1)
 
-    def _fill(self) -> None:
+    def _fill(self, *_at: object) -> None:
         self._lines = lines(self._view, self.what.currentData())
         names = [line.name for line in self._lines]
         self.model.setStringList(names)
@@ -183,7 +183,7 @@ class EarlierDialog(QDialog):
         row = self.list.currentIndex().row()
         return self._lines[row] if 0 <= row < len(self._lines) else None
 
-    def _compare(self) -> None:
+    def _compare(self, *_at: object) -> None:
         chosen, other = self._chosen(), self.against.currentIndex()
         self.back.setEnabled(chosen is not None and chosen is not self._lines[0])
         self.wrong.hide()
