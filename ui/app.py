@@ -14,7 +14,7 @@ from datetime import date
 from pathlib import Path
 from types import TracebackType
 
-import ui.ahead  # noqa: F401
+import ui.ahead
 
 # isort: split
 from PySide6.QtGui import QGuiApplication
@@ -29,7 +29,8 @@ from ui.rubbish import Rubbish
 from ui.session import Session
 
 gc.freeze()
-gc.enable()
+if ui.still.LOOKED:
+    gc.enable()
 
 FIRST_SIZE = (1600, 1000)
 USAGE = (

@@ -6,6 +6,8 @@ import threading
 import traceback
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor, wait
+from functools import lru_cache
+from itertools import count
 from typing import Any
 
 from PySide6.QtCore import QObject, Signal
@@ -16,8 +18,19 @@ Stop = Callable[[], bool]
 
 
 class _Said(QObject):
-    done = Signal(int, object)
-    failed = Signal(int, str)
+    """Carries results into the window's thread; each with its job's key and number."""
+
+    done = Signal(int, int, object)
+    failed = Signal(int, int, str)
+
+
+@lru_cache(maxsize=1)
+def _said() -> _Said:
+    """One for all, and never let go: a job could be the last to hold one, on its own thread."""
+    return _Said()
+
+
+_KEYS = count()
 
 
 class _Turn:
@@ -38,17 +51,17 @@ class _Turn:
         self.next()
 
 
-def _work(number: int, work: Callable[[], Any], said: _Said) -> None:
+def _work(key: int, number: int, work: Callable[[], Any], said: _Said) -> None:
     try:
         result = work()
     except RingboundError as error:
-        said.failed.emit(number, str(error))
+        said.failed.emit(key, number, str(error))
     except Exception as error:  # noqa: BLE001
         # A fault of ours must not end this thread unheard.
         traceback.print_exception(error)
-        said.failed.emit(number, f"Something went wrong here ({error}).")
+        said.failed.emit(key, number, f"Something went wrong here ({error}).")
     else:
-        said.done.emit(number, result)
+        said.done.emit(key, number, result)
 
 
 class Newest(QObject):
@@ -66,19 +79,20 @@ class Newest(QObject):
         self._turn = _Turn()
         self._threads = ThreadPoolExecutor(max_workers=1, thread_name_prefix="beside")
         self._waiting: list[Future[None]] = []
-        self._said = _Said()
-        self._said.done.connect(self._end)
-        self._said.failed.connect(self._fail)
+        self._key = next(_KEYS)
+        _said().done.connect(self._end)
+        _said().failed.connect(self._fail)
         self.destroyed.connect(self._turn.end)
 
     def start(self, work: Callable[[Stop], Any]) -> None:
         """Begin a job; one that waits is forgotten, one that runs is told to stop."""
-        turn, number, said = self._turn, self._next(), self._said
+        turn, number, key = self._turn, self._next(), self._key
 
         def stop() -> bool:
             return number != turn.number
 
-        self._waiting.append(self._threads.submit(_work, number, lambda: work(stop), said))
+        job = self._threads.submit(_work, key, number, lambda: work(stop), _said())
+        self._waiting.append(job)
 
     def cancel(self) -> None:
         """Forget what is running."""
@@ -93,10 +107,10 @@ class Newest(QObject):
         """Wait until nothing runs any more."""
         wait(self._waiting)
 
-    def _end(self, number: int, result: object) -> None:
-        if number == self._turn.number:
+    def _end(self, key: int, number: int, result: object) -> None:
+        if (key, number) == (self._key, self._turn.number):
             self.done.emit(result)
 
-    def _fail(self, number: int, sentence: str) -> None:
-        if number == self._turn.number:
+    def _fail(self, key: int, number: int, sentence: str) -> None:
+        if (key, number) == (self._key, self._turn.number):
             self.failed.emit(sentence)

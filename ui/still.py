@@ -5,4 +5,7 @@
 
 import gc
 
+LOOKED = gc.isenabled()
+"""Whether rubbish was collected before."""
+
 gc.disable()

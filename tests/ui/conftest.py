@@ -7,6 +7,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from PySide6.QtCore import QCoreApplication, QEvent
 
 from ui import rubbish
 
@@ -23,8 +24,11 @@ def _no_rubbish_meanwhile():
 
 @pytest.fixture(autouse=True)
 def _collected():
-    """Rubbish goes between tests."""
+    """Rubbish goes between tests, after what Qt was told to delete: with only the Python half of
+    a widget collected, the next theme would still dress the other.
+    """
     yield
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     rubbish.collect()
 
 
