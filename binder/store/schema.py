@@ -21,7 +21,7 @@ from peewee import (
 APPLICATION_ID = 0x52424E44
 """Written into the header of each file: the letters RBND."""
 
-SCHEMA_VERSION = 1
+SCHEMA_VERSION = 2
 """Number of the newest script in migrations/; kept in the file's user_version."""
 
 SUFFIX = ".ringbound"
@@ -166,12 +166,16 @@ class LookBack(OfLeaf):
 
 
 class OwnWords(OfLeaf):
-    """A dated version of the reader's own meaning; the latest of each way is the current one."""
+    """A dated version of the reader's own meaning; the latest of each way is the current one.
+
+    Only the latest keeps its `text`; an earlier one is `packed` against the version before it.
+    """
 
     card = TextField()
     way = TextField()
     text = TextField()
     at = TextField()
+    packed = BlobField(null=True)
 
     class Meta:
         table_name = "own_words"
@@ -311,8 +315,76 @@ class RecallAnswer(OfLeaf):
         table_name = "recall_answer"
 
 
+class Field(OfLeaf):
+    """One named field of a card leaf, as Markdown: keywords of each way, questions still open."""
+
+    name = TextField()
+    text = TextField()
+
+    class Meta:
+        table_name = "field"
+
+
+class Imagery(OfLeaf):
+    """A spot on a card's picture and what it is; x from the left, y from the top, 0 to 1.
+
+    `deck` is the uid of the deck whose picture was marked, '' for the face drawn by the program.
+    """
+
+    card = TextField()
+    deck = TextField(default="")
+    x = FloatField()
+    y = FloatField()
+    text = TextField()
+    place = FloatField(default=0.0)
+
+    class Meta:
+        table_name = "imagery"
+
+
+class Pair(OfLeaf):
+    """Two cards the reader sees together, and why; it belongs to the leaf of the first."""
+
+    card = TextField()
+    other = TextField()
+    text = TextField(default="")
+
+    class Meta:
+        table_name = "pair"
+
+
+class PageNote(OfLeaf):
+    """A note beside one page, counted from 1, of a kept file shown on a handout leaf."""
+
+    file = TextField()
+    page = IntegerField()
+    text = TextField()
+
+    class Meta:
+        table_name = "page_note"
+
+
+class FiledText(OfLeaf):
+    """The words of a kept file, for finding; a form feed stands between its pages."""
+
+    file = TextField()
+    text = TextField()
+
+    class Meta:
+        table_name = "filed_text"
+
+
+class Printed(OfLeaf):
+    """A moment at which a leaf was ticked off as printed and filed on paper."""
+
+    at = TextField()
+
+    class Meta:
+        table_name = "printed"
+
+
 MODELS: tuple[type[Model], ...] = (
     Info, Tab, Leaf, Version, Reading, Placed, Expectation, LookBack, OwnWords, Source,
     SourceNote, Deck, DeckFace, OwnSpread, Unit, Kept, LinkRule, Recall,
-    RecallAnswer,
+    RecallAnswer, Field, Imagery, Pair, PageNote, FiledText, Printed,
 )  # fmt: skip
