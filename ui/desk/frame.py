@@ -79,7 +79,8 @@ def frame(size: QSize, scale: float = 1.0, side: str = "left") -> Frame:
         widths = (each, each)
         spare = room.width() - (2 * each + BOARD + GUTTER + tail)
         boards = room.adjusted(spare / 2, 0, -spare / 2, 0)
-    return _placed(narrow, side, boards, widths, scale)
+    # Where both leaves lie open it does not matter which is wanted: the painting stays the same.
+    return _placed(narrow, side if narrow else "left", boards, widths, scale)
 
 
 def _placed(

@@ -209,11 +209,12 @@ class Window(QMainWindow):
 
     def _changed(self, notice: Notice | None) -> None:
         """Show again what a change touched."""
-        self._slips_due.start()
+        # Counting slips takes longer than a frame; a recall round goes on first.
+        self._slips_due.start(1500 if self._stage == "recall" else 0)
         if notice is None or notice.touches("info", "tab"):
             self.show_spines()
             self.show_tabs()
-        if self._stage in ("write", "entry"):
+        if self._stage in ("write", "entry", "recall"):
             return
         if not self.session.mend():
             self._show_again()
