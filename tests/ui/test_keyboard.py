@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QWidget
 
-from tests.ui.driving import CTRL, SHIFT, K, click, divider, key, settle, spine
+from tests.ui.driving import CTRL, SHIFT, K, click, divider, key, keys, settle, spine
 from ui.desk import walk
 from ui.pictures import newest_reading
 
@@ -136,6 +136,49 @@ def test_the_leaf_that_is_read_is_walked_from_its_head_to_its_foot(window):
     tops = [widget.mapTo(page.column, widget.rect().topLeft()).y() for widget in stops]
     assert len(stops) > 4
     assert tops == sorted(tops)
+
+
+def written_by_tab(window, *lines):
+    """Type a line, go on with Tab, type the next, and so on."""
+    for line in lines:
+        keys(window, line)
+        key(window, K.Key_Tab)
+
+
+def test_tab_leads_from_impressions_through_the_places_to_what_is_expected(window):
+    write(window)
+    desk = window.cover.leaf("left")
+    key(window, K.Key_End, CTRL)
+    written_by_tab(window, " One.", "Two", "Three")
+    assert "Two" in desk.fields.places.parts[0].field.toPlainText()
+    assert "Three" in desk.fields.places.parts[1].field.toPlainText()
+    for _ in desk.fields.places.parts[2:]:
+        key(window, K.Key_Tab)
+    stated = desk.fields.stated
+    assert window.focusWidget() in (stated.add, *(row.text for row in stated.rows))
+
+
+def test_a_new_statement_is_walked_before_what_stands_below_it(window):
+    write(window)
+    desk = window.cover.leaf("left")
+    stated = desk.fields.stated
+    click(stated.add)
+    row = stated.rows[-1]
+    written_by_tab(window, "The kiln holds.", "", "", "", "")
+    assert row.text.toPlainText() == "The kiln holds."
+    assert window.focusWidget() is stated.add
+
+
+def test_tab_leads_from_the_verdicts_to_what_happened(window):
+    look_back(window)
+    page = window.cover.leaf("right")
+    for statement in page.statements:
+        statement.first().setFocus()
+        key(window, K.Key_Space)
+    key(window, K.Key_Tab)
+    written_by_tab(window, "M. came, twice.")
+    assert page.text.toPlainText() == "M. came, twice."
+    assert window.focusWidget() is page.best
 
 
 def one_of_many(button: QAbstractButton) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, QRect, Qt
-from PySide6.QtWidgets import QScrollArea, QWidget
+from PySide6.QtWidgets import QAbstractScrollArea, QScrollArea, QWidget
 
 from ui.leaves.page import Page
 
@@ -42,18 +42,43 @@ def stops(window: Window) -> list[QWidget]:
                     inside.append(widget)
                     break
         widget = widget.nextInFocusChain()
-    for part, inside in zip(parts, found, strict=True):
-        if isinstance(part, Page):
-            inside.sort(key=lambda widget, page=part: _as_read(page, widget))
-    return [widget for inside in found for widget in inside]
+    leaves = {window.cover.leaf("left"), window.cover.leaf("right")}
+    rows = [
+        as_read(part, inside) if part in leaves else inside
+        for part, inside in zip(parts, found, strict=True)
+    ]
+    return [widget for row in rows for widget in row]
 
 
-def _as_read(page: Page, widget: QWidget) -> tuple[int, int]:
-    """Down the leaf and across it; the leaf itself first."""
-    if widget is page:
-        return (-1, -1)
-    at = widget.mapTo(page, QPoint(0, 0)) + QPoint(0, page.verticalScrollBar().value())
-    return (at.y(), at.x())
+def as_read(part: QWidget, inside: list[QWidget]) -> list[QWidget]:
+    """Widgets of a part from its head to its foot, each row from left to right; itself first."""
+    places = sorted(((widget, _place_in(part, widget)) for widget in inside), key=_top)
+    rows: list[list[tuple[QWidget, QRect]]] = []
+    for widget, place in places:
+        if not rows or place.center().y() > rows[-1][0][1].bottom() or rows[-1][0][0] is part:
+            rows.append([])
+        rows[-1].append((widget, place))
+    return [widget for row in rows for widget, _place in sorted(row, key=_left)]
+
+
+def _place_in(part: QWidget, widget: QWidget) -> QRect:
+    """Where a widget lies in a part if nothing in it were scrolled."""
+    at, inner = QPoint(0, 0), widget
+    while inner is not part:
+        around = inner.parentWidget()
+        area = around.parentWidget()
+        scrolled = isinstance(area, QAbstractScrollArea) and area.viewport() is around
+        at += QPoint(0, 0) if scrolled else inner.pos()
+        inner = around
+    return QRect(at, widget.size())
+
+
+def _top(placed: tuple[QWidget, QRect]) -> tuple[int, int]:
+    return (placed[1].top(), placed[1].left())
+
+
+def _left(placed: tuple[QWidget, QRect]) -> tuple[int, int]:
+    return (placed[1].left(), placed[1].top())
 
 
 def _is_stop(widget: QWidget, window: Window) -> bool:
