@@ -1,13 +1,16 @@
-"""The student's keywords for a card, as they stand in the Markdown of its leaf.
+"""The student's keywords for a card, as they stand on its leaf.
 
-They are written under a heading 'Keywords', 'Keywords upright' or 'Keywords reversed', or in a line
-that begins 'Keywords:'. Keywords without a way are for the card upright.
+They have fields of their own. In the leaf's Markdown they are written under a heading 'Keywords',
+'Keywords upright' or 'Keywords reversed', or in a line that begins 'Keywords:'. Keywords without a
+way are for the card upright.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+
+from binder.study.fields import KEYWORDS, KEYWORDS_REVERSED
 
 UPRIGHT, REVERSED = "upright", "reversed"
 
@@ -18,15 +21,29 @@ _ITEM = re.compile(r"^\s*(?:[-*+]|\d+[.)])\s+(?:\[[ xX]\]\s+)?")
 _DRESS = re.compile(r"[*_`]+")
 
 
-def keywords(text: str) -> dict[str, list[str]]:
-    """UPRIGHT and REVERSED -> keywords in their order, each once; a way without any is left out."""
+_FIELDS = ((KEYWORDS, UPRIGHT), (KEYWORDS_REVERSED, REVERSED))
+_NONE: Mapping[str, str] = {}
+
+
+def keywords(text: str, fields: Mapping[str, str] = _NONE) -> dict[str, list[str]]:
+    """UPRIGHT and REVERSED -> keywords in their order, each once; a way without any is left out.
+
+    `text` is the leaf's Markdown, `fields` its fields by name, which come first.
+    """
     found: dict[str, dict[str, None]] = {}
-    for way, words in _said(text):
+    for way, words in (*_in_fields(fields), *_said(text)):
         for part in re.split(r"[,;]", words):
             word = _DRESS.sub("", part).strip().rstrip(".")
             if word:
                 found.setdefault(way, {})[word] = None
     return {way: list(words) for way, words in found.items()}
+
+
+def _in_fields(fields: Mapping[str, str]) -> Iterator[tuple[str, str]]:
+    """Way and words of each line of the keyword fields."""
+    for name, way in _FIELDS:
+        for line in fields.get(name, "").splitlines():
+            yield way, _ITEM.sub("", line.strip())
 
 
 def _said(text: str) -> Iterator[tuple[str, str]]:

@@ -16,7 +16,7 @@ from peewee import fn
 from binder.cards.facts import CARDS, Card
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.store.file import Binder
-from binder.store.schema import Leaf, OwnWords, Tab
+from binder.store.schema import Field, Leaf, OwnWords, Tab
 from binder.store.shelf import Shelf
 from binder.study.card_facts import strip
 from binder.study.decks import deck
@@ -82,10 +82,11 @@ def askable(shelf: Shelf, cards: Collection[str]) -> dict[Key, Question]:
     titles = usual.titles if usual else STANDARD
     found: dict[Key, Question] = {}
     for binder in shelf.binders:
-        words = _own_words(binder)
+        words, fields = _own_words(binder), _fields(binder)
         for row in binder.all(_leaves(cards)):
             if row.card in _BY_KEY:
-                for question in _of_leaf(binder, row, words.get(row.id, {}), titles):
+                given = keywords(row.text, fields.get(row.id, {}))
+                for question in _of_leaf(binder, row, words.get(row.id, {}), given, titles):
                     found.setdefault(question.key, question)
     return found
 
@@ -109,8 +110,20 @@ def _own_words(binder: Binder) -> dict[int, dict[str, str]]:
     return found
 
 
+def _fields(binder: Binder) -> dict[int, dict[str, str]]:
+    """Row of a card leaf -> its fields by name."""
+    found: dict[int, dict[str, str]] = {}
+    for leaf, name, text in binder.all(Field.select(Field.leaf, Field.name, Field.text).tuples()):
+        found.setdefault(leaf, {})[name] = text
+    return found
+
+
 def _of_leaf(
-    binder: Binder, row: Any, words: dict[str, str], titles: DeckTitles
+    binder: Binder,
+    row: Any,
+    words: dict[str, str],
+    given: dict[str, list[str]],
+    titles: DeckTitles,
 ) -> Iterator[Question]:
     card, title = _BY_KEY[row.card], titles.title(row.card)
 
@@ -118,7 +131,6 @@ def _of_leaf(
         key = Key(card.key, str(direction), way)
         return Question(binder, row.uid, key, asks, shown, says, title)
 
-    given = keywords(row.text)
     if not words and not given:
         return
     for way in (UPRIGHT, REVERSED):

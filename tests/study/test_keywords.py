@@ -31,3 +31,15 @@ def test_any_text_has_some_or_none(text):
         assert way in ("upright", "reversed")
         assert words
         assert all(word.strip() for word in words)
+
+
+def test_fields_come_before_what_stands_in_the_text():
+    fields = {
+        "keywords": "- hope\n- **rest**, sky",
+        "keywords reversed": "drought",
+        "questions": "?",
+    }
+    assert keywords("Keywords: water, hope", fields) == {
+        "upright": ["hope", "rest", "sky", "water"],
+        "reversed": ["drought"],
+    }

@@ -4,6 +4,7 @@ import pytest
 
 from binder.cards.titles import STANDARD
 from binder.study import decks, leaves, links, questions, words
+from binder.study.fields import KEYWORDS_REVERSED, write_field
 from binder.study.questions import Direction, Key
 
 
@@ -85,3 +86,10 @@ def test_a_leaf_in_the_drawer_is_not_asked_about(course_shelf, star):
     words.write_words(*star, "upright", "Clear weather.")
     leaves.set_aside(*star)
     assert asked(course_shelf, "major-17") == {}
+
+
+def test_keyword_fields_are_asked_without_own_words(course_shelf, star):
+    write_field(*star, KEYWORDS_REVERSED, "drought, doubt")
+    found = asked(course_shelf, "major-17")
+    assert found[Key("major-17", "card", "reversed")].words == "drought, doubt"
+    assert Key("major-17", "meaning", "upright") not in found
