@@ -116,18 +116,28 @@ def packed(text: str, base: str | None) -> bytes:
     if base is None:
         return whole
     changes = hunks(base, text, _APART)
-    delta = b"d" + _deflated(json.dumps(changes, ensure_ascii=False, separators=(",", ":")))
+    said = json.dumps(changes, ensure_ascii=False, separators=(",", ":"))
+    delta = b"z" + _deflated(said, _bytes(base))
     return min(delta, whole, key=len)
 
 
 def unpacked(data: bytes, base: str) -> str:
     """The text again; `base` is what it was packed against. ValueError for anything else."""
+    reader = zlib.decompressobj(_DEFLATE, _bytes(base) if data[:1] == b"z" else b"")
     try:
-        text = zlib.decompress(data[1:], _DEFLATE).decode("utf-8", "surrogatepass")
+        said = reader.decompress(data[1:]).decode("utf-8", "surrogatepass")
     except zlib.error as error:
         raise ValueError("no packed text") from error
-    return patched(base, json.loads(text)) if data[:1] == b"d" else text
+    if not reader.eof:
+        raise ValueError("no whole packed text")
+    return said if data[:1] == b"w" else patched(base, json.loads(said))
 
 
-def _deflated(text: str) -> bytes:
-    return zlib.compress(text.encode("utf-8", "surrogatepass"), 9, _DEFLATE)
+def _deflated(text: str, known: bytes = b"") -> bytes:
+    """`known` is what the text may repeat words of; it is needed again to read it."""
+    packer = zlib.compressobj(9, zlib.DEFLATED, _DEFLATE, zdict=known)
+    return packer.compress(_bytes(text)) + packer.flush()
+
+
+def _bytes(text: str) -> bytes:
+    return text.encode("utf-8", "surrogatepass")

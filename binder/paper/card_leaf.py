@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Any
 
-from binder.cards.faces import face_svg
 from binder.cards.facts import card
 from binder.page.blocks import blocks
 from binder.page.markdown import to_html
 from binder.paper.data import Part, PrintLeaf, SideBySide, TurnedUp
+from binder.paper.photographs import Photographs
 from binder.store.shelf import Shelf
 from binder.study import card_facts, dates, readings, sources, words
 from binder.study.discretion import Discretion
@@ -22,12 +21,12 @@ def card_leaf(
     shelf: Shelf,
     view: LeafView,
     body: list[dict[str, Any]],
-    colours: Mapping[str, str],
+    photographs: Photographs,
     discretion: Discretion,
 ) -> PrintLeaf:
     """The leaf of a card with its face, facts, own words, sources and where it turned up."""
     known = card(view.card)
-    own = words.current(words.history(view.binder, view.uid))
+    own = words.standing(view.binder, view.uid).now
     said = [(heading, discretion.text(own[way].text)) for heading, way in _WAYS if way in own]
     parts = [Part(head, blocks(to_html(text)), own=True) for head, text in said if text.strip()]
     if body:
@@ -39,7 +38,7 @@ def card_leaf(
         kind="card",
         title=view.title,
         over=card_facts.over(known),
-        svg=face_svg(known, colours),
+        svg=photographs.face(known),
         parts=tuple(parts),
         facts=card_facts.strip(known),
         side_by_side=_table(table, discretion),

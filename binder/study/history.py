@@ -32,12 +32,13 @@ def of_text(binder: Binder, leaf_uid: str) -> list[Earlier]:
     rows = binder.all(query.where(Leaf.uid == leaf_uid).order_by(Version.id).tuples())
     found, text = [], ""
     for at, title, data in rows:
-        text = _unpacked(data, text)
+        text = whole_text(data, text)
         found.append(Earlier(at, title, text))
     return found
 
 
-def _unpacked(data: bytes, base: str) -> str:
+def whole_text(data: bytes, base: str) -> str:
+    """A packed version again; `base` is the text of the version before it ('' for the first)."""
     try:
         return unpacked(bytes(data), base)
     except ValueError as error:

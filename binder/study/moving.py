@@ -8,7 +8,7 @@ from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.schema import MODELS as ALL_MODELS
 from binder.store.schema import Kept, Leaf, OfLeaf, Tab
-from binder.study import history
+from binder.study import history, words
 from binder.study.leaves import contents, leaf
 from binder.study.tabs import TabView, tab
 
@@ -62,6 +62,7 @@ def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView
     texts = [
         view.text,
         *(version.text for version in history.of_text(source, uid)),
+        *(version.text for version in words.history(source, uid)),
         *(str(value) for rows in parts.values() for r in rows for value in r.values()),
     ]
     with target.change("Move leaf to another binder", both) as change:

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from peewee import fn
 
 from binder.errors import CanMend
+from binder.page.compare import packed
+from binder.store.change import Change
 from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.parts import parts
 from binder.store.schema import Leaf, OwnWords
 from binder.store.shelf import Shelf
 from binder.study import dates
+from binder.study.history import whole_text
 from binder.study.tabs import TabView
 
 UPRIGHT, REVERSED = "upright", "reversed"
@@ -30,15 +32,55 @@ class WordsView:
 
 
 def history(binder: Binder, leaf_uid: str) -> list[WordsView]:
-    """All versions of a card leaf's own words, oldest first."""
-    rows = parts(binder, OwnWords, leaf_uid, "t.at, t.id")
-    return [WordsView(row.way, row.text, row.at) for row in rows]
+    """All versions of a card leaf's own words with their whole text, oldest first."""
+    return [WordsView(one.way, one.text, one.at) for one in _versions(binder, leaf_uid)]
 
 
 def current(versions: Iterable[WordsView]) -> dict[str, WordsView]:
     """The latest version of each way that still has words."""
     latest = {version.way: version for version in versions}
     return {way: version for way, version in latest.items() if version.text}
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """Own words as they stand, by way, and how many earlier versions have words."""
+
+    now: Mapping[str, WordsView]
+    earlier: int
+
+
+def standing(binder: Binder, leaf_uid: str) -> Standing:
+    """What `current` says of `history`, without reading what was written before."""
+    whole = [WordsView(*row) for row in binder.sql(_WHOLE, (leaf_uid,))]
+    now = current(whole)
+    packed_ones = binder.sql(_PACKED, (leaf_uid, packed("", None)))[0][0]
+    kept = sum(one not in now.values() and bool(one.text) for one in whole)
+    return Standing(now, packed_ones + kept)
+
+
+_OF = "FROM own_words AS t JOIN leaf ON leaf.id = t.leaf_id WHERE leaf.uid = ? AND t.packed IS"
+_WHOLE = f"SELECT t.way, t.text, t.at {_OF} NULL ORDER BY t.at, t.id"
+_PACKED = f"SELECT count(*) {_OF} NOT NULL AND t.packed <> ?"
+
+
+@dataclass(frozen=True, slots=True)
+class _Version:
+    """A row of own words with its whole text."""
+
+    uid: str
+    way: str
+    text: str
+    at: str
+
+
+def _versions(binder: Binder, leaf_uid: str) -> Iterator[_Version]:
+    """The rows of a leaf, oldest first; files made before packing have earlier ones whole."""
+    before: dict[str, str] = {}
+    for row in parts(binder, OwnWords, leaf_uid, "t.at, t.id"):
+        text = row.text if row.packed is None else whole_text(row.packed, before.get(row.way, ""))
+        before[row.way] = text
+        yield _Version(row.uid, row.way, text, row.at)
 
 
 def write_words(
@@ -55,19 +97,41 @@ def write_words(
     row = binder.first(Leaf.select(Leaf.id, Leaf.card).where(Leaf.uid == leaf_uid))
     if row is None:
         raise CanMend("That card leaf is no longer in this binder.")
-    words, mine = text.strip(), _of_sitting(binder, sitting)
-    if words == _last(binder, row.id, way, mine):
-        if mine is not None:
-            with binder.change("Write own words") as change:
-                change.remove(OwnWords, sitting)
+    words = text.strip()
+    before = [one for one in _versions(binder, leaf_uid) if one.way == way]
+    mine = before.pop() if sitting and before and before[-1].uid == sitting else None
+    said = before[-1] if before else _Version("", way, "", "")
+    if words == said.text:
+        _take_back(binder, mine, said)
         return ""
     if mine is not None and mine.text == words:
         return sitting
+    # Where the clock was set back, what is written last is still the latest.
+    moment = max(at or now(), said.at)
     with binder.change("Write own words") as change:
         if mine is not None:
-            change.edit(OwnWords, sitting, text=words, at=at or now())
+            change.edit(OwnWords, sitting, text=words, at=moment)
             return sitting
-        return change.add(OwnWords, leaf=row.id, card=row.card, way=way, text=words, at=at or now())
+        uid = change.add(OwnWords, leaf=row.id, card=row.card, way=way, text=words, at=moment)
+        _pack(change, before)
+    return uid
+
+
+def _take_back(binder: Binder, mine: _Version | None, said: _Version) -> None:
+    """Remove the version of a sitting; the one before it is the latest again."""
+    if mine is None:
+        return
+    with binder.change("Write own words") as change:
+        change.remove(OwnWords, mine.uid)
+        if said.uid:
+            change.edit(OwnWords, said.uid, text=said.text, packed=None)
+
+
+def _pack(change: Change, before: Sequence[_Version]) -> None:
+    """Pack the last of these versions against the one before it."""
+    if before:
+        base = before[-2].text if len(before) > 1 else None
+        change.edit(OwnWords, before[-1].uid, text="", packed=packed(before[-1].text, base))
 
 
 def add_sentence(shelf: Shelf, card: str, way: str, sentence: str, reading: str, day: str) -> None:
@@ -82,24 +146,10 @@ def add_sentence(shelf: Shelf, card: str, way: str, sentence: str, reading: str,
     found = shelf.card_leaf(card)
     if found is None:
         raise CanMend("There is no leaf for that card on this shelf yet.")
-    before = current(history(*found)).get(way)
+    before = standing(*found).now.get(way)
     link = f"([reading of {dates.written(day)}](leaf:{reading}))"
     said = f"{before.text if before else ''}\n\n{sentence.strip()} {link}"
     write_words(*found, way, said)
-
-
-def _of_sitting(binder: Binder, uid: str) -> Any | None:
-    """The version written in this sitting, unless it was taken back meanwhile."""
-    return binder.first(OwnWords.select().where(OwnWords.uid == uid)) if uid else None
-
-
-def _last(binder: Binder, leaf_row: int, way: str, mine: Any | None) -> str:
-    """What the latest version says, the one of this sitting left out."""
-    of = (OwnWords.leaf == leaf_row) & (OwnWords.way == way)
-    if mine is not None:
-        of &= OwnWords.id != mine.id
-    query = OwnWords.select(OwnWords.text).where(of)
-    return str(binder.value(query.order_by(OwnWords.at.desc(), OwnWords.id.desc())) or "")
 
 
 def cards_with_words(shelf: Shelf) -> set[str]:

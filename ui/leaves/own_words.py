@@ -51,7 +51,7 @@ class OwnWordsFields(QWidget):
 
     def open(self, view: LeafView) -> None:
         """Show another card's words; a new sitting begins."""
-        current = words.current(words.history(view.binder, view.uid))
+        current = words.standing(view.binder, view.uid).now
         for part in self.parts:
             said = current.get(part.way)
             part.open(view, said.text if said else "")
@@ -97,7 +97,7 @@ class OwnWordsPart:
         """Take over words written elsewhere, where nothing was changed here."""
         if self._view is None or self.editor.markdown().strip() != self._saved:
             return
-        current = words.current(words.history(self._view.binder, self._view.uid)).get(self.way)
+        current = words.standing(self._view.binder, self._view.uid).now.get(self.way)
         said = current.text if current else ""
         if said != self._saved:
             self._saved = said
