@@ -58,6 +58,7 @@ QAbstractSpinBox::up-button:hover, QAbstractSpinBox::down-button:hover { backgro
 QCheckBox::indicator, QRadioButton::indicator, QGroupBox::indicator {
   width: ${p13}px; height: ${p13}px; border: 1px solid $line; background: $slip;
 }
+QCheckBox, QRadioButton { outline: none; }
 QRadioButton::indicator { border-radius: ${p7}px; }
 QCheckBox::indicator:checked, QRadioButton::indicator:checked, QGroupBox::indicator:checked {
   background: $own; border-color: $own; image: url("$icons/tick-$theme.svg");

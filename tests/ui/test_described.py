@@ -62,3 +62,15 @@ def test_a_place_has_one_line_whatever_lies_beside_it(writing):
     assert [one.note for one in readings.reading(binder, uid).laid if one.note] == [
         "too many hands"
     ]
+
+
+def test_an_example_slants_and_what_is_typed_stands_upright(writing):
+    page, _, _ = writing
+    mood = field(page, "mood")
+    assert mood.font().italic()
+    QTest.keyClicks(mood, "calm")
+    assert not mood.font().italic()
+    page.look.set_scale(1.5)
+    assert not mood.font().italic()
+    mood.clear()
+    assert mood.font().italic()

@@ -30,6 +30,7 @@ from binder.study.decks import DeckView, Use
 from ui.desk import asking
 from ui.desk.register import Entry, Register
 from ui.desk.titles_table import TitlesTable
+from ui.leaves.example import ExampleLine
 from ui.leaves.form import FormDialog
 from ui.session import Session
 from ui.table.hints import Hint
@@ -68,8 +69,8 @@ class DecksDialog(QDialog):
         self.shut = QPushButton("Close")
 
     def _make_fields(self) -> None:
-        self.name, self.note = QLineEdit(), QLineEdit()
-        self.note.setPlaceholderText("where it came from, what it looks like")
+        self.name = QLineEdit()
+        self.note = ExampleLine("where it came from, what it looks like")
         self.numbers = QComboBox()
         for field, name in ((self.name, "Name of the deck"), (self.note, "Note on the deck"),
                             (self.numbers, "Numbers of Strength and Justice")):  # fmt: skip

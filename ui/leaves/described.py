@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFormLayout, QLabel, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFormLayout, QLabel, QVBoxLayout, QWidget
 
 from binder.study import details
 from binder.study.leaves import LeafView
 from binder.study.readings import ReadingView
+from ui.leaves.example import ExampleLine
 from ui.leaves.heads import SectionHead
 from ui.leaves.keeping import Pending
 from ui.theme import Look
@@ -61,10 +62,9 @@ class DetailPart:
     """Saves one of the lines."""
 
     def __init__(self, name: str, label: str, hint: str) -> None:
-        self.name, self.label, self.field = name, QLabel(label), QLineEdit()
+        self.name, self.label, self.field = name, QLabel(label), ExampleLine(hint)
         self.label.setBuddy(self.field)
         self.field.setAccessibleName(label)
-        self.field.setPlaceholderText(hint)
         self._view: LeafView | None = None
         self._of: ReadingView | None = None
         self._saved = self._asked = ""

@@ -12,7 +12,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QFrame,
     QLabel,
-    QLineEdit,
     QMenu,
     QPlainTextEdit,
     QPushButton,
@@ -25,6 +24,7 @@ from binder.errors import CanMend, RingboundError
 from binder.study import dates, due, lookbacks, readings
 from binder.study.readings import ReadingView
 from binder.study.words import REVERSED, UPRIGHT, add_sentence
+from ui.leaves.example import ExampleLine
 from ui.leaves.heads import Heading, SectionHead
 from ui.leaves.judging import Statement
 from ui.leaves.wrap_row import WrapRow
@@ -90,8 +90,7 @@ class LookBackPage(QScrollArea):
         self.to_words.setToolTip(
             "The marked words, or all of them, go to the own words of the card that said it best."
         )
-        self.on = QLineEdit()
-        self.on.setPlaceholderText("20 Dec, in 3 days, month’s end")
+        self.on = ExampleLine("20 Dec, in 3 days, month’s end")
         self.on.setAccessibleName("Ask again on")
         self.on.returnPressed.connect(self._on_a_day)
         self.said = QLabel()

@@ -6,10 +6,11 @@ from datetime import date, timedelta
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent, QWheelEvent
-from PySide6.QtWidgets import QLineEdit, QSlider
+from PySide6.QtWidgets import QSlider
 
 from binder.errors import RingboundError
 from binder.study import dates, due, sure
+from ui.leaves.example import ExampleLine
 
 
 class SureSlider(QSlider):
@@ -30,14 +31,13 @@ class SureSlider(QSlider):
             event.ignore()
 
 
-class DueField(QLineEdit):
+class DueField(ExampleLine):
     """A day as people say it; up and down go a day on or back."""
 
     def __init__(self, today: date) -> None:
-        super().__init__()
+        super().__init__("in 3 days")
         self.today = today
         self.setAccessibleName("Due")
-        self.setPlaceholderText("in 3 days")
 
     def day(self) -> date:
         """The day meant; raises CanMend for words that mean none."""
