@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from binder.cards.faces import TALL, WIDE, face_body
+from binder.cards.faces import TALL, WIDE, face_body, picture_body
 from binder.cards.faces.cards import svg
 from binder.cards.faces.figures import figures_svg
 from binder.cards.faces.shapes import disc, num, ring
@@ -22,12 +22,16 @@ _LINE = 1.5
 
 @dataclass(frozen=True)
 class LaidCard:
-    """A card laid in a place: what its deck calls it, its turn, and cards laid to clarify it."""
+    """A card laid in a place: what its deck calls it, its turn, and cards laid to clarify it.
+
+    `picture` is where a picture of it lies that stands in the stead of its drawn face, or ''.
+    """
 
     card: Card
     reversed: bool = False
     title: str | None = None
     number: str | None = None
+    picture: str = ""
     clarifying: "tuple[LaidCard, ...]" = ()
 
 
@@ -82,7 +86,10 @@ def _at(box: CardBox, turn: float) -> str:
 
 def _face(box: CardBox, laid: LaidCard, colours: Mapping[str, str]) -> str:
     turn = box.rotation + (180 if laid.reversed else 0)
-    face = face_body(laid.card, colours, laid.title, laid.number)
+    if laid.picture:
+        face = picture_body(laid.picture, colours)
+    else:
+        face = face_body(laid.card, colours, laid.title, laid.number)
     centred = f"scale({num(box.scale)}) translate({num(-WIDE / 2)} {num(-TALL / 2)})"
     return f'<g transform="{_at(box, turn)} {centred}">{face}</g>'
 

@@ -22,6 +22,14 @@ class Picture:
 
 
 @dataclass(frozen=True, slots=True)
+class Photograph:
+    """The owner's photograph of a card, and the drawn face that stands in for a broken one."""
+
+    data: bytes = field(repr=False)
+    drawn: str = field(repr=False)
+
+
+@dataclass(frozen=True, slots=True)
 class Part:
     """One portion of a leaf under its own heading ('' for none); `own` marks the student's words,
     which are printed in blue-black."""
@@ -34,13 +42,15 @@ class Part:
 @dataclass(frozen=True, slots=True)
 class PlacedCard:
     """One card of a layout, for the list beside it: place 1 from the first, its label, the card's
-    title in the deck it came from, and the student's note on it, if any."""
+    title in the deck it came from, and the student's note on it, if any; `beside` for a card laid
+    to clarify the first of its place."""
 
     n: int
     label: str
     card: str
     reversed: bool = False
     note: str = ""
+    beside: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,8 +129,9 @@ class Section:
     `subtitle` lines stand under the tab's name on the divider sheet, `notes` at its foot; `order`
     says how the leaves follow each other ('Readings log, newest first'). `card_index` lists card
     leaves that are named behind this tab, each with the uids of the leaves that name it.
-    `pictures` holds the files that blocks and handouts ask for, by uid; `bibliography` the
-    CSL fields of the sources that are cited, by key.
+    `pictures` holds the files that blocks and handouts ask for, by uid; `photographs` those that
+    drawings of cards ask for, by name of file; `bibliography` the CSL fields of the sources that
+    are cited, by key.
     """
 
     binder: str
@@ -132,14 +143,15 @@ class Section:
     leaves: tuple[PrintLeaf, ...] = ()
     card_index: tuple[tuple[str, tuple[str, ...]], ...] = ()
     pictures: Mapping[str, Picture] = field(default_factory=dict, repr=False)
+    photographs: Mapping[str, Photograph] = field(default_factory=dict, repr=False)
     bibliography: Mapping[str, Mapping[str, Any]] = field(default_factory=dict, repr=False)
 
 
-_APART = ("pictures", "bibliography")
+_APART = ("pictures", "photographs", "bibliography")
 
 
 def plain(thing: Any) -> dict[str, Any]:
-    """A dataclass of this module as a dictionary of its fields; pictures and
+    """A dataclass of this module as a dictionary of its fields; pictures, photographs and
     bibliography, which stand in files of their own, left out.
 
     Fit for `json.dumps(..., default=plain)`, which goes on into what the fields hold.

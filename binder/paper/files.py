@@ -4,12 +4,15 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
-from binder.paper.data import Picture
+from binder.paper.data import Photograph, Picture
 
 PRINTED = frozenset(
     {"image/png", "image/jpeg", "image/gif", "image/webp", "image/svg+xml", "application/pdf"}
 )
 """The kinds of file that can be printed."""
+
+FACES = "faces"
+"""The folder of photographs of cards beneath the root; drawings name them so."""
 
 Files = dict[str, list[dict[str, Any]]]
 """By uid, one entry for every page to be printed: the path beneath the root, and the page."""
@@ -26,6 +29,22 @@ def lay_out(pictures: Mapping[str, Picture], root: Path) -> Files:
             (root / name).write_bytes(data)
             laid[uid] = [{"path": f"/{name}", "page": page} for page in range(1, pages + 1)]
     return laid
+
+
+def lay_out_faces(photographs: Mapping[str, Photograph], root: Path) -> None:
+    """Write the photographs beneath root, where drawings look for them."""
+    (root / FACES).mkdir()
+    for name, photograph in photographs.items():
+        (root / FACES / name).write_bytes(photograph.data)
+
+
+def draw_broken_faces(
+    photographs: Mapping[str, Photograph], root: Path, reads: Callable[[str, int], bool]
+) -> None:
+    """Put the drawn face in the place of each photograph for which `reads(path, 1)` is false."""
+    for name, photograph in photographs.items():
+        if not reads(f"/{FACES}/{name}", 1):
+            (root / FACES / name).write_text(photograph.drawn, encoding="utf-8")
 
 
 def _printable(picture: Picture) -> tuple[bytes, int]:

@@ -26,6 +26,7 @@ from binder.paper.data import (
     PrintLookBack,
     Section,
 )
+from binder.paper.photographs import Photographs
 from binder.paper.sheets import Sheet
 from binder.resources import resource
 from binder.store.file import Binder
@@ -33,6 +34,7 @@ from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
 from binder.study import dates, files, leaves, readings, sources, tabs
 from binder.study.cautions import for_another, initials
+from binder.study.details import clarifying
 from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
@@ -62,6 +64,7 @@ class Gatherer:
         self.linker = Linker(shelf)
         self.named: dict[str, list[str]] = {}
         self.pictures: dict[str, Picture] = {}
+        self.photographs = Photographs(shelf, print_colours())
 
     def section(self) -> Section:
         """The tab as it stands now; CanMend when nothing is behind it."""
@@ -80,6 +83,7 @@ class Gatherer:
             leaves=printed,
             card_index=tuple(self._index()),
             pictures=self.pictures,
+            photographs=self.photographs.found,
             bibliography=self._cited(printed),
         )
 
@@ -151,7 +155,7 @@ class Gatherer:
             return self._reading(view)
         if view.kind is LeafKind.CARD:
             body = self.blocks(view, view.text)
-            return card_leaf(self.shelf, view, body, print_colours(), self.discretion)
+            return card_leaf(self.shelf, view, body, self.photographs, self.discretion)
         handouts = tuple(_FILES.findall(view.text)) if view.kind is LeafKind.HANDOUT else ()
         text = _without_files(view.text) if handouts else view.text
         parts = (Part("", self.blocks(view, text)),) if text.strip() else ()
@@ -180,22 +184,22 @@ class Gatherer:
             under=_under(reading),
             day=dates.short(reading.at),
             listed=view.title,
-            svg=None if reading.shown == "list" else _drawn(reading),
-            placed=tuple(
-                PlacedCard(one.n, one.label, one.title, one.reversed, one.note)
-                for one in reading.laid
-                if reading.shown != "layout" or one.note
-            ),
+            svg=None if reading.shown == "list" else self._drawn(reading),
+            placed=tuple(_placed(reading)),
             parts=tuple(self._reading_parts(view, reading)),
             expectations=tuple(
                 PrintExpectation(e.text, e.sure, dates.short(e.due), e.verdict)
                 for e in reading.expectations
             ),
             look_backs=tuple(
-                PrintLookBack(dates.written(b.at), self.blocks(view, b.text))
+                PrintLookBack(_looked(b, reading), self.blocks(view, b.text))
                 for b in reading.look_backs
             ),
         )
+
+    def _drawn(self, reading: readings.ReadingView) -> str:
+        laid = laid_cards(reading, self.photographs)
+        return layout_svg(reading.spread.places, laid, print_colours(), size=_LAYOUT_SIZE)
 
     def _reading_parts(self, view: LeafView, reading: readings.ReadingView) -> Iterator[Part]:
         """Impressions, photographs of the table, and the sky, as far as there are any."""
@@ -219,32 +223,42 @@ def sky_words(reading: readings.ReadingView) -> str:
         return ""
 
 
-def _drawn(reading: readings.ReadingView) -> str:
-    return layout_svg(
-        reading.spread.places, laid_cards(reading), print_colours(), size=_LAYOUT_SIZE
-    )
+def _placed(reading: readings.ReadingView) -> Iterator[PlacedCard]:
+    """The list beside the layout: every card, or those with a note where a diagram will do."""
+    beside = clarifying(reading)
+    for one in reading.laid:
+        if reading.shown != "layout" or one.note:
+            yield PlacedCard(
+                one.n, one.label, one.title, one.reversed, one.note, one.card in beside
+            )
+
+
+def _looked(entry: readings.LookBackView, reading: readings.ReadingView) -> str:
+    """When it was written, and the card that said it best."""
+    day = dates.written(entry.at)
+    return f"{day}, {reading.titles.title(entry.card)} said it best" if entry.card else day
 
 
 def _under(reading: readings.ReadingView) -> str:
-    """How it was laid, mood and venue, and for whom: initials, for paper goes further."""
+    """How it was laid, for whom (initials, for paper goes further), and what else is told."""
     querent = reading.querent if for_another(reading.querent) else ""
     whom = f"for {initials(querent)}" if querent else ""
     standing = reading.significator if reading.significator in reading.titles.keys else ""
     told = f"significator {reading.titles.title(standing)}" if standing else ""
     screen = "drawn on screen" if reading.on_screen else ""
     laid = (reading.spread.name, reading.deck_name, screen)
-    parts = (*laid, told, whom, reading.mood, reading.venue)
+    parts = (*laid, told, whom, reading.topic, reading.mood, reading.venue)
     return ", ".join(filter(None, parts))
 
 
-def laid_cards(reading: readings.ReadingView) -> dict[int, LaidCard]:
+def laid_cards(reading: readings.ReadingView, photographs: Photographs) -> dict[int, LaidCard]:
     """The cards of a reading by place, as the layout draws them."""
     found: dict[int, list[LaidCard]] = {}
     for one in reading.laid:
+        known = reading.titles.card(one.card)
         card = LaidCard(
-            reading.titles.card(one.card), one.reversed,
-            one.title if reading.titles.printed else "",
-            reading.titles.roman(one.card) or None,
+            known, one.reversed, one.title if reading.titles.printed else "",
+            reading.titles.roman(one.card) or None, photographs.address(reading.deck, known),
         )  # fmt: skip
         found.setdefault(one.n, []).append(card)
     return {n: replace(first, clarifying=tuple(rest)) for n, (first, *rest) in found.items()}

@@ -6,7 +6,7 @@ import textwrap
 from typing import Any
 
 from binder.paper import citations
-from binder.paper.data import PrintLeaf, Section, SideBySide, plain
+from binder.paper.data import PlacedCard, PrintLeaf, Section, SideBySide, plain
 from binder.paper.files import Files
 from binder.paper.sheets import Sheet
 from binder.paper.tame import tame, tame_words
@@ -77,9 +77,13 @@ def _leaf(leaf: PrintLeaf, room: int) -> dict[str, Any]:
         "short": shortened(leaf.title, max(room, 12)),
         "wide": wide,
         "high": high,
-        "alt": ", ".join(f"{it.label}: {it.card}" for it in leaf.placed) or leaf.title,
+        "alt": ", ".join(map(_said, leaf.placed)) or leaf.title,
         "first_beside": face and bool(leaf.parts) and _is_short(leaf),
     }
+
+
+def _said(it: PlacedCard) -> str:
+    return f"beside it: {it.card}" if it.beside else f"{it.label}: {it.card}"
 
 
 def _side_by_side(table: SideBySide) -> dict[str, Any]:

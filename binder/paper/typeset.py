@@ -9,7 +9,7 @@ import json
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -17,7 +17,7 @@ from typing import Any
 from binder.errors import CanMend, OwnFault
 from binder.paper.citations import entries, names
 from binder.paper.data import Section, plain
-from binder.paper.files import lay_out, without_broken
+from binder.paper.files import draw_broken_faces, lay_out, lay_out_faces, without_broken
 from binder.paper.handed import handed
 from binder.paper.sheets import Sheet
 from binder.resources import resource
@@ -71,13 +71,16 @@ def _made(section: Section, sheet: Sheet, blank_lines: bool, **how: Any) -> Any:
 
     with _folder() as root:
         files = lay_out(section.pictures, root)
+        lay_out_faces(section.photographs, root)
         data = handed(section, sheet, blank_lines, files)
         _write(root, data)
         _write_sources(root, section)
         try:
             return _run(root / "tab.typ", root, **how)
         except typst.TypstError:
-            _write(root, data | {"files": without_broken(files, lambda *at: _reads(root, *at))})
+            reads = partial(_reads, root)
+            _write(root, data | {"files": without_broken(files, reads)})
+            draw_broken_faces(section.photographs, root, reads)
         try:
             return _run(root / "tab.typ", root, **how)
         except typst.TypstError as error:
