@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QWidget
 
 from binder.cards.spreads import spread
 from binder.study import leaves, readings, sources, tabs, words
+from ui.leaves import grown
 from ui.leaves.card import CardPage
 from ui.leaves.month_line import MonthLine
 from ui.leaves.side_by_side import cited_at, columns_fit
@@ -293,3 +294,17 @@ def test_columns_need_room(look):
     assert columns_fit(2, 524, look.theme)
     assert not columns_fit(2, 330, look.theme)
     assert not columns_fit(4, 2000, look.theme)
+
+
+def test_of_many_versions_the_newest_are_laid_out(session, look, lay, qtbot):
+    star = session.shelf.card_leaf(STAR)
+    for number in range(grown.NEWEST + 2):
+        words.write_words(*star, words.UPRIGHT, f"Meaning {number} of *many*.")
+    page = lay(CardPage(session, look), spot_of(session, STAR))
+    page.grown.setFocus()
+    qtbot.keyClick(page.grown, Qt.Key.Key_Tab)
+    qtbot.keyClick(page.grown, Qt.Key.Key_Return)
+    told = page.grown.toPlainText()
+    assert "Meaning 12 of many." in told
+    assert "Hope run thin" not in told
+    assert "earlier versions before these; all are listed under Leaf, Earlier versions." in told

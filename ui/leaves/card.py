@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
@@ -57,7 +58,7 @@ class CardPage(Page):
         self.watch(self.came.words)
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self.body = self.notes
-        self._history: list[WordsView] = []
+        self._own: Mapping[str, WordsView] = {}
         self._below: bool | None = None
         self._lay_out()
         self._connect()
@@ -123,8 +124,8 @@ class CardPage(Page):
         return [mention for mention in found if mention.key != view.card]
 
     def _show_own(self, view: LeafView, marks: tuple[str, ...]) -> bool:
-        self._history = words.history(view.binder, view.uid)
-        own = words.current(self._history)
+        standing = words.standing(view.binder, view.uid)
+        self._own = own = standing.now
         upright, turned = own.get(words.UPRIGHT), own.get(words.REVERSED)
         self._own_box.setVisible(upright is not None)
         self._turned_box.setVisible(turned is not None)
@@ -132,8 +133,11 @@ class CardPage(Page):
             self.own.show_html(self._html(view, upright.text), marks)
         if turned:
             self.turned.show_html(self._html(view, turned.text), marks)
-        self.grown.show_history(
-            self._history, lambda: readings.appearances(self.session.shelf, view.card)
+        self.grown.show_words(
+            standing,
+            lambda: words.history(view.binder, view.uid),
+            lambda: readings.appearances(self.session.shelf, view.card),
+            lambda said: self._html(view, said),
         )
         return bool(own)
 
@@ -176,7 +180,7 @@ class CardPage(Page):
     def _place(self) -> None:
         theme, width = self.look.theme, self.viewport().width()
         self.face.set_width(max(round(min(FACE * theme.scale, width * SHARE)), 60))
-        upright = words.current(self._history).get(words.UPRIGHT)
+        upright = self._own.get(words.UPRIGHT)
         long = upright is not None and len(upright.text) > LONG
         self._arrange(below=self._narrow() or long)
 

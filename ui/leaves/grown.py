@@ -10,16 +10,21 @@ from PySide6.QtWidgets import QWidget
 
 from binder.study import dates, words
 from binder.study.readings import Appearance
-from binder.study.words import WordsView
+from binder.study.words import Standing, WordsView
 from ui.leaves.prose import Prose
 from ui.theme import Look
 
 EARLIER = "own:earlier"
+ALL = "all are listed under Leaf, Earlier versions."
 MOST = 6
 """So many readings between two versions are named; the others are counted."""
+NEWEST = 12
+"""So many versions are laid out; the others are in the list of earlier versions."""
 
 Met = Callable[[], Sequence[Appearance]]
 """The readings the card turned up in, asked for when they are shown."""
+Whole = Callable[[], Sequence[WordsView]]
+"""All versions, oldest first, asked for when they are shown."""
 
 
 class Grown(Prose):
@@ -27,41 +32,53 @@ class Grown(Prose):
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, role="label", parent=parent)
-        self._history: tuple[WordsView, ...] = ()
+        self._standing = Standing({}, 0)
+        self._history: Whole = tuple
         self._met: Met = tuple
-        self._whole = False
+        self._html_of: Callable[[str], str] = escape
+        self._open = False
 
-    def show_history(self, history: Sequence[WordsView], met: Met = tuple) -> None:
-        """Show another card's words, oldest first; hidden while none are written."""
-        self._history, self._met, self._whole = tuple(history), met, False
-        shown = words.current(history).values()
-        self.setVisible(bool(shown))
-        if shown:
+    def show_words(
+        self, standing: Standing, history: Whole, met: Met, html_of: Callable[[str], str]
+    ) -> None:
+        """Show another card's words; hidden while none stand. `html_of` renders a text."""
+        self._standing, self._history, self._met = standing, history, met
+        self._html_of, self._open = html_of, False
+        self.setVisible(bool(standing.now))
+        if standing.now:
             self._say()
 
     def _say(self) -> None:
-        shown = words.current(self._history).values()
-        earlier = [one for one in self._history if one not in shown and one.text]
-        said = "hide how they grew" if self._whole else _versions(len(earlier))
-        link = f', <a href="{EARLIER}">{said}</a>' if earlier else ""
-        last = dates.written(max(one.at for one in shown))
-        old = "".join(self._line(earlier, list(shown))) if self._whole else ""
+        now = self._standing.now.values()
+        said = "hide how they grew" if self._open else _versions(self._standing.earlier)
+        link = f', <a href="{EARLIER}">{said}</a>' if self._standing.earlier else ""
+        last = dates.written(max(one.at for one in now))
+        old = "".join(self._laid(list(now))) if self._open else ""
         self.show_html(f"<p><small>Written {last}{link}</small></p>{old}")
 
-    def _line(self, earlier: Sequence[WordsView], shown: Sequence[WordsView]) -> Iterator[str]:
+    def _laid(self, now: Sequence[WordsView]) -> Iterator[str]:
         """Along time from now back: words, and below each the readings that came before it."""
         met = list(self._met())
-        for one in sorted((*earlier, *shown), key=lambda one: one.at, reverse=True):
+        said = [one for one in self._history() if one.text or one in now][::-1]
+        for one in said[:NEWEST]:
             since = [seen for seen in met if seen.day[:10] >= one.at[:10]]
             met = met[len(since) :]
             yield _between(since)
-            yield _now(one) if one in shown else _old(one)
+            yield _now(one) if one in now else self._old(one)
+        if len(said) > NEWEST:
+            yield f"<p><small>{_versions(len(said) - NEWEST)} before these; {ALL}</small></p>"
+
+    def _old(self, one: WordsView) -> str:
+        day = f"<small>{dates.written(one.at)}{_way(one)}:</small>"
+        html = self._html_of(one.text)
+        first, tag, rest = html.partition("<p>")
+        return f"<p>{day} {rest}" if tag and not first.strip() else f"<p>{day}</p>{html}"
 
     def _follow(self, url: QUrl) -> None:
         if url.toString() != EARLIER:
             super()._follow(url)
             return
-        self._whole = not self._whole
+        self._open = not self._open
         self._say()
 
 
@@ -69,15 +86,12 @@ def _versions(count: int) -> str:
     return "1 earlier version" if count == 1 else f"{count} earlier versions"
 
 
-def _old(one: WordsView) -> str:
-    way = "" if one.way == words.UPRIGHT else ", reversed"
-    said = escape(one.text).replace("\n", "<br>")
-    return f"<p><small>{dates.written(one.at)}{way}:</small> {said}</p>"
+def _way(one: WordsView) -> str:
+    return "" if one.way == words.UPRIGHT else ", reversed"
 
 
 def _now(one: WordsView) -> str:
-    way = "" if one.way == words.UPRIGHT else ", reversed"
-    return f"<p><small>{dates.written(one.at)}{way}: the words above</small></p>"
+    return f"<p><small>{dates.written(one.at)}{_way(one)}: the words above</small></p>"
 
 
 def _between(seen: Sequence[Appearance]) -> str:
