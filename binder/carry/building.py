@@ -24,7 +24,20 @@ from binder.carry.texts import (
 from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
-from binder.study import course, decks, files, leaves, lookbacks, readings, sources, tabs, words
+from binder.study import (
+    course,
+    decks,
+    fields,
+    files,
+    imagery,
+    leaves,
+    lookbacks,
+    readings,
+    related,
+    sources,
+    tabs,
+    words,
+)
 from binder.study.kinds import LeafKind
 
 _MINUTE = "minutes"
@@ -98,10 +111,10 @@ class _Builder:
             self._reading(tab, leaf, leaf.holds, body)
             return
         kind, card = _kind(leaf)
-        fields = {"place": _card_place(card)} if card else {}
+        place = {"place": _card_place(card)} if card else {}
         uid = leaves.add_leaf(
             self.binder, tab, leaf.title, body, kind=kind, card=card, uid=uid_for(leaf.name),
-            day="" if card else leaf.at.isoformat(timespec=_MINUTE), **fields,
+            day="" if card else leaf.at.isoformat(timespec=_MINUTE), **place,
         )  # fmt: skip
         self._holds(uid, leaf)
 
@@ -127,6 +140,13 @@ class _Builder:
             words.write_words(self.binder, uid, words.REVERSED, own.reversed, at=at)
         for says in text.says:
             sources.note(self.binder, uid, says.source, says.aspect, says.text, says.locator)
+        for name, said in text.fields.items():
+            fields.write_field(self.binder, uid, name, said)
+        for mark in text.marks:
+            deck = uid_for(f"deck/{mark.deck}") if mark.deck else ""
+            imagery.mark_spot(self.binder, uid, mark.x, mark.y, mark.text, deck=deck)
+        for pair in text.pairs:
+            related.pair_on(self.binder, uid, text.card, pair.card, pair.text)
 
     def _blank_cards(self, tab: tabs.TabView, text: TabText) -> None:
         arcana = "major" if text.kind == "majors" else "minor"

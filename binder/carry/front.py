@@ -72,6 +72,13 @@ class Front:
             return value
         raise self.fault(f"“{key}” must be a whole number from {low} to {high}.", key)
 
+    def share(self, key: str) -> float:
+        """The number from 0 to 1 under `key`."""
+        value = self.data.get(key)
+        if isinstance(value, int | float) and not isinstance(value, bool) and 0 <= value <= 1:
+            return float(value)
+        raise self.fault(f"“{key}” must be a number from 0 to 1, as 0.25.", key)
+
     def moment(self, key: str) -> datetime:
         """The local date and time under `key`."""
         value = self.data.get(key)

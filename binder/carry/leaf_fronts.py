@@ -14,13 +14,22 @@ from binder.carry.texts import (
     HandoutText,
     Holds,
     LookBackText,
+    MarkText,
     OwnWordsText,
+    PairText,
     ReadingText,
     SaysText,
     SourceText,
     UnitText,
 )
 from binder.errors import CanMend
+
+_FIELDS = {
+    "keywords": "keywords",
+    "keywords_reversed": "keywords reversed",
+    "questions": "questions",
+}
+"""What a field of a card leaf is called in the front block -> its name."""
 
 
 def holds_of(front: Front) -> tuple[str, datetime, Holds]:
@@ -91,13 +100,16 @@ def _look_back(front: Front, count: int) -> LookBackText:
 
 
 def _card(front: Front) -> tuple[str, datetime, CardText]:
-    front.only("card", "own_words", "says")
+    front.only("card", *_FIELDS, "own_words", "says", "mark", "pair")
     key = _key(front, front.text("card"), "card")
     words = tuple(map(_own_words, front.parts("own_words")))
     if not words:
         raise front.fault("A card leaf needs own words; begin them with [[own_words]].")
     says = tuple(map(_says, front.parts("says")))
-    return card(key).title, words[-1].at, CardText(key, words, says)
+    fields = {name: front.text(said) for said, name in _FIELDS.items() if said in front.data}
+    marks = tuple(map(_mark, front.parts("mark")))
+    pairs = tuple(map(_pair, front.parts("pair")))
+    return card(key).title, words[-1].at, CardText(key, words, says, fields, marks, pairs)
 
 
 def _own_words(front: Front) -> OwnWordsText:
@@ -109,6 +121,16 @@ def _says(front: Front) -> SaysText:
     front.only("source", "aspect", "text", "locator")
     source, aspect = front.text("source"), front.text("aspect")
     return SaysText(source, aspect, front.text("text"), front.text("locator", ""))
+
+
+def _mark(front: Front) -> MarkText:
+    front.only("x", "y", "text", "deck")
+    return MarkText(front.share("x"), front.share("y"), front.text("text"), front.text("deck", ""))
+
+
+def _pair(front: Front) -> PairText:
+    front.only("card", "text")
+    return PairText(_key(front, front.text("card"), "card"), front.text("text", ""))
 
 
 def _unit(front: Front) -> UnitText:

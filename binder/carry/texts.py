@@ -83,12 +83,39 @@ class SaysText:
 
 
 @dataclass(frozen=True)
+class MarkText:
+    """A spot on the picture and what is there; `x`, `y` 0 to 1 from the top left.
+
+    `deck` is the key of the deck whose picture it is, '' for the drawn face.
+    """
+
+    x: float
+    y: float
+    text: str
+    deck: str
+
+
+@dataclass(frozen=True)
+class PairText:
+    """Another card (its key) that is seen together with this one, and why."""
+
+    card: str
+    text: str
+
+
+@dataclass(frozen=True)
 class CardText:
-    """What is written on a card leaf besides its body; own words oldest first."""
+    """What is written on a card leaf besides its body; own words oldest first.
+
+    `fields` go by the names of `binder.study.fields`.
+    """
 
     card: str
     own_words: tuple[OwnWordsText, ...]
     says: tuple[SaysText, ...]
+    fields: Mapping[str, str]
+    marks: tuple[MarkText, ...]
+    pairs: tuple[PairText, ...]
 
 
 @dataclass(frozen=True)

@@ -211,3 +211,50 @@ def test_local_links_are_found_and_swapped(folder):
     assert "(leaf:14)" in swapped
     assert "(file:9)" in swapped
     assert "(source:b#p1) [The Star](card:major-17)" in swapped
+
+
+CARD = """+++
+card = "major-17"
+keywords = "hope, rest"
+keywords_reversed = "drought"
+questions = "Who pours?"
+
+[[own_words]]
+at = 2026-08-23T21:10:00
+upright = "Hope."
+
+[[mark]]
+x = 0.5
+y = 1
+text = "A road"
+
+[[mark]]
+x = 0.1
+y = 0.2
+text = "A hill"
+deck = "plain"
+
+[[pair]]
+card = "major-18"
+text = "Two lights"
++++
+"""
+
+
+def test_a_card_leaf_has_fields_marks_and_pairs(folder):
+    path = folder / "practice" / "log" / "b.md"
+    path.write_text(CARD)
+    text = sources.read_shelf(folder).binders[0].tabs[0].leaves[1].holds
+    assert text.fields == {
+        "keywords": "hope, rest",
+        "keywords reversed": "drought",
+        "questions": "Who pours?",
+    }
+    assert [(m.x, m.y, m.text, m.deck) for m in text.marks] == [
+        (0.5, 1.0, "A road", ""),
+        (0.1, 0.2, "A hill", "plain"),
+    ]
+    assert [(p.card, p.text) for p in text.pairs] == [("major-18", "Two lights")]
+    path.write_text(CARD.replace("x = 0.1", "x = 10"))
+    with pytest.raises(CanMend, match=r"b\.md, line 1[67]: “x” must be a number from 0 to 1"):
+        sources.read_shelf(folder)
