@@ -4,12 +4,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from enum import IntEnum
-from importlib import import_module
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
+
+from binder.reckon.fitting import breathless
+from binder.reckon.fitting import fitted as search
 
 if TYPE_CHECKING:
     from fsrs import Card, Scheduler
@@ -125,9 +127,9 @@ Given = tuple[datetime, Answer]
 """When an answer was given, and which."""
 
 
-def can_fit() -> bool:
-    """Whether the library that fits parameters is there; it has no wheel for every machine."""
-    return _fitting() is not None
+def get_ready(ways: Ways) -> None:
+    """Load what is slow to load, so that the first answer takes no longer than the next."""
+    _scheduler(ways)
 
 
 def counted(histories: Iterable[Sequence[Given]]) -> int:
@@ -135,32 +137,26 @@ def counted(histories: Iterable[Sequence[Given]]) -> int:
     return sum(gap > 0 for history in histories for gap in _gaps(history)[1:])
 
 
-def fitted(histories: Iterable[Sequence[Given]]) -> tuple[float, ...]:
+def fitted(
+    histories: Iterable[Sequence[Given]], breathe: Callable[[], None] = breathless
+) -> tuple[float, ...]:
     """Parameters fitted to what was answered, one history for each thing learned, in order.
 
-    () when there are too few answers, or the library is not there; then the usual ones serve.
+    () when there are too few answers; then the usual ones serve. `breathe` is called often and may
+    raise `fitting.Stopped`.
     """
     kept = [history for history in histories if len(history) > 1]
-    library = _fitting()
-    if library is None or counted(kept) < ENOUGH:
+    if counted(kept) < ENOUGH:
         return ()
-    items = [item for history in kept for item in _items(library, history)]
-    return _bounded(library.FSRS(list(library.DEFAULT_PARAMETERS)).compute_parameters(items))
-
-
-def _bounded(values: Sequence[float]) -> tuple[float, ...]:
-    """Single precision may put a value a hair beyond the bounds that the scheduler checks."""
+    from fsrs.scheduler import DEFAULT_PARAMETERS as USUAL
     from fsrs.scheduler import LOWER_BOUNDS_PARAMETERS as LOW
     from fsrs.scheduler import UPPER_BOUNDS_PARAMETERS as HIGH
 
-    return tuple(min(max(v, a), b) for v, a, b in zip(values, LOW, HIGH, strict=True))
-
-
-def _fitting() -> Any | None:
-    try:
-        return import_module("fsrs_rs_python")
-    except ImportError:
-        return None
+    asked = [
+        [(gap, int(answer)) for gap, (_, answer) in zip(_gaps(each), each, strict=True)]
+        for each in kept
+    ]
+    return search(asked, tuple(USUAL), list(zip(LOW, HIGH, strict=True)), breathe)
 
 
 def _gaps(history: Sequence[Given]) -> list[int]:
@@ -169,12 +165,3 @@ def _gaps(history: Sequence[Given]) -> list[int]:
         0 if before is None else max((at - before).days, 0)
         for before, (at, _) in zip([None, *(at for at, _ in history)], history, strict=False)
     ]
-
-
-def _items(library: Any, history: Sequence[Given]) -> list[Any]:
-    """One item for every answer of a later day, each with all that came before it."""
-    gaps = _gaps(history)
-    reviews = [
-        library.FSRSReview(int(answer), gap) for gap, (_, answer) in zip(gaps, history, strict=True)
-    ]
-    return [library.FSRSItem(reviews[: n + 1]) for n, gap in enumerate(gaps) if n and gap > 0]
