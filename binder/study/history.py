@@ -6,15 +6,25 @@ the words that changed. Versions are written once and never again.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from peewee import fn
+
 from binder.errors import CanMend, OwnFault
-from binder.page.compare import packed, unpacked
+from binder.page.compare import GONE, packed, pieces, unpacked
 from binder.store.change import Change
+from binder.store.clock import made_ms, now_ms
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Version
+
+VERSION_AFTER = 10 * 60_000
+"""Sittings that begin within so many milliseconds of a version become one with it."""
+SUBSTANCE = 6
+"""So many words gone at one saving are more than a slip put right."""
+_WORD = re.compile(r"\w+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +55,25 @@ def whole_text(data: bytes, base: str) -> str:
         raise OwnFault(
             "An earlier version of this leaf cannot be read; the leaf is safe."
         ) from error
+
+
+def worth_keeping(binder: Binder, row: Any, text: str, seen: int | None, sitting: str) -> bool:
+    """Whether what a leaf row says should be kept before `text` takes its place.
+
+    It should where the leaf was changed elsewhere since `seen`; where the words go back to before
+    this sitting, the uid that was made when it began ('' for one saving that stands alone), and
+    the last version is a while ago; and where this saving takes several words away.
+    """
+    if not row.text:
+        return False
+    if seen is not None and row.changed != seen:
+        return True
+    if not sitting or row.changed < made_ms(sitting):
+        last = binder.value(Version.select(fn.MAX(Version.changed)).where(Version.leaf == row.id))
+        if last is None or now_ms() - last > VERSION_AFTER:
+            return True
+    gone = (piece.text for piece in pieces(row.text, text) if piece.how == GONE)
+    return sum(len(_WORD.findall(said)) for said in gone) >= SUBSTANCE
 
 
 def keep(binder: Binder, change: Change, row: Any) -> None:

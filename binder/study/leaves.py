@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import datetime, timedelta
 from typing import Any
 
 from peewee import fn
@@ -11,13 +10,10 @@ from peewee import fn
 from binder.errors import CanMend
 from binder.store.clock import now
 from binder.store.file import Binder
-from binder.store.schema import Leaf, Tab, Version
+from binder.store.schema import Leaf, Tab
 from binder.study import history
 from binder.study.kinds import LeafKind, tab_kind
 from binder.study.tabs import TabView
-
-VERSION_AFTER = timedelta(minutes=10)
-"""Savings closer together than this become one version of the history."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,7 +160,8 @@ def write(
 
     `seen` is the `changed` of the state that was edited. If the leaf was changed elsewhere since,
     the other text is kept as a version of its history before this one is saved. Savings with one
-    `sitting`, a new uid, are undone together.
+    `sitting`, a new uid made when it began, are undone together; `history.worth_keeping` says
+    which of them make a version.
     """
     row = binder.first(Leaf.select().where(Leaf.uid == uid))
     if row is None:
@@ -172,20 +169,10 @@ def write(
     if (row.title, row.text) == (title, text):
         return int(row.changed)
     with binder.change("Write", sitting) as change:
-        if _worth_keeping(binder, row, seen):
+        if history.worth_keeping(binder, row, text, seen, sitting):
             history.keep(binder, change, row)
         change.edit(Leaf, uid, title=titled(title), text=text)
     return int(binder.value(Leaf.select(Leaf.changed).where(Leaf.uid == uid)))
-
-
-def _worth_keeping(binder: Binder, row: Leaf, seen: int | None) -> bool:
-    if not row.text:
-        return False
-    if seen is not None and row.changed != seen:
-        return True
-    last = binder.value(Version.select(fn.MAX(Version.changed)).where(Version.leaf == row.id))
-    age = datetime.now() - datetime.fromtimestamp(max(last or 0, 0) / 1000)
-    return last is None or age > VERSION_AFTER
 
 
 def rename(binder: Binder, uid: str, title: str) -> None:

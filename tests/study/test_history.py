@@ -1,9 +1,12 @@
 """The history of a leaf: kept small, read whole, brought back, and lost by nothing."""
 
+import time
+
 import pytest
 
 from binder.errors import CanMend
 from binder.page.compare import packed
+from binder.store.clock import new_uid
 from binder.store.file import create
 from binder.store.schema import Version
 from binder.study import history, leaves, moving, tabs
@@ -43,6 +46,42 @@ def test_an_earlier_one_is_brought_back_as_a_new_version(binder, notes):
     assert leaves.leaf(binder, uid).text == "three"
     with pytest.raises(CanMend, match="says this already"):
         history.bring_back(binder, uid, history.Earlier("", "A", "three"))
+
+
+TEXT = "The purse is heavy, and the road to the quay is longer than it looked in spring."
+
+
+def test_slips_put_right_within_a_sitting_make_no_version(binder, notes):
+    uid = leaves.add_leaf(binder, notes, "A", TEXT)
+    time.sleep(0.002)  # a sitting begins after what it finds
+    sitting = new_uid()
+    for said in (f"{TEXT} A", f"{TEXT} A jug", f"{TEXT} A jug.", f"{TEXT} The jugs."):
+        leaves.write(binder, uid, title="A", text=said, sitting=sitting)
+    assert texts(binder, uid) == [TEXT]
+
+
+def test_a_new_leaf_being_written_has_no_version(binder, notes):
+    sitting = new_uid()
+    uid = leaves.add_leaf(binder, notes, "A")
+    for said in ("Th", "The ol", "The old kiln"):
+        leaves.write(binder, uid, title="A", text=said, sitting=sitting)
+    assert texts(binder, uid) == []
+
+
+def test_many_words_taken_away_at_once_are_kept_in_any_sitting(binder, notes):
+    sitting = new_uid()
+    uid = leaves.add_leaf(binder, notes, "A")
+    for said in (TEXT, "The purse.", "The purse. Again."):
+        leaves.write(binder, uid, title="A", text=said, sitting=sitting)
+    assert texts(binder, uid) == [TEXT]
+
+
+def test_sittings_close_together_are_one(binder, notes):
+    uid = leaves.add_leaf(binder, notes, "A", TEXT)
+    for said in ("one", "two", "three"):
+        time.sleep(0.002)
+        leaves.write(binder, uid, title="A", text=f"{TEXT} {said}", sitting=new_uid())
+    assert texts(binder, uid) == [TEXT]
 
 
 def test_a_leaf_taken_to_another_binder_and_back_keeps_its_history(binder, notes, tmp_path):
