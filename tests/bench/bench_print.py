@@ -1,7 +1,8 @@
-"""300 leaves printed, against bare typst setting the same data with its own plain elements.
+"""300 leaves printed, against bare typst setting the same data with its own plain elements; then
+the same with a photograph of each of the 78 cards in the layouts of its readings.
 
 Each measurement runs in a process of its own, since typst remembers what it has set before; the
-two take turns, and the quickest of each counts. `python bench_print.py` prints both in seconds.
+two take turns, and the quickest of each counts. `python bench_print.py` prints all in seconds.
 """
 
 import dataclasses
@@ -16,6 +17,7 @@ HERE = Path(__file__).resolve().parent
 sys.path[:0] = [str(HERE.parent.parent)]
 
 LEAVES, TURNS = 300, 7
+SHOTS = "-with-photographs"
 TEXT = (
     "work made in company crosses open water and not a harbour the purse held upside down too many"
     " hands on one bench clear weather after damage far outdoors nobody watching kiln glaze ferry"
@@ -45,6 +47,44 @@ def section():
     chance = random.Random(7)
     kinds = (sample.reading(), sample.looked_back(), sample.card_leaf(), sample.everything())
     return sample.section(*(other(kinds[n % 4], n, chance) for n in range(LEAVES)))
+
+
+def pictured(printed):
+    """The same section, its readings laid with cards that the owner has photographs of."""
+    from binder.cards.faces import face_svg
+    from binder.cards.facts import CARDS
+    from binder.cards.spreads import spread
+    from binder.page.layout import LaidCard, layout_svg
+    from binder.paper.data import Photograph
+    from binder.paper.gather import print_colours
+
+    chance, colours, cross = random.Random(9), print_colours(), spread("celtic-cross")
+    shots = {card.key: Photograph(shot(card), face_svg(card, colours)) for card in CARDS}
+
+    def drawn():
+        laid = {
+            place.n: LaidCard(card, chance.random() < 0.3, picture=f"faces/{card.key}")
+            for place, card in zip(cross.places, chance.sample(CARDS, 10), strict=True)
+        }
+        return layout_svg(cross.places, laid, colours, size=(420.0, 420.0))
+
+    leaves = tuple(
+        dataclasses.replace(leaf, svg=drawn()) if leaf.kind == "reading" else leaf
+        for leaf in printed.leaves
+    )
+    return dataclasses.replace(printed, leaves=leaves, photographs=shots)
+
+
+def shot(card):
+    """A photograph as large as they are kept."""
+    import io
+
+    from PIL import Image
+
+    made = io.BytesIO()
+    grain = random.Random(card.key).randbytes(64 * 108)
+    Image.frombytes("L", (64, 108), grain).resize((640, 1080)).save(made, "JPEG", quality=88)
+    return made.getvalue()
 
 
 def other(leaf, n, chance):
@@ -85,16 +125,20 @@ def once(which):
     import typst
 
     from binder.paper.data import plain
+    from binder.paper.files import lay_out_faces
     from binder.paper.sheets import Sheet
     from binder.paper.typeset import our_fonts, typeset
 
     leaves, fonts = section(), our_fonts()
+    if which.endswith(SHOTS):
+        leaves = pictured(leaves)
     with tempfile.TemporaryDirectory() as folder:
         root = Path(folder)
         (root / "bare.typ").write_bytes((HERE / "bare.typ").read_bytes())
         (root / "data.json").write_text(json.dumps({"section": leaves}, default=plain))
+        lay_out_faces(leaves.photographs, root)
         start = time.perf_counter()
-        if which == "ours":
+        if which.startswith("ours"):
             typeset(leaves, Sheet("a4", "2", two_sided=True))
         else:
             source = root / "bare.typ"
@@ -103,8 +147,8 @@ def once(which):
 
 
 def measured():
-    """The quickest of several turns of each: {'bare': seconds, 'ours': seconds}."""
-    best = {"bare": float("inf"), "ours": float("inf")}
+    """The quickest of several turns of each: {'bare': seconds, 'ours': seconds, ...}."""
+    best = {f"{which}{shots}": float("inf") for shots in ("", SHOTS) for which in ("bare", "ours")}
     for _ in range(TURNS):
         for which in best:
             ran = [sys.executable, __file__, which]
@@ -114,9 +158,12 @@ def measured():
 
 
 def rows(folder):
-    """One row: 300 leaves with divider, contents and punch marks over the bare library."""
+    """300 leaves with divider, contents and punch marks over the bare library."""
     best = measured()
-    yield "300 leaves printed / bare typst, same data", best["ours"] / best["bare"], "1.5"
+    for shots in ("", SHOTS):
+        ratio = best[f"ours{shots}"] / best[f"bare{shots}"]
+        what = shots.replace("-", " ") or " printed"
+        yield f"300 leaves{what} / bare typst, same data", ratio, "1.5"
 
 
 if __name__ == "__main__":
