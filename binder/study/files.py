@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import mimetypes
 import re
 from dataclasses import dataclass
 from pathlib import Path
@@ -18,7 +17,17 @@ LARGEST = 200 * 1024 * 1024
 
 _LINK = re.compile(r"!?\[((?:[^\[\]]|\[[^\[\]]*\])*)\]\(file:([^)\s]+)[^)]*\)")
 
+PDF = "application/pdf"
 KEPT_AS_PICTURE = ("image/png", "image/jpeg", "image/gif", "image/webp", "image/svg+xml")
+
+_KINDS = (
+    (re.compile(rb"\x89PNG\r\n\x1a\n"), "image/png"),
+    (re.compile(rb"\xff\xd8\xff"), "image/jpeg"),
+    (re.compile(rb"GIF8[79]a"), "image/gif"),
+    (re.compile(rb"RIFF....WEBP", re.DOTALL), "image/webp"),
+    (re.compile(rb"[\s\S]{0,1024}?%PDF-"), PDF),
+    (re.compile(rb"[\s\S]{0,2048}?<svg[\s>]"), "image/svg+xml"),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,15 +62,20 @@ def keep_bytes(binder: Binder, name: str, media: str, data: bytes, *, uid: str =
         )
 
 
+def media_of(data: bytes) -> str:
+    """The media type of a file by what it holds, whatever its name says; '' for other kinds."""
+    return next((media for pattern, media in _KINDS if pattern.match(data)), "")
+
+
 def keep_file(binder: Binder, path: Path) -> str:
     """Keep a copy of the picture or PDF at `path`; returns its uid."""
-    media = mimetypes.guess_type(path.name)[0] or ""
-    if media not in (*KEPT_AS_PICTURE, "application/pdf"):
-        raise CanMend(f"“{path.name}” is neither a picture nor a PDF, so it was not filed.")
     try:
         data = path.read_bytes()
     except OSError as error:
         raise CanMend(f"“{path.name}” could not be read ({error.strerror}).") from error
+    media = media_of(data)
+    if data and not media:
+        raise CanMend(f"“{path.name}” is neither a picture nor a PDF, so it was not filed.")
     return keep_bytes(binder, path.name, media, data)
 
 

@@ -1,0 +1,123 @@
+"""The words of the PDFs on handout leaves, so that they are found from the shelf.
+
+They are read out of the files, not written by anybody: they go into the binder beside the gate of
+the open one (`filing.kept_beside`), and no undo touches them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from binder.errors import CanMend
+from binder.page import pdf_words
+from binder.store.file import Binder
+from binder.store.schema import FiledText, Leaf
+from binder.study import files
+from binder.study.filing import Stop, Told, kept_beside
+
+MOST = 2_000_000
+"""Letters of one file that are kept for finding; some six thousand full pages of a small book."""
+AT_A_TIME = 20
+"""Pages read before another thread may draw a page."""
+BATCH, MOST_AT_ONCE = 500_000, 50
+"""Letters, and files, written in one transaction; readers wait while it ends, so it is short."""
+PAGE_END = "\f"
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """The words of a kept file, page by page; pages behind those were too many to be kept."""
+
+    file: str
+    pages: tuple[str, ...]
+
+    @property
+    def none(self) -> bool:
+        """Whether nothing is written on any page, as in a scan."""
+        return not any(page.strip() for page in self.pages)
+
+
+def words_of(binder: Binder, leaf_uid: str) -> dict[str, Words]:
+    """What is known of the files on a leaf, by the uid of the file."""
+    query = (
+        FiledText.select(FiledText.file, FiledText.text)
+        .join(Leaf).where(Leaf.uid == leaf_uid).tuples()
+    )  # fmt: skip
+    return {file: Words(file, tuple(text.split(PAGE_END))) for file, text in binder.all(query)}
+
+
+def read_in(
+    binder: Binder, wanted: Iterable[tuple[str, Sequence[str]]], told: Told, stop: Stop
+) -> None:
+    """Read the words of PDFs into the binder: (leaf, the kept files it shows), by uids.
+
+    Words of files that a leaf shows no more are let go. To be called on any thread.
+    """
+    pairs = list(wanted)
+    with kept_beside(binder) as beside:
+        tending = _Tending(beside)
+        for number, (leaf_uid, shown) in enumerate(pairs):
+            told(number, len(pairs))
+            tending.take(leaf_uid, shown, stop)
+            if stop():
+                break
+        tending.write()
+
+
+class _Tending:
+    """Brings the words of leaves up to date, several leaves in one transaction."""
+
+    def __init__(self, binder: Binder) -> None:
+        self._binder = binder
+        self._new: list[tuple[int, str, str]] = []
+        self._gone: list[str] = []
+
+    def take(self, leaf_uid: str, shown: Sequence[str], stop: Stop) -> None:
+        """Read what is missed of one leaf."""
+        row = self._binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+        known = FiledText.select(FiledText.file, FiledText.uid).where(FiledText.leaf == row)
+        uids = dict(self._binder.all(known.tuples()))
+        self._gone += [uid for file, uid in uids.items() if file not in shown]
+        for file in shown if row is not None else ():
+            text = None if file in uids else _text(self._binder, file, stop)
+            if text is not None:
+                self._new.append((row, file, text))
+        if sum(len(text) for *_, text in self._new) > BATCH or len(self._new) > MOST_AT_ONCE:
+            self.write()
+
+    def write(self) -> None:
+        """Write what was read."""
+        if not (self._new or self._gone):
+            return
+        with self._binder.change("Read the words of handouts") as change:
+            for uid in self._gone:
+                change.remove(FiledText, uid)
+            for row, file, text in self._new:
+                change.add(FiledText, leaf=row, file=file, text=text)
+        self._new, self._gone = [], []
+
+
+def _text(binder: Binder, uid: str, stop: Stop) -> str | None:
+    """The words of a kept PDF; None for a picture, or where reading was stopped."""
+    file = files.kept(binder, uid)
+    if file is None or file.media != files.PDF:
+        return None
+    try:
+        return _read(file, stop)
+    except CanMend:  # locked or damaged: its leaf says so
+        return ""
+
+
+def _read(file: files.FileView, stop: Stop) -> str | None:
+    pages: list[str] = []
+    room = MOST
+    while room > 0:
+        if stop():
+            return None
+        some = pdf_words.page_texts(file.data, file.name, len(pages), AT_A_TIME)
+        if not some:
+            break
+        pages += (page.replace(PAGE_END, " ") for page in some)
+        room -= sum(map(len, some))
+    return PAGE_END.join(pages)

@@ -1,0 +1,53 @@
+"""Notes a reader writes beside single pages of a handout."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from binder.errors import CanMend
+from binder.store.file import Binder
+from binder.store.schema import Leaf, PageNote
+
+
+@dataclass(frozen=True, slots=True)
+class PageNoteView:
+    """A note beside page `page`, from 1, of the kept file `file`; `text` is Markdown."""
+
+    uid: str
+    file: str
+    page: int
+    text: str
+
+
+def page_notes(binder: Binder, leaf_uid: str) -> list[PageNoteView]:
+    """All notes beside pages of a leaf, those of one file together, in the order of its pages."""
+    query = (
+        PageNote.select(PageNote.uid, PageNote.file, PageNote.page, PageNote.text)
+        .join(Leaf).where(Leaf.uid == leaf_uid)
+        .order_by(PageNote.file, PageNote.page, PageNote.id).tuples()
+    )  # fmt: skip
+    return [PageNoteView(*row) for row in binder.all(query)]
+
+
+def write_beside(
+    binder: Binder, leaf_uid: str, file: str, page: int, text: str, sitting: str = ""
+) -> None:
+    """Write the note beside a page anew; '' takes it away.
+
+    Savings with one `sitting`, a new uid, are undone together.
+    """
+    row = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+    if row is None:
+        raise CanMend("This leaf was removed elsewhere; copy your note to another leaf.")
+    here = (PageNote.leaf == row) & (PageNote.file == file) & (PageNote.page == page)
+    known = binder.first(PageNote.select().where(here))
+    text = text.rstrip()
+    if (known.text if known else "") == text:
+        return
+    with binder.change(f"Write beside page {page}", sitting) as change:
+        if known is None:
+            change.add(PageNote, leaf=row, file=file, page=page, text=text)
+        elif text:
+            change.edit(PageNote, known.uid, text=text)
+        else:
+            change.remove(PageNote, known.uid)
