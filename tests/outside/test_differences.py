@@ -14,9 +14,8 @@ from hypothesis import strategies as st
 
 from binder.page.compare import GONE, NEW, SAME, hunks, patched, pieces
 
-WORDS = st.lists(st.sampled_from(["star", "tower", "jug", "quay", "kiln"]), max_size=24).map(
-    " ".join
-)
+CARDS = ["star", "tower", "jug", "quay", "kiln"]
+WORDS = st.lists(st.sampled_from(CARDS), max_size=24).map(" ".join)
 
 
 def told(old, new):
