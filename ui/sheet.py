@@ -37,7 +37,8 @@ QLineEdit {
 QLineEdit:focus { border: 2px solid $own; padding: ${p3}px ${p9}px; }
 QComboBox, QAbstractSpinBox, QPlainTextEdit, QTextEdit {
   background: $slip; color: $ink; border: 1px solid $line; border-radius: 3px;
-  padding: ${p3}px ${p6}px; selection-background-color: $own; selection-color: $paper;
+  padding: ${p3}px ${p6}px; placeholder-text-color: $inksoft;
+  selection-background-color: $own; selection-color: $paper;
 }
 QComboBox:focus, QAbstractSpinBox:focus, QPlainTextEdit:focus, QTextEdit:focus {
   border: 2px solid $own;

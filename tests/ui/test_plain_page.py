@@ -168,9 +168,9 @@ def test_keys_that_turn_leaves_go_on_to_the_window(page, qtbot):
 def test_focus_by_key_is_shown(page):
     page.activateWindow()
     page.focus_in()
-    assert page._focus_line.isVisible()
+    assert page._focus_mark.isVisible()
     page.text.setFocus(Qt.FocusReason.MouseFocusReason)
-    assert not page._focus_line.isVisible()
+    assert not page._focus_mark.isVisible()
 
 
 def test_tick_boxes_come_out_with_their_number(session, qtbot, look, course_shelf):

@@ -1,5 +1,7 @@
 """The reading leaf: head, layout, impressions, statements judged in place, looking back."""
 
+from datetime import date
+
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QMenu
@@ -190,6 +192,26 @@ def test_look_backs_stand_under_their_day_and_card(page, session):
     said = page.looked.toPlainText()
     assert said.startswith("21 December 2026, The Star said it best\nShe asked for three.")
     assert page.looked.links()[0].address == "card:major-17"
+
+
+def test_a_look_back_asked_for_without_a_statement_is_told(session, qtbot, look, course_shelf):
+    binder, uid = log(course_shelf, look_on="2026-12-22")
+    page = opened(session, qtbot, look, uid)
+    assert page.looked.isVisible()
+    assert page.looked.toPlainText() == "A look back is asked for on 22 December 2026."
+    lookbacks.ask_later(binder, uid, date(2027, 1, 5))
+    assert page.looked.toPlainText() == "A look back is asked for on 5 January 2027."
+    lookbacks.let_go(binder, uid)
+    assert page.looked.toPlainText() == "Let go: no look back is asked for."
+    lookbacks.look_back(binder, uid, "It moved.", at="2027-01-05T09:00")
+    assert page.looked.toPlainText() == "5 January 2027\nIt moved."
+
+
+def test_a_look_back_due_with_a_statement_is_not_told_twice(session, qtbot, look, course_shelf):
+    binder, uid = log(course_shelf, look_on="2026-12-22")
+    lookbacks.expect(binder, uid, "She signs.", 70, "2026-12-22")
+    page = opened(session, qtbot, look, uid)
+    assert not page.looked.isVisible()
 
 
 @pytest.mark.parametrize(

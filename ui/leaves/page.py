@@ -35,6 +35,8 @@ _SCROLLS = {
 }
 BAR = 11
 """Width kept free at the right for the bar that scrolls, as in the style sheet."""
+_CORNER, _THICK = 14, 2
+"""Side of a corner that marks the leaf with the keyboard, at scale 1, and how thick it is drawn."""
 _LEAD = 0.3
 """How far down the leaf, as a share of its height, a place that was asked for comes to stand."""
 
@@ -68,7 +70,7 @@ class Page(QScrollArea):
         self.setWidget(self.column)
         # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
         self.column.setAutoFillBackground(False)
-        self._focus_line = _FocusLine(self)
+        self._focus_mark = _FocusMark(self)
 
     def show_spot(self, spot: Spot, marks: tuple[str, ...] = ()) -> None:
         """Show the leaf at `spot`, scrolled to its head, or to the first of `marks`."""
@@ -215,7 +217,7 @@ class Page(QScrollArea):
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """The keyboard has gone elsewhere."""
         super().focusOutEvent(event)
-        self._focus_line.hide()
+        self._focus_mark.hide()
 
     def eventFilter(self, watched: object, event: QEvent) -> bool:
         """Running text with the keyboard is marked as the leaf itself is."""
@@ -225,19 +227,20 @@ class Page(QScrollArea):
 
     def _mark_focus(self, event: QFocusEvent) -> None:
         by_key = event.gotFocus() and event.reason() is not Qt.FocusReason.MouseFocusReason
-        self._focus_line.setVisible(by_key)
-        self._focus_line.raise_()
+        self._focus_mark.setVisible(by_key)
+        self._focus_mark.raise_()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The text keeps its width whether or not there is a bar to scroll by."""
         bar = self.width() - self.viewport().width()
         self.rows.setContentsMargins(0, 0, max(0, BAR - bar), 0)
         super().resizeEvent(event)
-        self._focus_line.setGeometry(0, self.height() - 2, self.width(), 2)
+        side = self.look.theme.px(_CORNER)
+        self._focus_mark.setGeometry(0, self.height() - side, self.width(), side)
 
 
-class _FocusLine(QWidget):
-    """A line along the foot of the leaf that has the keyboard."""
+class _FocusMark(QWidget):
+    """Two corners at the foot of the leaf that has the keyboard."""
 
     def __init__(self, page: Page) -> None:
         super().__init__(page)
@@ -246,4 +249,8 @@ class _FocusLine(QWidget):
         self.hide()
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        QPainter(self).fillRect(self.rect(), self._look.theme["own"])
+        painter, own = QPainter(self), self._look.theme["own"]
+        side, foot = self.height(), self.height() - _THICK
+        for left, upright in ((0, 0), (self.width() - side, self.width() - _THICK)):
+            painter.fillRect(left, foot, side, _THICK, own)
+            painter.fillRect(upright, 0, _THICK, side, own)

@@ -150,7 +150,7 @@ class ReadingPage(Page):
                 best = f'<a href="card:{entry.card}">{escape(title)}</a>'
                 head += f", {best} said it best"
             entries.append(f"<p><small>{head}</small></p>{self.rendered(view, entry.text)}")
-        return "".join(entries)
+        return "".join(entries) + _soft(to_come(reading))
 
     def picked(self, key: str) -> None:
         """Draw the pencil ring round the card whose leaf faces this one."""
@@ -253,6 +253,19 @@ def _sky_words(reading: ReadingView) -> str:
     decan = f'<a href="card:{found.card}">{escape(reading.titles.title(found.card))}</a>'
     said = [moon, f"{sun} ({decan})", *noon]
     return f"<p>{'. '.join(said)}.</p>"
+
+
+def to_come(reading: ReadingView) -> str:
+    """What is said of a look back that is still asked for, or was let go; '' where there is none.
+
+    Statements say their own days; a look back due with one of them is not told twice.
+    """
+    if reading.look_state == lookbacks.LET_GO:
+        return "Let go: no look back is asked for."
+    due_with = {one.due for one in reading.expectations if not one.verdict}
+    if not reading.look_on or reading.look_state or reading.look_on in due_with:
+        return ""
+    return f"A look back is asked for on {dates.written(reading.look_on)}."
 
 
 def _soft(words: str) -> str:
