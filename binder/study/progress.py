@@ -12,6 +12,7 @@ from binder.cards.facts import CARDS
 from binder.store.schema import Leaf, SourceNote, Tab
 from binder.store.shelf import Shelf
 from binder.study.answers import recalled
+from binder.study.sources import OWN
 from binder.study.words import cards_with_words
 
 STEPS = (
@@ -56,7 +57,8 @@ def progress(shelf: Shelf) -> dict[str, Progress]:
     """Card key -> progress, for cards that are begun; NONE stands for all others."""
     written = (Leaf.card != "") & (Leaf.kind == "card") & (Leaf.text != "")
     noted = Leaf.select(Leaf.card).where(written & _stands())
-    said = SourceNote.select(fn.DISTINCT(SourceNote.card)).where(SourceNote.text != "")
+    of_sources = (SourceNote.text != "") & (SourceNote.source != OWN)
+    said = SourceNote.select(fn.DISTINCT(SourceNote.card)).where(of_sources)
     keys = json.dumps([card.key for card in CARDS])
     done = (
         _keys(shelf.each(noted.join(Tab).tuples())),

@@ -1,15 +1,18 @@
-"""What many sources say of a card, side by side, and the sources themselves."""
+"""What many sources say of a card, side by side, and the sources themselves.
+
+A cell's `place` holds the order of columns and rows in one number: before the point that of its
+source, behind it, in steps of ROW, that of its aspect. Cells of a file whose places are whole
+numbers stand in the order in which they were written.
+"""
 
 from __future__ import annotations
 
 import itertools
 import json
 import unicodedata
-from collections.abc import Container
+from collections.abc import Callable, Container, Iterable
 from dataclasses import dataclass, field
 from typing import Any
-
-from peewee import fn
 
 from binder.errors import CanMend
 from binder.store.file import Binder
@@ -19,6 +22,14 @@ from binder.store.shelf import Shelf
 from binder.study.kinds import LeafKind
 from binder.study.leaves import add_leaf
 from binder.study.tabs import first_of_kind
+
+OWN = ""
+"""Stands for a source in the lines that are the reader's own."""
+AGREE, DIFFER = "They agree", "They differ"
+"""Aspects of the reader's own lines below a table."""
+USUAL = ("Upright", "Reversed", "Imagery")
+"""Aspects that are offered before the user adds others."""
+ROW = 1 / 1024
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,22 +54,27 @@ class SourceView:
 
 @dataclass(frozen=True, slots=True)
 class NoteView:
-    """One cell of the side by side table."""
+    """One cell of the side by side table; `place` is explained at the head of this module."""
 
     uid: str
     source: str
     aspect: str
     text: str
     locator: str
+    place: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class SideBySide:
-    """The table of a card: sources are columns, aspects rows, cells by (source key, aspect)."""
+    """The table of a card: sources are columns, aspects rows, cells by (source key, aspect).
+
+    `own` is what the reader wrote below it, by AGREE and DIFFER, as far as there is any.
+    """
 
     sources: tuple[SourceView, ...]
     aspects: tuple[str, ...]
     cells: dict[tuple[str, str], NoteView] = field(default_factory=dict)
+    own: dict[str, str] = field(default_factory=dict)
 
 
 def sources(shelf: Shelf) -> dict[str, SourceView]:
@@ -105,20 +121,40 @@ def set_source(binder: Binder, leaf_uid: str, key: str, fields: dict[str, Any]) 
 def side_by_side(binder: Binder, leaf_uid: str, known: dict[str, SourceView]) -> SideBySide:
     """The table of the card leaf; sources that are not on the shelf show their key."""
     said = notes(binder, leaf_uid)
-    keys = dict.fromkeys(cell.source for cell in said)
+    cells = [cell for cell in said if cell.source != OWN]
+    written = {cell.aspect: cell.text for cell in said if cell.source == OWN}
     return SideBySide(
-        tuple(known.get(key, SourceView("", key, "", {})) for key in keys),
-        tuple(dict.fromkeys(cell.aspect for cell in said)),
-        {(cell.source, cell.aspect): cell for cell in said},
+        tuple(known.get(key, SourceView("", key, "", {})) for key in in_order(cells, _column)),
+        tuple(in_order(cells, _row)),
+        {(cell.source, cell.aspect): cell for cell in cells},
+        {name: written[name] for name in (AGREE, DIFFER) if name in written},
     )
 
 
 def notes(binder: Binder, leaf_uid: str) -> list[NoteView]:
-    """The cells of a card's table, in the order they were written."""
+    """The cells of a card's table, column by column, the reader's own first."""
     return [
-        NoteView(row.uid, row.source, row.aspect, row.text, row.locator)
+        NoteView(row.uid, row.source, row.aspect, row.text, row.locator, row.place)
         for row in parts(binder, SourceNote, leaf_uid, "t.place, t.id")
     ]
+
+
+def _column(cell: NoteView) -> tuple[str, float]:
+    return cell.source, float(int(cell.place))
+
+
+def _row(cell: NoteView) -> tuple[str, float]:
+    return cell.aspect, cell.place % 1
+
+
+def in_order(
+    cells: Iterable[NoteView], told: Callable[[NoteView], tuple[str, float]] = _row
+) -> dict[str, float]:
+    """Names of columns or rows, with the place of each; `told` gives a cell's name and place."""
+    first: dict[str, float] = {}
+    for name, place in map(told, cells):
+        first[name] = min(place, first.get(name, place))
+    return dict(sorted(first.items(), key=lambda item: item[1]))
 
 
 def note(
@@ -128,52 +164,33 @@ def note(
     leaf = binder.first(Leaf.select(Leaf.id, Leaf.card).where(Leaf.uid == leaf_uid))
     if leaf is None:
         raise CanMend("That card leaf is no longer in this binder.")
-    of = (SourceNote.leaf == leaf.id) & (SourceNote.source == source)
-    row = binder.first(SourceNote.select().where(of & (SourceNote.aspect == aspect)))
-    last = binder.value(SourceNote.select(fn.MAX(SourceNote.place)))
+    aspect, text, locator = " ".join(aspect.split()), text.strip(), locator.strip()
+    if not aspect:
+        raise CanMend("Say under which aspect it stands, as Upright or Imagery.")
+    said = notes(binder, leaf_uid)
+    before = next((one for one in said if (one.source, one.aspect) == (source, aspect)), None)
     with binder.change("Write what a source says") as change:
-        if row is not None and not text.strip():
-            change.remove(SourceNote, row.uid)
-        elif row is not None:
-            change.edit(SourceNote, row.uid, text=text.strip(), locator=locator)
-            return str(row.uid)
-        elif text.strip():
+        if before is not None and not text:
+            change.remove(SourceNote, before.uid)
+        elif before is not None:
+            change.edit(SourceNote, before.uid, text=text, locator=locator)
+            return before.uid
+        elif text:
             return change.add(
                 SourceNote, leaf=leaf.id, card=leaf.card, source=source, aspect=aspect,
-                text=text.strip(), locator=locator, place=(last or 0.0) + 1,
+                text=text, locator=locator, place=_place(said, source, aspect),
             )  # fmt: skip
     return ""
 
 
-def change_note(
-    binder: Binder, uid: str, *, source: str, aspect: str, text: str, locator: str
-) -> None:
-    """Put right any part of one cell; it may go to another source or aspect that is still free."""
-    row = binder.first(SourceNote.select().where(SourceNote.uid == uid))
-    if row is None:
-        raise CanMend("What you were changing is no longer there; it was removed elsewhere.")
-    aspect = " ".join(aspect.split())
-    if not aspect or not text.strip():
-        raise CanMend("Say under which aspect, and what the source says there.")
-    same = (SourceNote.leaf == row.leaf_id) & (SourceNote.source == source)
-    taken = SourceNote.select(SourceNote.uid).where(same & (SourceNote.aspect == aspect))
-    if binder.value(taken.where(SourceNote.uid != uid)):
-        raise CanMend(f"This source has a line under “{aspect}” already; choose another aspect.")
-    with binder.change("Write what a source says") as change:
-        change.edit(
-            SourceNote,
-            uid,
-            source=source,
-            aspect=aspect,
-            text=text.strip(),
-            locator=locator.strip(),
-        )
-
-
-def remove_note(binder: Binder, uid: str) -> None:
-    """Take one cell out of a card's table."""
-    with binder.change("Remove what a source says") as change:
-        change.remove(SourceNote, uid)
+def _place(said: list[NoteView], source: str, aspect: str) -> float:
+    """Where a new cell stands: with its source and its aspect, or behind all others."""
+    if source == OWN:
+        return 0.0
+    cells = [cell for cell in said if cell.source != OWN]
+    columns, rows = in_order(cells, _column), in_order(cells, _row)
+    column = columns.get(source, max(columns.values(), default=0.0) + 1)
+    return column + rows.get(aspect, max(rows.values(), default=-ROW) + ROW)
 
 
 def new_source(shelf: Shelf, author: str, title: str) -> SourceView:

@@ -2,8 +2,8 @@
 # ruff: noqa: F811
 
 import pytest
-from PySide6.QtCore import Qt, QTimer
-from PySide6.QtWidgets import QApplication
+from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtWidgets import QApplication, QInputDialog
 
 from binder.study import leaves, sources, tabs, words
 from tests.ui.writing_desk import CTRL, desk, own_data  # noqa: F401
@@ -87,67 +87,134 @@ def test_notes_are_the_leafs_own_text(desk, star):
     assert leaves.leaf(*star).text == "What I see"
 
 
-def test_a_line_is_chosen_and_changed(desk, star):
-    sides = desk.page.fields.sides
-    sides.list.setFocus()
-    desk.press(K.Key_Down, into=sides.list)
-    assert sides.text.toPlainText() == "Two jugs."
-    desk.press(K.Key_Return, into=sides.list)
-    assert sides.text.hasFocus()
-    desk.type(" One foot in the pool.", sides.text)
-    desk.type("13", sides.locator)
+@pytest.fixture
+def sides(desk, star):
+    """The table as it is written, the keyboard in its first cell."""
+    made = desk.page.fields.sides
+    made.grid.setFocus()
+    return made
+
+
+def rows(sides):
+    table = sides.fields.table
+    return [line.key for line in table.columns], [line.key for line in table.rows]
+
+
+def test_a_cell_is_chosen_and_changed(desk, star, sides):
+    desk.press(K.Key_Down, into=sides.grid)
+    assert sides.fields.text.toPlainText() == "Two jugs."
+    desk.press(K.Key_Return, into=sides.grid)
+    assert sides.fields.text.hasFocus()
+    desk.type(" One foot in the pool.", sides.fields.text)
+    desk.type("13", sides.fields.locator)
     desk.until(
         lambda: notes(star)[1] == ("lisle", "Imagery", "Two jugs. One foot in the pool.", "13")
     )
     assert notes(star)[0] == ("lisle", "Upright", "A light.", "12")
+    desk.press(K.Key_Return, into=sides.fields.locator)
+    assert sides.grid.hasFocus()
 
 
-def test_a_new_line_goes_under_the_next_aspect(desk, star):
-    sides = desk.page.fields.sides
-    sides.add.setFocus()
-    desk.press(K.Key_Space, into=sides.add)
-    assert sides.text.hasFocus()
-    assert sides.aspect.currentText() == "Reversed"
-    desk.type("A light, gone elsewhere.", sides.text)
+def test_letters_typed_on_a_cell_begin_it(desk, star, sides):
+    sides.begin_row("Reversed")
+    sides.grid.setFocus()
+    desk.press(K.Key_G, into=sides.grid)
+    desk.type("one.", sides.fields.text)
     desk.until(lambda: len(notes(star)) == 3)
-    assert notes(star)[2] == ("lisle", "Reversed", "A light, gone elsewhere.", "")
-    desk.press(K.Key_Return, into=sides.text)
-    assert len(sides.lines) == 4
+    assert notes(star)[2] == ("lisle", "Reversed", "gone.", "")
 
 
-def test_one_aspect_is_not_said_twice(desk, star):
-    sides = desk.page.fields.sides
-    sides.list.setCurrentRow(1)
-    sides.aspect.setFocus()
-    sides.aspect.lineEdit().selectAll()
-    desk.type("Upright", sides.aspect.lineEdit())
-    assert "has a line under “Upright” already" in sides.hint.text()
+def test_a_row_is_added_and_named(desk, star, sides, monkeypatch):
+    monkeypatch.setattr(QInputDialog, "getText", lambda *_a, text="": (f"{text} by day", True))
+    desk.qtbot.mouseClick(sides.add_row, Qt.MouseButton.LeftButton)
+    assert rows(sides) == (["lisle"], ["Upright", "Imagery", "Reversed by day"])
+    desk.type("Gone.", sides.fields.text)
     assert desk.page.save()
-    assert notes(star)[1][1] == "Imagery"
-    sides.aspect.lineEdit().selectAll()
-    desk.type("They part", sides.aspect.lineEdit())
-    assert sides.hint.text() == ""
-    assert desk.page.save()
-    assert notes(star)[1][1] == "They part"
+    monkeypatch.setattr(QInputDialog, "getText", lambda *_a, text="": ("Turned", True))
+    sides.rename_row(2)
+    assert notes(star)[2] == ("lisle", "Turned", "Gone.", "")
+    assert rows(sides)[1] == ["Upright", "Imagery", "Turned"]
 
 
-def test_a_line_emptied_stays_until_it_is_removed(desk, star):
-    sides = desk.page.fields.sides
-    sides.text.setFocus()
-    desk.press(K.Key_A, CTRL, into=sides.text)
-    desk.press(K.Key_Delete, into=sides.text)
-    assert "remove the line" in sides.hint.text()
+def test_a_name_that_is_taken_is_said(desk, star, sides, monkeypatch):
+    monkeypatch.setattr(QInputDialog, "getText", lambda *_a, text="": ("Upright", True))
+    sides.rename_row(1)
+    assert "a row “Upright” already" in desk.page.said.text()
+    assert rows(sides)[1] == ["Upright", "Imagery"]
+
+
+@pytest.fixture
+def orme(desk, star, sides):
+    """A second source in the table, chosen by typing."""
+    made = sources.new_source(desk.shelf, "Tess Orme", "Ferry Cards")
+    desk.qtbot.mouseClick(sides.add_source, Qt.MouseButton.LeftButton)
+    desk.type("orm", sides.picker.filter)
+    desk.press(K.Key_Return, into=sides.picker.filter)
+    desk.type("A lamp.", sides.fields.text)
     assert desk.page.save()
-    assert len(notes(star)) == 2
-    sides.list.setFocus()
-    desk.press(K.Key_Delete, into=sides.list)
+    return made
+
+
+def test_a_source_is_added_by_typing(desk, star, sides, orme):
+    assert rows(sides)[0] == ["lisle", "orme"]
+    assert ("orme", "Upright", "A lamp.", "") in notes(star)
+
+
+def test_columns_and_rows_move_with_keys(desk, star, sides, orme):
+    sides.grid.setFocus()
+    desk.press(K.Key_Left, Qt.KeyboardModifier.AltModifier, into=sides.grid)
+    assert rows(sides) == (["orme", "lisle"], ["Upright", "Imagery"])
+    assert sides.grid.current() == ("Upright", "orme")
+    desk.press(K.Key_Down, Qt.KeyboardModifier.AltModifier, into=sides.grid)
+    assert rows(sides)[1] == ["Imagery", "Upright"]
+    table = sources.side_by_side(*star, {})
+    assert [one.key for one in table.sources] == ["orme", "lisle"]
+    assert table.aspects == ("Imagery", "Upright")
+    desk.session.undo()
+    assert rows(sides)[1] == ["Upright", "Imagery"]
+
+
+def test_columns_move_by_dragging_their_heads(desk, star, sides, orme):
+    header = sides.grid.horizontalHeader()
+    y = header.height() // 2
+    start = QPoint(header.sectionViewportPosition(1) + header.sectionSize(1) // 2, y)
+    button, bar = Qt.MouseButton.LeftButton, header.viewport()
+    desk.qtbot.mousePress(bar, button, pos=start)
+    for x in range(start.x(), 10, -15):
+        desk.qtbot.mouseMove(bar, QPoint(x, y))
+        QApplication.processEvents()
+    desk.qtbot.mouseRelease(bar, button, pos=QPoint(12, y))
+    assert rows(sides)[0] == ["orme", "lisle"]
+    assert [one.key for one in sources.side_by_side(*star, {}).sources] == ["orme", "lisle"]
+    assert header.visualIndex(0) == 0
+
+
+def test_a_column_taken_away_comes_back_by_undo(desk, star, sides, orme):
+    sides.remove(True, 0)
+    assert rows(sides)[0] == ["orme"]
+    assert [note[0] for note in notes(star)] == ["orme"]
+    desk.session.undo()
+    assert rows(sides)[0] == ["lisle", "orme"]
+
+
+def test_a_cell_is_emptied_and_comes_back_by_undo(desk, star, sides):
+    desk.press(K.Key_Delete, into=sides.grid)
+    assert desk.page.save()
     assert notes(star) == [("lisle", "Imagery", "Two jugs.", "")]
-    assert sides.list.hasFocus()
+    desk.session.undo()
+    assert sides.fields.table.cell(("Upright", "lisle")).text == "A light."
 
 
-def test_a_source_is_made_on_the_way(desk, star):
-    sides = desk.page.fields.sides
+def test_what_they_agree_on_is_the_readers_own(desk, star, sides):
+    agree = sides.own[sources.AGREE]
+    desk.type("A light far off.", agree)
+    assert desk.page.save()
+    assert sources.side_by_side(*star, {}).own == {"They agree": "A light far off."}
+    desk.open(star[1])
+    assert agree.toPlainText() == "A light far off."
 
+
+def test_a_source_is_made_on_the_way(desk, star, sides):
     def answer():
         dialog = next(w for w in QApplication.topLevelWidgets() if isinstance(w, SourceDialog))
         dialog.accept()
@@ -156,19 +223,21 @@ def test_a_source_is_made_on_the_way(desk, star):
         desk.type("The Long Spread", dialog.title)
         desk.press(K.Key_Return, into=dialog.title)
 
-    QTimer.singleShot(0, answer)
-    sides.source.setCurrentIndex(sides.source.count() - 1)
-    sides.source.activated.emit(sides.source.count() - 1)
+    desk.qtbot.mouseClick(sides.add_source, Qt.MouseButton.LeftButton)
+    desk.type("nobody", sides.picker.filter)
+    QTimer.singleShot(50, answer)
+    desk.press(K.Key_Return, into=sides.picker.filter)
+    desk.until(lambda: len(rows(sides)[0]) == 2)
+    desk.type("Steer by it.", sides.fields.text)
     assert desk.page.save()
-    assert notes(star)[0][0] == "vesterholt"
+    assert notes(star)[-1] == ("vesterholt", "Upright", "Steer by it.", "")
     practice = desk.shelf.binder("Practice")
     titles = [e.title for e in leaves.contents(practice, tabs.tab(practice, "Sources"))]
     assert titles == ["Upside Down", "The Long Spread"]
 
 
-def test_lines_that_cannot_be_saved_are_said_and_kept(desk, star):
-    sides = desk.page.fields.sides
-    desk.type(" More.", sides.text)
+def test_cells_that_cannot_be_saved_are_said_and_kept(desk, star, sides):
+    desk.type(" More.", sides.fields.text)
     star[0].writable = False
     assert not desk.page.save()
     assert "read but not written" in desk.page.said.text()

@@ -7,8 +7,8 @@ from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.study.citing import Cited
+from binder.study.locators import cited_at
 from ui.leaves.contents_paint import emblem
-from ui.leaves.side_by_side import cited_at
 from ui.leaves.tall_list import AnyIndex, paint_ground
 from ui.theme import Look
 

@@ -115,11 +115,15 @@ class Picker(QFrame):
     """Opens under the cursor; says `chosen` with an address and the words for it."""
 
     chosen = Signal(str, str)
+    new_asked = Signal()
+    """A source that is not on the shelf yet is wanted; listen queued, since this is shut first."""
     shut = Signal()
     """Whatever was chosen: the keyboard can go back."""
 
     def __init__(self, session: Session, look: Look, kind: str, parent: QWidget) -> None:
-        """`kind`: 'card', 'leaf' or 'source'."""
+        """`kind`: 'card', 'leaf', 'source', 'quotation' (a source too) or 'column' (one without a
+        place in it).
+        """
         super().__init__(parent, Qt.WindowType.Popup)
         self.session, self.look, self.kind = session, look, kind
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -152,7 +156,7 @@ class Picker(QFrame):
         column.setSpacing(gap)
         for part in (self.filter, self.list, self.nothing, self.locator):
             column.addWidget(part)
-        self.locator.setVisible(self.kind == "source")
+        self.locator.setVisible(self.kind in _PLACED)
         self.setFixedWidth(self.look.theme.px(WIDE))
         row = round(self.look.theme.line("list")) + self.look.theme.px(8)
         self.list.setFixedHeight(row * ROWS)
@@ -187,8 +191,8 @@ class Picker(QFrame):
         shelf = self.session.shelf
         if self.kind == "card":
             self._show(picking.cards(picking.titles_of(shelf), words))
-        elif self.kind == "source":
-            self._show(picking.source_choices(shelf, words))
+        elif self.kind in _SOURCES:
+            self._show([*picking.source_choices(shelf, words), _NEW])
         elif not words.strip():
             self.job.cancel()
             self._show(self._nearby())
@@ -232,7 +236,7 @@ class Picker(QFrame):
         return self.model.choices[index.row()] if index.isValid() and self.model.choices else None
 
     def _entered(self, *_index: object) -> None:
-        if self.kind == "source" and self.current() is not None:
+        if self.kind in _PLACED and self.current() not in (None, _NEW):
             self.locator.setFocus()
         else:
             self.take()
@@ -242,9 +246,12 @@ class Picker(QFrame):
         choice = self.current()
         if choice is None:
             return
-        if self.kind == "source":
-            choice = picking.cited(choice, self.locator.text())
         self.close()
+        if choice is _NEW:
+            self.new_asked.emit()
+            return
+        if self.kind in _PLACED:
+            choice = picking.cited(choice, self.locator.text())
         self.chosen.emit(choice.address, choice.label)
 
     def eventFilter(self, watched: object, event: QEvent) -> bool:
@@ -259,6 +266,10 @@ class Picker(QFrame):
         return False
 
 
+_PLACED = ("source", "quotation")
+_SOURCES = (*_PLACED, "column")
+_NEW = Choice("source:", "New source…", "not on the shelf yet")
+_NO_SOURCE = "No source is called so; sources are leaves behind a tab of their own."
 _WORDS = {
     "card": (
         "Link to a card",
@@ -270,9 +281,7 @@ _WORDS = {
         "A word of its title",
         "No leaf has these words in its title.",
     ),
-    "source": (
-        "Link to a source",
-        "Author or title",
-        "No source is called so; sources are leaves behind a tab of their own.",
-    ),
+    "source": ("Link to a source", "Author or title", _NO_SOURCE),
+    "quotation": ("Where the quotation is from", "Author or title", _NO_SOURCE),
+    "column": ("A source for the table", "Author or title", _NO_SOURCE),
 }

@@ -10,6 +10,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from binder.cards.prose import Mention
+from binder.study.locators import cited_at
 from binder.study.sources import NoteView, SideBySide, SourceView
 from ui.leaves.prose import Prose
 from ui.theme import Look, Theme
@@ -32,7 +33,7 @@ EMPTY = SideBySide((), ())
 LinkCards = Callable[[str], list[Mention]]
 """Finds the card names in a text."""
 Said = dict[str, str]
-"""HTML of cells by their uid."""
+"""HTML of cells by their uid, and of the reader's own lines by their names."""
 _APART = "\n\n"
 
 
@@ -94,7 +95,8 @@ def cut(table: SideBySide, most: int) -> SideBySide:
     few = table.sources[:most]
     keys = {source.key for source in few}
     spoken = {aspect for source, aspect in table.cells if source in keys}
-    return SideBySide(few, tuple(a for a in table.aspects if a in spoken), table.cells)
+    aspects = tuple(aspect for aspect in table.aspects if aspect in spoken)
+    return SideBySide(few, aspects, table.cells, table.own)
 
 
 def columns_fit(sources: int, width: int, theme: Theme) -> bool:
@@ -119,6 +121,9 @@ def in_columns(table: SideBySide, width: int, theme: Theme, said: Said) -> str:
             for source in table.sources
         )
         rows.append(f'<tr><td style="{line}">{_soft(name, theme)}</td>{cells}</tr>')
+    for name in table.own:
+        across = f'<td colspan="{len(table.sources)}" style="{line}">{_own(name, theme, said)}</td>'
+        rows.append(f'<tr><td style="{line}">{_soft(name, theme)}</td>{across}</tr>')
     return f'<table width="100%" cellspacing="0" cellpadding="0">{"".join(rows)}</table>'
 
 
@@ -141,6 +146,9 @@ def in_rows(table: SideBySide, width: int, theme: Theme, said: Said) -> str:
                     f'<tr><td width="{name_width}" style="{line}">{_name(source, theme)}</td>'
                     f'<td style="{line}">{_cell(note, theme, said)}</td></tr>'
                 )
+    for name in table.own:
+        words = f"{_soft(name, theme)}<br>{_own(name, theme, said)}"
+        rows.append(f'<tr><td colspan="2" style="{line}">{words}</td></tr>')
     return f'<table width="100%" cellspacing="0" cellpadding="0">{"".join(rows)}</table>'
 
 
@@ -164,15 +172,21 @@ def _cell(note: NoteView | None, theme: Theme, said: Said) -> str:
     return f"{text} {_soft(cited_at(note.locator), theme)}" if note.locator else text
 
 
+def _own(name: str, theme: Theme, said: Said) -> str:
+    """What the reader says of all the sources, in the colour of own words."""
+    words = said[name].replace("\n", "<br>")
+    return f'<span style="color: {theme["own"].name()}">{words}</span>'
+
+
 def linked(table: SideBySide, link: LinkCards) -> Said:
     """The words of each cell as HTML, card names linked; they are sought in all cells at once."""
-    notes = list(table.cells.values())
-    mentions = link(_APART.join(note.text for note in notes))
+    texts = {note.uid: note.text for note in table.cells.values()} | table.own
+    mentions = link(_APART.join(texts.values()))
     said, start = {}, 0
-    for note in notes:
-        end = start + len(note.text)
+    for key, text in texts.items():
+        end = start + len(text)
         inside = [m for m in mentions if start <= m.start and m.end <= end]
-        said[note.uid] = _with_links(note.text, inside, start)
+        said[key] = _with_links(text, inside, start)
         start = end + len(_APART)
     return said
 
@@ -185,16 +199,6 @@ def _with_links(text: str, mentions: list[Mention], offset: int) -> str:
         parts += [escape(text[at:start]), f'<a href="card:{mention.key}">{name}</a>']
         at = end
     return "".join(parts) + escape(text[at:])
-
-
-def cited_at(locator: str) -> str:
-    """'p. 112' or 'pp. 204–205' for a page or pages; any other place as it was written."""
-    clean = locator.strip()
-    parts = clean.replace("–", "-").split("-")
-    if not all(part.strip().isdigit() for part in parts):
-        return clean
-    pages = "–".join(part.strip() for part in parts)
-    return f"{'pp.' if len(parts) > 1 else 'p.'} {pages}"
 
 
 def _soft(text: str, theme: Theme) -> str:

@@ -1,130 +1,108 @@
-"""Side by side as it is written: the lines of the table, and the fields of the chosen one."""
+"""Side by side as it is written: the table of a card, and what the reader says of them all."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
 from functools import partial
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import (
-    QComboBox,
-    QLineEdit,
-    QListWidgetItem,
-    QPushButton,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtCore import QPoint, Qt, Signal
+from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QVBoxLayout, QWidget
 
-from binder.study import sources
+from binder.store.file import Binder
+from binder.study import sources, tables
 from binder.study.leaves import LeafView
-from binder.study.sources import NoteView, SourceView
+from binder.study.sources import AGREE, DIFFER, OWN, USUAL, SourceView
+from ui.desk import asking
+from ui.leaves.cell_fields import CellFields
+from ui.leaves.cells import At, Line, Table
 from ui.leaves.heads import SectionHead
 from ui.leaves.keeping import Pending
-from ui.leaves.side_lines import SHOWN, SideList
-from ui.leaves.source_dialog import ask_source
 from ui.session import Session
 from ui.table.field import GrowingField
 from ui.table.flow import Flow
-from ui.table.hints import Hint
 from ui.theme import Look
 
-ASPECTS = ("Upright", "Reversed", "Imagery", "They part")
+TALLEST = 380
+"""Pixels at scale 1 from which the table scrolls within itself."""
+COMPARED = {
+    AGREE: "What they all say",
+    DIFFER: "Where they part, and whom you follow",
+}
+"""The reader's own lines, and the hint in each."""
 
-_SHORT = QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
-
-
-@dataclass(slots=True)
-class SideLine:
-    """One line of the table; `saved` is what the binder holds, None for a new line."""
-
-    uid: str
-    source: str
-    aspect: str
-    text: str
-    locator: str
-    saved: tuple[str, str, str, str] | None = None
-
-    def words(self) -> tuple[str, str, str, str]:
-        """What is saved of it, cleaned."""
-        aspect = " ".join(self.aspect.split())
-        return self.source, aspect, self.text.strip(), self.locator.strip()
+Verb = Callable[[Binder, str], None]
+"""Changes the table of a card, given its binder and the uid of its leaf."""
 
 
 class SideFields(QWidget):
-    """The table of a card; a line is chosen above and written below."""
+    """The table of a card; the chosen cell is written below it."""
 
     edited = Signal()
-    removed = Signal(str)
-    """Uid of a line to take away."""
+    asked = Signal(object, str)
+    """A Verb to be done at once, and the leaf's uid."""
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session, self._look = session, look
         self._view: LeafView | None = None
         self._known: dict[str, SourceView] = {}
-        self._filling = False
-        self.lines: list[SideLine] = []
-        self._asked: list[tuple[SideLine, tuple[str, str, str, str]]] = []
-        self.list = SideList(look)
-        self.source, self.aspect = QComboBox(), QComboBox()
-        self.locator = QLineEdit(placeholderText="Page")
-        self.text = GrowingField(look, "What the source says", role="body", colour="ink")
-        self.text.setPlaceholderText("What it says, in your words or quoted")
-        self.add, self.remove = QPushButton("Add a &line"), QPushButton("Remo&ve the line")
-        self.hint = Hint(look)
+        self._begun: tuple[dict[str, None], dict[str, None]] = ({}, {})
+        self.fields = CellFields(look, "What the sources say, side by side", movable=True)
+        self.grid = self.fields.grid
+        self.own = {name: GrowingField(look, name, role="body", colour="own") for name in COMPARED}
+        self.add_source = QPushButton("Add a so&urce…")
+        self.add_row = QPushButton("Add a ro&w…")
         self._lay_out()
         self._connect()
 
     def _lay_out(self) -> None:
+        px = self._look.theme.px
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(self._look.theme.px(6))
+        column.setSpacing(px(6))
         column.addWidget(SectionHead(self._look, "Side by side"))
-        column.addWidget(self.list)
-        self.form = QWidget()
-        rows = QVBoxLayout(self.form)
-        rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(self._look.theme.px(6))
-        self._flow = Flow(across=8, down=6)
-        named = (
-            (self.source, "Source"), (self.aspect, "Aspect"), (self.locator, "Where in the source"),
-        )  # fmt: skip
-        for field, name in named:
-            field.setAccessibleName(name)
-            self._flow.addWidget(field)
-        for box in (self.source, self.aspect):
-            box.setSizeAdjustPolicy(_SHORT)
-        self.aspect.setEditable(True)
-        self.aspect.lineEdit().setAccessibleName("Aspect")
-        rows.addLayout(self._flow)
-        rows.addWidget(self.text)
-        rows.addWidget(self.hint)
-        column.addWidget(self.form)
+        column.addWidget(self.fields)
         buttons = Flow(across=8, down=6)
-        for button in (self.add, self.remove):
+        for button in (self.add_source, self.add_row):
             button.setAutoDefault(True)
             buttons.addWidget(button)
         column.addLayout(buttons)
+        self.compared = QWidget()
+        rows = QVBoxLayout(self.compared)
+        rows.setContentsMargins(0, px(4), 0, 0)
+        rows.setSpacing(px(2))
+        self._labels = []
+        for name, field in self.own.items():
+            label = QLabel(name)
+            label.setBuddy(field)
+            field.setPlaceholderText(COMPARED[name])
+            rows.addWidget(label)
+            rows.addWidget(field)
+            self._labels.append(label)
+        column.addWidget(self.compared)
         self._look.changed.connect(self._restyle)
         self._restyle()
 
     def _restyle(self) -> None:
-        self.source.setMinimumContentsLength(14)
-        self.aspect.setMinimumContentsLength(7)
-        self.locator.setFixedWidth(self._look.theme.px(100))
-        self.list.fit()
+        theme = self._look.theme
+        for label in self._labels:
+            label.setFont(theme.font("label"))
+            label.setStyleSheet(f"color: {theme['inksoft'].name()};")
+        self._fit()
+
+    def _fit(self) -> None:
+        tallest = self._look.theme.px(TALLEST)
+        self.grid.setFixedHeight(min(max(self.grid.whole_height(), 10), tallest))
 
     def _connect(self) -> None:
-        self.list.currentRowChanged.connect(self._show)
-        self.list.entered_line.connect(self.text.setFocus)
-        self.list.delete_line.connect(self.remove_line)
-        self.source.activated.connect(self._source_chosen)
-        self.aspect.editTextChanged.connect(self._typed)
-        self.locator.textChanged.connect(self._typed)
-        self.text.textChanged.connect(self._typed)
-        self.text.entered.connect(self.add_line)
-        self.add.clicked.connect(self.add_line)
-        self.remove.clicked.connect(self.remove_line)
+        self.fields.edited.connect(self._written)
+        for name, field in self.own.items():
+            field.textChanged.connect(partial(self._compared, name))
+        self.add_source.clicked.connect(self.choose_source)
+        self.add_row.clicked.connect(self.name_row)
+        self.grid.moved.connect(self._moved)
+        self.grid.heads_menu.connect(self._heads_menu)
+        self.grid.row_opened.connect(self.rename_row)
 
     @property
     def parts(self) -> list[SideFields]:
@@ -136,178 +114,160 @@ class SideFields(QWidget):
     def open(self, view: LeafView) -> None:
         """Show the table of another card."""
         self._view = view
+        self._begun = ({}, {})
+        self.fields.table = Table()
+        self._refill(at=None)
+
+    def look(self) -> None:
+        """Take over what was written elsewhere, where nothing was changed here."""
+        if self._view is not None:
+            self._refill(self.grid.current())
+
+    def _refill(self, at: At | None) -> None:
+        if self._view is None:
+            return
         self._known = sources.sources(self._session.shelf)
-        self.lines = [_line(note) for note in sources.notes(view.binder, view.uid)]
-        self._fill_sources()
-        self._fill_list(0)
+        table = self.fields.table
+        notes = sources.notes(self._view.binder, self._view.uid)
+        table.take({(note.aspect, note.source): note for note in notes})
+        shown = sources.side_by_side(self._view.binder, self._view.uid, self._known)
+        columns = dict.fromkeys((*(one.key for one in shown.sources), *self._begun[0]))
+        aspects = dict.fromkeys(
+            (*shown.aspects, *self._begun[1], *(() if shown.aspects else USUAL))
+        )
+        table.columns = [self._column(key) for key in columns]
+        table.rows = [Line(name, name) for name in aspects]
+        self.fields.show_table(table, at)
+        self.add_row.setVisible(bool(columns))
+        self.compared.setVisible(bool(columns))
+        for name, field in self.own.items():
+            if field.toPlainText() != table.cell((name, OWN)).text:
+                field.start_with(table.cell((name, OWN)).text)
+        self._fit()
 
-    def _fill_sources(self) -> None:
-        keys = {line.source for line in self.lines} - self._known.keys()
-        known = sorted(self._known.values(), key=lambda one: one.author.casefold())
-        self._filling = True
-        self.source.clear()
-        for one in known:
-            self.source.addItem(f"{one.author}, {one.title}", one.key)
-        for key in sorted(keys):
-            self.source.addItem(key, key)
-        self.source.addItem("New source…", "")
-        self._filling = False
-
-    def _fill_list(self, row: int) -> None:
-        self._filling = True
-        self.list.clear()
-        for line in self.lines:
-            self._item(QListWidgetItem(), line)
-        self._filling = False
-        self.list.fit()
-        self.list.setCurrentRow(min(row, len(self.lines) - 1))
-        self._show(self.list.currentRow())
-
-    def _item(self, item: QListWidgetItem, line: SideLine) -> None:
-        author = self._known[line.source].author if line.source in self._known else line.source
-        shown = (author, line.aspect, line.text)
-        if item.data(SHOWN) != shown:
-            item.setData(SHOWN, shown)
-            item.setText(f"{author}, {line.aspect}: {line.text}")
-        if item.listWidget() is None:
-            self.list.addItem(item)
-
-    def _show(self, row: int) -> None:
-        """Put the chosen line into the fields."""
-        if self._filling:
-            return
-        line = self._current()
-        self.list.setVisible(bool(self.lines))
-        self.form.setVisible(line is not None)
-        self.remove.setVisible(line is not None)
-        if line is None:
-            return
-        self._filling = True
-        self.source.setCurrentIndex(max(0, self.source.findData(line.source)))
-        self.aspect.clear()
-        self.aspect.addItems(list(dict.fromkeys((*ASPECTS, *(one.aspect for one in self.lines)))))
-        self.aspect.setEditText(line.aspect)
-        self.locator.setText(line.locator)
-        self.text.start_with(line.text)
-        self._filling = False
-        self._check(line)
-
-    def _current(self) -> SideLine | None:
-        row = self.list.currentRow()
-        return self.lines[row] if 0 <= row < len(self.lines) else None
+    def _column(self, key: str) -> Line:
+        found = self._known.get(key)
+        return Line(key, found.author, found.title) if found else Line(key, key)
 
     # Writing
 
-    def _typed(self, *_what: object) -> None:
-        line = self._current()
-        if self._filling or line is None:
-            return
-        line.aspect, line.locator = self.aspect.currentText(), self.locator.text()
-        line.text = self.text.toPlainText()
-        self._item(self.list.item(self.list.currentRow()), line)
-        self._check(line)
+    def _written(self) -> None:
+        self._fit()
         self.edited.emit()
 
-    def _source_chosen(self, index: int) -> None:
-        line, key = self._current(), self.source.itemData(index)
-        if line is None:
+    def _compared(self, name: str) -> None:
+        cell = self.fields.table.cell((name, OWN))
+        said = self.own[name].toPlainText()
+        if cell.text != said:
+            cell.text = said
+            self.edited.emit()
+
+    def _do(self, verb: Verb) -> None:
+        """Have something done to the whole table, what is written being kept first."""
+        if self._view is not None:
+            self.asked.emit(verb, self._view.uid)
+
+    # Columns and rows
+
+    def choose_source(self) -> None:
+        """Let the user pick the source of another column by typing."""
+        from ui.leaves.picker import Picker
+
+        self.picker = Picker(self._session, self._look, "column", self)
+        self.picker.chosen.connect(lambda address, _label: self.begin_source(address))
+        self.picker.new_asked.connect(self._new_source, Qt.ConnectionType.QueuedConnection)
+        self.picker.open_at(self.add_source.mapToGlobal(QPoint(0, self.add_source.height())))
+
+    def _new_source(self) -> None:
+        from ui.leaves.source_dialog import ask_source
+
+        made = ask_source(self._session, self._look, self)
+        if made is not None:
+            self.begin_source(f"source:{made.key}")
+
+    def begin_source(self, address: str) -> None:
+        """A column for the source of an address; its first cell is to be written."""
+        key = address.partition(":")[2].partition("#")[0]
+        self._begun[0][key] = None
+        self._refill(None)
+        row = next(iter(self.fields.table.rows))
+        self.grid.setCurrentIndex(self.grid.cells.index_of((row.key, key)))
+        self.fields.text.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def name_row(self) -> None:
+        """Ask for the aspect of another row."""
+        taken = {row.key for row in self.fields.table.rows}
+        usual = next((name for name in USUAL if name not in taken), "")
+        said = asking.line(self, "Add a row", "What the row is about:", usual)
+        if said is not None:
+            self.begin_row(" ".join(said.split()))
+
+    def begin_row(self, aspect: str) -> None:
+        """A row for an aspect; it is to be written for the source that is chosen."""
+        at = self.grid.current()
+        self._begun[1][aspect] = None
+        for row in self.fields.table.rows:
+            self._begun[1].setdefault(row.key)
+        self._refill((aspect, at[1]) if at else None)
+        self.fields.text.setFocus(Qt.FocusReason.OtherFocusReason)
+
+    def rename_row(self, row: int) -> None:
+        """Ask for another name of a row."""
+        old = self.fields.table.rows[row].key
+        new = asking.line(self, "Rename the row", "What the row is about:", old)
+        if new and new != old:
+            self._begun[1].pop(old, None)
+            self._do(lambda binder, leaf: tables.rename_aspect(binder, leaf, old, new))
+
+    def _moved(self, column: bool, old: int, new: int) -> None:
+        at = self.grid.current()
+        lines = self.fields.table.columns if column else self.fields.table.rows
+        lines.insert(new, lines.pop(old))
+        keys = [line.key for line in self.fields.table.columns]
+        aspects = [line.key for line in self.fields.table.rows]
+        self._begun = (
+            {key: None for key in keys if key in self._begun[0]},
+            {name: None for name in aspects if name in self._begun[1]},
+        )
+        self.fields.show_table(self.fields.table, at)
+        self._do(lambda binder, leaf: tables.arrange(binder, leaf, keys, aspects))
+
+    def remove(self, column: bool, at: int) -> None:
+        """Take a column or a row away; Undo brings it back."""
+        table = self.fields.table
+        key = (table.columns if column else table.rows)[at].key
+        self._begun[0 if column else 1].pop(key, None)
+        verb = tables.remove_source if column else tables.remove_aspect
+        self._do(lambda binder, leaf: verb(binder, leaf, key))
+        self._refill(self.grid.current())
+
+    def _heads_menu(self, column: bool, at: int, where: QPoint) -> None:
+        if at < 0:
             return
-        if not key:
-            made = ask_source(self._session, self._look, self)
-            if made is not None:
-                self._known[made.key] = made
-                line.source = made.key
-                self._fill_sources()
-            self.source.setCurrentIndex(max(0, self.source.findData(line.source)))
-        else:
-            line.source = key
-        self._typed()
-
-    def add_line(self) -> None:
-        """A new line for the same source, under the next aspect it has none for."""
-        before = self._current()
-        if before is not None and not before.text.strip() and not before.uid:
-            self.text.setFocus(Qt.FocusReason.OtherFocusReason)
-            return
-        first = next(iter(sorted(self._known)), "")
-        source = before.source if before else first
-        if not source:
-            made = ask_source(self._session, self._look, self)
-            if made is None:
-                return
-            self._known[made.key] = made
-            source = made.key
-        taken = {line.aspect for line in self.lines if line.source == source}
-        aspect = next((name for name in ASPECTS if name not in taken), "")
-        self.lines.append(SideLine("", source, aspect, "", ""))
-        self._fill_sources()
-        self._fill_list(len(self.lines) - 1)
-        self.text.setFocus(Qt.FocusReason.OtherFocusReason)
-
-    def remove_line(self) -> None:
-        """Take the chosen line away."""
-        line = self._current()
-        if line is None:
-            return
-        row = self.list.currentRow()
-        self.lines.remove(line)
-        self._fill_list(row)
-        beside = self.list if self.lines else self.add
-        beside.setFocus(Qt.FocusReason.OtherFocusReason)
-        if line.uid:
-            self.removed.emit(line.uid)
-
-    def _check(self, line: SideLine) -> None:
-        self.hint.say(self._amiss(line), wrong=True)
-
-    def _amiss(self, line: SideLine) -> str:
-        """Why a line cannot be saved as it stands; '' when it can, or is not begun."""
-        source, aspect, text, _ = line.words()
-        if not text:
-            return "Write what it says there, or remove the line." if line.uid else ""
-        if not aspect:
-            return "Say under which aspect it stands, as Upright or Imagery."
-        others = (one.words() for one in self.lines if one is not line)
-        if any((one[0], one[1]) == (source, aspect) for one in others):
-            return f"This source has a line under “{aspect}” already; choose another aspect."
-        return ""
+        menu = QMenu(self)
+        menu.aboutToHide.connect(menu.deleteLater)
+        count = len(self.fields.table.columns if column else self.fields.table.rows)
+        ways = ("To the &left", "To the &right") if column else ("&Up", "&Down")
+        for words, to in zip(ways, (at - 1, at + 1), strict=True):
+            action = menu.addAction(words, partial(self._moved, column, at, to))
+            action.setEnabled(0 <= to < count)
+        if not column:
+            menu.addAction("Re&name…", partial(self.rename_row, at))
+        menu.addAction("Take it &away", partial(self.remove, column, at))
+        menu.popup(where)
 
     # Saving
 
     def pending(self) -> Pending | None:
-        """The lines that differ from those saved and can stand as they are."""
+        """The cells that differ from those saved."""
         view = self._view
-        dirty = [
-            (line, line.words())
-            for line in self.lines
-            if line.text.strip() and line.words() != line.saved and not self._amiss(line)
-        ]
-        if view is None or not dirty:
-            return None
-        self._asked = dirty
-        said = [
-            f"{source}, {aspect}: {text} ({where})" for _, (source, aspect, text, where) in dirty
-        ]
-        return Pending(partial(self._keep, view, dirty), "## Side by side\n\n" + "\n\n".join(said))
-
-    def _keep(
-        self, view: LeafView, dirty: list[tuple[SideLine, tuple[str, str, str, str]]]
-    ) -> None:
-        for line, (source, aspect, text, where) in dirty:
-            if line.uid:
-                sources.change_note(
-                    view.binder, line.uid, source=source, aspect=aspect, text=text, locator=where
-                )
-            else:
-                line.uid = sources.note(view.binder, view.uid, source, aspect, text, where)
+        return self.fields.pending(partial(_keep, view)) if view is not None else None
 
     def kept(self) -> None:
-        """The lines asked for last are saved."""
-        for line, words in self._asked:
-            line.saved = words
+        """The cells asked for last are saved."""
+        self.fields.kept()
 
 
-def _line(note: NoteView) -> SideLine:
-    made = SideLine(note.uid, note.source, note.aspect, note.text, note.locator)
-    made.saved = made.words()
-    return made
+def _keep(view: LeafView, at: At, text: str, where: str) -> None:
+    aspect, source = at
+    sources.note(view.binder, view.uid, source, aspect, text, where)

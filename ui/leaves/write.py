@@ -264,6 +264,7 @@ class WritePage(QWidget):
         view = self._view()
         if view is not None:
             self.keeping.parts = self._parts(view)
+            self.keeping.keep()
             self._guard(partial(verb, view.binder, uid))
 
     def _changed(self, notice: Notice | None) -> None:

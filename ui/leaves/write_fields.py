@@ -7,7 +7,7 @@ from collections.abc import Callable
 from PySide6.QtCore import QObject, Signal
 
 from binder.store.file import Binder
-from binder.study import lookbacks, readings, sources
+from binder.study import lookbacks, readings
 from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
 from ui.leaves.described import Described
@@ -40,7 +40,7 @@ class KindFields(QObject):
         self.described = Described(look)
         for fields in (self.own, self.sides, self.places, self.stated, self.described):
             fields.edited.connect(self.edited)
-        self._removes(self.sides.removed, sources.remove_note)
+        self.sides.asked.connect(self.removed)
         self._removes(self.stated.removed, lookbacks.remove_expectation)
 
     def _removes(self, told: Signal, verb: Remove) -> None:
