@@ -5,7 +5,6 @@ that turn leaves. Widgets ask it and listen to it; it knows no widget.
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Sequence
-from dataclasses import replace
 from datetime import date
 from functools import cached_property
 from typing import TYPE_CHECKING, TypeVar, cast
@@ -17,9 +16,9 @@ from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study import leaves, tabs
-from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
 from binder.study.tabs import TabView
+from ui.facing import opposite
 from ui.trail import NOWHERE, Show, Spot, Trail
 
 if TYPE_CHECKING:
@@ -134,13 +133,13 @@ class Session(QObject):
         binder = self.shelf.binder(uid)
         self.leaving.emit()
         spot = self._first_of(binder)
-        self._lay(spot, self._opposite(spot))
+        self._lay(spot, opposite(self, spot))
 
     def open_tab(self, binder: Binder, tab: TabView) -> None:
         """Open a tab at its contents leaf, its first leaf facing."""
         self.leaving.emit()
         spot = Spot(Show.CONTENTS, binder.uid, tab.uid)
-        self._lay(spot, self._opposite(spot))
+        self._lay(spot, opposite(self, spot))
 
     def open_leaf(self, uid: str, marks: Sequence[str] = ()) -> None:
         """Lay the leaf with that uid open at the left, wherever on the shelf it is kept."""
@@ -149,13 +148,13 @@ class Session(QObject):
             self.said.emit(_GONE)
             return
         self.leaving.emit()
-        self._lay(spot, self._opposite(spot), tuple(marks))
+        self._lay(spot, opposite(self, spot), tuple(marks))
 
     def open_counted(self, show: Show, part: str = "") -> None:
         """Lay open what is counted from the whole log: the year sheet, or what came of it."""
         spot = self._counted(show, part)
         self.leaving.emit()
-        self._lay(spot, self._opposite(spot))
+        self._lay(spot, opposite(self, spot))
 
     def face_counted(self, show: Show, part: str = "") -> None:
         """Lay what is counted from the whole log facing what is read."""
@@ -232,7 +231,7 @@ class Session(QObject):
         while pair := step():
             left, facing = (self._where_now(spot) for spot in pair)
             if left is not None:
-                self._lay(left, facing or self._opposite(left))
+                self._lay(left, facing or opposite(self, left))
                 return
 
     def _lay(self, left: Spot, facing: Spot, marks: tuple[str, ...] = ()) -> None:
@@ -245,7 +244,7 @@ class Session(QObject):
     def resume(self, spot: Spot) -> None:
         """Lay open what was left open; where it is gone, what is nearest to it on the shelf."""
         left = self._where_now(spot) or self._next_to(spot)
-        self._lay(left, self._opposite(left))
+        self._lay(left, opposite(self, left))
 
     def mend(self) -> bool:
         """Lay other leaves open where those that lay open were moved or removed; True if any were.
@@ -253,13 +252,13 @@ class Session(QObject):
         In the place of a leaf that is gone comes the next one behind its tab.
         """
         left = self._where_now(self.left) or self._next_to(self.left)
-        facing = self._where_now(self.facing) or self._opposite(left)
+        facing = self._where_now(self.facing) or opposite(self, left)
         if (left, facing) == (self.left, self.facing):
             return False
         self._lay(left, facing)
         return True
 
-    # Finding what faces what
+    # Finding where things are
 
     def spot_of(self, uid: str) -> Spot | None:
         """Where the leaf with that uid is, or None when it is gone or set aside."""
@@ -294,52 +293,6 @@ class Session(QObject):
             if uid:
                 return Spot(Show.LEAF, binder.uid, tab.uid, uid)
         return Spot(Show.CONTENTS, binder.uid, tab.uid)
-
-    def _opposite(self, spot: Spot) -> Spot:
-        """What lies facing a spot by itself: a leaf that has to do with it, or the contents."""
-        binder, tab, view = self.binder_of(spot), self.tab_of(spot), self.leaf_of(spot)
-        if binder is None or tab is None:
-            return NOWHERE
-        if spot.show is Show.CAME:
-            return replace(spot, show=Show.SURE, leaf="")
-        if spot.show is Show.YEAR:
-            return self._newest_of(spot) or Spot(Show.CONTENTS, spot.binder, spot.tab)
-        if view is None:
-            uid = leaves.nth(binder, tab.row, tab.kind.by_day, 0)
-            return Spot(Show.LEAF, binder.uid, tab.uid, uid) if uid else NOWHERE
-        faced = self._faced_by(view)
-        found = self.spot_of(faced) if faced else None
-        return found or Spot(Show.CONTENTS, spot.binder, spot.tab)
-
-    def _newest_of(self, spot: Spot) -> Spot | None:
-        """The reading drawn for the last month of a year sheet that has one."""
-        from binder.study.months import year_sheet
-
-        year = int(spot.leaf) if spot.leaf else self.today.year
-        key = ("year", year, self.today)
-        lines = self.kept(key, lambda: year_sheet(self.shelf, year, self.today))
-        drawn = [line.leaf_uid for line in lines if line.leaf_uid]
-        return self.spot_of(drawn[-1]) if drawn else None
-
-    def _faced_by(self, view: LeafView) -> str:
-        """Uid of the leaf that lies facing `view` by itself, or ''."""
-        from binder.study import readings
-
-        if view.kind is LeafKind.CARD:
-            seen = readings.appearances(self.shelf, view.card, 1)
-            return seen[0].leaf_uid if seen else ""
-        key = self._first_card(view)
-        found = self.shelf.card_leaf(key) if key else None
-        return found[1] if found else ""
-
-    def _first_card(self, view: LeafView) -> str:
-        from binder.study import readings
-
-        if view.kind is LeafKind.READING:
-            laid = readings.reading(view.binder, view.uid).laid
-            return laid[0].card if laid else ""
-        said = self.linker.find(view.text[:4000], view.uid)
-        return said[0].key if said else ""
 
     # Changes
 
