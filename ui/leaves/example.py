@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import QEvent
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QLineEdit, QWidget
 
@@ -20,6 +21,12 @@ class ExampleLine(QLineEdit):
         letters = QFont(font)
         letters.setItalic(not self.text())
         super().setFont(letters)
+
+    def changeEvent(self, event: QEvent) -> None:
+        """A style sheet set anew brings back the letters it found the first time."""
+        super().changeEvent(event)
+        if event.type() in (QEvent.Type.StyleChange, QEvent.Type.FontChange):
+            self._dress()
 
     def _dress(self, *_text: str) -> None:
         if self.font().italic() is bool(self.text()):
