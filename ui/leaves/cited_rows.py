@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPoint, QRect, QSize, Qt
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
@@ -21,31 +21,9 @@ def places(one: Cited) -> str:
     return ", ".join(said) or LINKS
 
 
-class CitedModel(QAbstractListModel):
-    """The leaves that cite one source."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.rows: list[Cited] = []
-
-    def show(self, rows: list[Cited]) -> None:
-        """Take up another source."""
-        self.beginResetModel()
-        self.rows = rows
-        self.endResetModel()
-
-    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
-        """How many leaves."""
-        return 0 if parent.isValid() else len(self.rows)
-
-    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The words of a row; UserRole gives the Cited."""
-        row = self.rows[index.row()]
-        if role == Qt.ItemDataRole.UserRole:
-            return row
-        said = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole,
-                Qt.ItemDataRole.ToolTipRole)  # fmt: skip
-        return f"{row.title}, {places(row)}" if role in said else None
+def spoken(one: Cited) -> str:
+    """'The Star, Upright p. 12'."""
+    return f"{one.title}, {places(one)}"
 
 
 class CitedDelegate(QStyledItemDelegate):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPoint, QRect, QSize, Qt
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter
 from PySide6.QtWidgets import (
     QDialog,
@@ -25,6 +25,7 @@ from binder.store.file import Binder
 from binder.study import dates, drawer
 from binder.study.drawer import Aside
 from ui.desk import asking
+from ui.leaves.rows_model import RowsModel
 from ui.leaves.tall_list import AnyIndex
 from ui.session import Session
 from ui.theme import Look
@@ -39,33 +40,9 @@ def where(one: Aside) -> str:
     return f"{one.binder.name}, tab with {one.leaves} {'leaf' if one.leaves == 1 else 'leaves'}"
 
 
-class DrawerModel(QAbstractListModel):
-    """What lies in the drawer, last set aside first."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.rows: list[Aside] = []
-
-    def show(self, rows: list[Aside]) -> None:
-        """Take up what lies there now."""
-        self.beginResetModel()
-        self.rows = rows
-        self.endResetModel()
-
-    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
-        """How many things."""
-        return 0 if parent.isValid() else len(self.rows)
-
-    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The words of a row; UserRole gives the Aside."""
-        row = self.rows[index.row()]
-        if role == Qt.ItemDataRole.UserRole:
-            return row
-        said = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole,
-                Qt.ItemDataRole.ToolTipRole)  # fmt: skip
-        if role in said:
-            return f"{row.title}, {where(row)}, set aside {dates.written(row.at)}"
-        return None
+def words_of(one: Aside) -> str:
+    """'The Star, Practice, Methods, set aside 2 May 2026'."""
+    return f"{one.title}, {where(one)}, set aside {dates.written(one.at)}"
 
 
 class DrawerDelegate(QStyledItemDelegate):
@@ -121,7 +98,7 @@ class DrawerDialog(QDialog):
         self._session, self._look = session, look
         self._emptied: list[Binder] = []
         self.setWindowTitle("The drawer")
-        self.model = DrawerModel()
+        self.model = RowsModel(words_of, words_of)
         self.list = QListView()
         self.list.setAccessibleName("What was set aside")
         self.list.setModel(self.model)

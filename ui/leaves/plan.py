@@ -22,7 +22,8 @@ from binder.study.progress import progress
 from binder.study.words import cards_with_words
 from ui.leaves.heads import Heading
 from ui.leaves.page import Page
-from ui.leaves.plan_rows import PlanDelegate, PlanModel, UnitRow, rows_of
+from ui.leaves.plan_rows import PlanDelegate, UnitRow, rows_of
+from ui.leaves.rows_model import RowsModel
 from ui.leaves.tall_list import TallList
 from ui.leaves.wall import Wall
 from ui.leaves.wrap_row import WrapRow
@@ -50,7 +51,7 @@ class PlanPage(Page):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
         self.heading = Heading(look)
-        self.model = PlanModel()
+        self.model = RowsModel(UnitRow.spoken)
         self.list = TallList(look, "Units of the course")
         self.list.setModel(self.model)
         self.list.setItemDelegate(PlanDelegate(look, self.list))

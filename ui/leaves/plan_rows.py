@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPoint, QRect, QRectF, QSize, Qt
+from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
@@ -65,33 +65,6 @@ def rows_of(units: Sequence[UnitView], written: set[str], now: str, today: date)
             )
         )  # fmt: skip
     return rows
-
-
-class PlanModel(QAbstractListModel):
-    """The rows of one plan."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.rows: list[UnitRow] = []
-
-    def show(self, rows: list[UnitRow]) -> None:
-        """Take up another plan, or the same one changed."""
-        self.beginResetModel()
-        self.rows = rows
-        self.endResetModel()
-
-    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
-        """How many units."""
-        return 0 if parent.isValid() else len(self.rows)
-
-    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The words of a row; UserRole gives the UnitRow."""
-        row = self.rows[index.row()]
-        if role == Qt.ItemDataRole.UserRole:
-            return row
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return row.spoken()
-        return None
 
 
 class PlanDelegate(QStyledItemDelegate):

@@ -13,9 +13,10 @@ from binder.study.leaves import LeafView
 from binder.study.sources import SourceView
 from ui.leaves.bibliography_dialog import BibliographyDialog
 from ui.leaves.card_head import Facts
-from ui.leaves.cited_rows import CitedDelegate, CitedModel
+from ui.leaves.cited_rows import CitedDelegate, spoken
 from ui.leaves.heads import Heading
 from ui.leaves.page import Page
+from ui.leaves.rows_model import RowsModel
 from ui.leaves.tall_list import TallList
 from ui.session import Session
 from ui.theme import Look
@@ -31,7 +32,7 @@ class SourcePage(Page):
         self.fields = self.prose("Bibliography", role="label")
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self.cited_head = self.head("Where it is cited")
-        self.model = CitedModel()
+        self.model = RowsModel(spoken, spoken)
         self.list = TallList(look, "Leaves that cite this source")
         self.delegate = CitedDelegate(look, self.list)
         self.list.setModel(self.model)

@@ -12,8 +12,9 @@ from binder.study.months import MonthLine, State
 from ui.leaves.heads import Heading
 from ui.leaves.link_row import LinkRow
 from ui.leaves.page import Page
+from ui.leaves.rows_model import RowsModel
 from ui.leaves.tall_list import TallList
-from ui.leaves.year_rows import YearDelegate, YearModel, address
+from ui.leaves.year_rows import YearDelegate, address, spoken
 from ui.session import Session
 from ui.table.faces import FaceCache
 from ui.theme import Look
@@ -40,7 +41,7 @@ class YearPage(Page):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
         self.heading, self.links = Heading(look), LinkRow(look)
-        self.model = YearModel()
+        self.model = RowsModel(spoken, lambda line: line.line)
         self.list = TallList(look, "Months")
         self.delegate = YearDelegate(look, FaceCache(session.photos), self.list)
         self.list.setModel(self.model)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from PySide6.QtCore import (
-    QAbstractListModel,
     QModelIndex,
     QPersistentModelIndex,
     QPointF,
@@ -65,33 +64,6 @@ def address(line: MonthLine) -> str:
     if line.leaf_uid:
         return f"leaf:{line.leaf_uid}"
     return f"month:{line.month}" if line.state is State.OFFERED else ""
-
-
-class YearModel(QAbstractListModel):
-    """The months as rows; UserRole gives the MonthLine."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.rows: Sequence[MonthLine] = ()
-
-    def show(self, rows: Sequence[MonthLine]) -> None:
-        """Take up another year."""
-        self.beginResetModel()
-        self.rows = rows
-        self.endResetModel()
-
-    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
-        """Twelve."""
-        return 0 if parent.isValid() else len(self.rows)
-
-    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The words of a row, or the row."""
-        line = self.rows[index.row()]
-        if role == Qt.ItemDataRole.UserRole:
-            return line
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            return spoken(line)
-        return line.line if role == Qt.ItemDataRole.ToolTipRole and line.line else None
 
 
 class YearDelegate(QStyledItemDelegate):
