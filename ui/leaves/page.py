@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, Qt, Signal
@@ -16,6 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.errors import RingboundError
 from binder.study.leaves import LeafView
 from ui.leaves.heads import SectionHead
 from ui.leaves.prose import Pointed, Prose
@@ -35,8 +37,9 @@ _SCROLLS = {
 }
 BAR = 11
 """Width kept free at the right for the bar that scrolls, as in the style sheet."""
-_CORNER, _THICK = 14, 2
-"""Side of a corner that marks the leaf with the keyboard, at scale 1, and how thick it is drawn."""
+_WIDE, _TALL, _THICK = 22, 6, 2
+"""Two sides of a corner that marks the leaf with the keyboard, at scale 1, and how thick they are;
+low enough to leave the last line alone."""
 _LEAD = 0.3
 """How far down the leaf, as a share of its height, a place that was asked for comes to stand."""
 
@@ -126,6 +129,13 @@ class Page(QScrollArea):
         """The HTML of a leaf's text, or of another text that stands on the leaf."""
         words = view.text if text is None else text
         return RENDERED.html(self.session.linker, view.uid, words, self._picture_size)
+
+    def do(self, verb: Callable[[], object]) -> None:
+        """Do what was asked for on the leaf; what hinders it is said."""
+        try:
+            verb()
+        except RingboundError as error:
+            self.session.said.emit(str(error))
 
     def picked(self, key: str) -> None:
         """Mark the card whose leaf lies facing: its names in the text, in red pencil."""
@@ -235,8 +245,8 @@ class Page(QScrollArea):
         bar = self.width() - self.viewport().width()
         self.rows.setContentsMargins(0, 0, max(0, BAR - bar), 0)
         super().resizeEvent(event)
-        side = self.look.theme.px(_CORNER)
-        self._focus_mark.setGeometry(0, self.height() - side, self.width(), side)
+        tall = self.look.theme.px(_TALL)
+        self._focus_mark.setGeometry(0, self.height() - tall, self.width(), tall)
 
 
 class _FocusMark(QWidget):
@@ -250,7 +260,7 @@ class _FocusMark(QWidget):
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         painter, own = QPainter(self), self._look.theme["own"]
-        side, foot = self.height(), self.height() - _THICK
-        for left, upright in ((0, 0), (self.width() - side, self.width() - _THICK)):
-            painter.fillRect(left, foot, side, _THICK, own)
-            painter.fillRect(upright, 0, _THICK, side, own)
+        wide, tall = self._look.theme.px(_WIDE), self.height()
+        for left, upright in ((0, 0), (self.width() - wide, self.width() - _THICK)):
+            painter.fillRect(left, tall - _THICK, wide, _THICK, own)
+            painter.fillRect(upright, 0, _THICK, tall, own)
