@@ -45,6 +45,8 @@ class Part:
     problem: str
     """One sentence, or '' if all is well. A card given twice still names its card."""
     choices: tuple[Choice, ...] = ()
+    beside: bool = False
+    """Whether it clarifies the card in `place`, beside which it lies, instead of lying there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,11 +57,11 @@ class Line:
 
     @property
     def laid(self) -> Mapping[int, Part]:
-        """Place -> part, for every card that can be laid."""
+        """Place -> part, for every card that can be laid in a place of its own."""
         return {
             part.place: part
             for part in self.parts
-            if part.card is not None and part.place is not None and not part.problem
+            if part.card and part.place is not None and not part.problem and not part.beside
         }
 
     @property
@@ -82,35 +84,72 @@ def lowest_free(taken: Iterable[int | None]) -> int:
 def seated(parts: Iterable[Part], titles: DeckTitles) -> Iterator[Part]:
     """The parts with their places, cards and places given twice marked.
 
-    Takes the parts from left to right: a typed place holds, others go to the lowest free one.
+    Takes the parts from left to right: a typed place holds, others go to the lowest free one; what
+    lies beside a card goes to the place typed, or that of the card before it.
     """
-    held: dict[int, Part] = {}
-    seen: set[str] = set()
-    lowest = 1
+    table = _Table(titles)
     for part in parts:
-        problem = part.problem or _clash(part, held, seen, titles)
-        if problem and not part.problem:
-            yield replace(part, place=None, problem=problem)
-            continue
-        while lowest in held:
-            lowest += 1
-        place = lowest if part.place is None else part.place
-        placed = replace(part, place=place)
-        held.setdefault(place, placed)
+        yield table.beside(part) if part.beside else table.alone(part)
+
+
+class _Table:
+    """What lies where while the parts of a line are laid one after the other."""
+
+    def __init__(self, titles: DeckTitles) -> None:
+        self._titles = titles
+        self._held: dict[int, Part] = {}
+        self._seen: set[str] = set()
+        self._lowest = 1
+        self._last: int | None = None
+        """Where the part before lies, or None."""
+
+    def alone(self, part: Part) -> Part:
+        """A part in a place of its own."""
+        clash = self._twice(part) or self._taken(part)
+        if clash and not part.problem:
+            return self._nowhere(part, clash)
+        while self._lowest in self._held:
+            self._lowest += 1
+        placed = self._laid(part, self._lowest if part.place is None else part.place)
+        self._held.setdefault(placed.place or 0, placed)
+        return placed
+
+    def beside(self, part: Part) -> Part:
+        """A part beside the card of a place."""
+        place = self._last if part.place is None else part.place
+        if place is None or place not in self._held:
+            return self._nowhere(part, _nothing_beside(part))
+        twice = self._twice(part)
+        return self._nowhere(part, twice) if twice else self._laid(part, place)
+
+    def _laid(self, part: Part, place: int) -> Part:
+        self._last = place
         if part.card is not None:
-            seen.add(part.card.key)
-        yield placed
+            self._seen.add(part.card.key)
+        return replace(part, place=place)
 
+    def _nowhere(self, part: Part, problem: str) -> Part:
+        self._last = None
+        return replace(part, place=None, problem=problem)
 
-def _clash(part: Part, held: Mapping[int, Part], seen: set[str], titles: DeckTitles) -> str:
-    if part.card is not None and part.card.key in seen:
-        title = titles.title(part.card.key)
+    def _twice(self, part: Part) -> str:
+        if part.card is None or part.card.key not in self._seen:
+            return ""
+        title = self._titles.title(part.card.key)
         return f"{title} is in this line twice; a deck has it once, so change one of the two."
-    if part.place is not None and part.place in held:
-        other = held[part.place].card
-        holds = f"already holds {titles.title(other.key)}" if other else "is already taken"
+
+    def _taken(self, part: Part) -> str:
+        if part.place is None or part.place not in self._held:
+            return ""
+        other = self._held[part.place].card
+        holds = f"already holds {self._titles.title(other.key)}" if other else "is already taken"
         return f"Place {part.place} {holds}; give this card another place."
-    return ""
+
+
+def _nothing_beside(part: Part) -> str:
+    if part.place is None:
+        return "A card after “+” lies beside the one before it, and there is none before it."
+    return f"No card lies in place {part.place} yet; write that one first, then “+”."
 
 
 _COUNTS = (
@@ -133,10 +172,12 @@ _COUNTS = (
 def fit(line: Line, size: int, spread: str = "") -> str:
     """One sentence if the line has too few or too many cards for a spread of that size, else ''.
 
-    `spread` is its name, as 'Five-card cross'. Parts not understood are counted as cards.
+    `spread` is its name, as 'Five-card cross'. Parts not understood are counted as cards, those
+    that lie beside others are not.
     """
-    beyond = [part.place for part in line.parts if part.place is not None and part.place > size]
-    count = len(line.parts)
+    own = [part for part in line.parts if not part.beside]
+    beyond = [part.place for part in own if part.place is not None and part.place > size]
+    count = len(own)
     if count == size:
         what = f"{_article(spread)} has places 1 to {size}; there is no place"
         return f"{what} {beyond[0]}." if beyond else ""

@@ -11,8 +11,8 @@ REVERSED = {"r", "rev", "reversed", "inv", "inverted", "↓", "⇓", "⬇", "▼
 UPRIGHT = {"u", "up", "upright"}
 _BEFORE = {"rev", "reversed", "inverted"}
 _SIGNS = "↓⇓⬇▼▽⤓"
-MARKS = re.compile(r"[,;|/:=\r\n]")
-"""What parts cards or follows a place: never within the shorthand of one card."""
+MARKS = re.compile(r"[,;|/:=+\r\n]")
+"""What parts cards, follows a place or lays a card beside another: never within one's shorthand."""
 _WORD = re.compile(rf"[{_SIGNS}]|[^\s()\[\]\ufe0f{_SIGNS}]+")
 _LONGEST = 7
 _UNCLEAR, _UNKNOWN = 10, 100

@@ -1,6 +1,7 @@
 """One line of shorthand, as `3w, hermit r, 4: xvii`, to cards; and back again.
 
 Commas, semicolons, new lines, strokes, or plain spaces where they leave no doubt, part the cards.
+A card after a plus sign clarifies the one before it, `3w + qc`, or that of a place, `4: + qc`.
 Nothing is guessed: what could be two cards, or none, comes back with a sentence and choices.
 """
 
@@ -23,18 +24,28 @@ LONGEST = 10_000
 """Characters read of a line; 78 cards by their whole titles take about a quarter of that."""
 _BETWEEN = re.compile(r"[^,;|/\n\r]+")
 _NO_WORDS = Piece((), frozenset())
-_PLACE = re.compile(r"(?<!\S)(?:place\s+)?(\d{1,3})\s*[:=]", re.IGNORECASE)
+_MARK = re.compile(
+    r"(?<![^\s+])(?:place\s+)?(?P<place>\d{1,3})\s*[:=](?:\s*(?P<there>\+))?|(?P<beside>\+)",
+    re.IGNORECASE,
+)
+"""What begins a stretch: a place, a plus sign, or both."""
 _MOST_OFFERED = 12
 """Parts for which choices are sought; more are a wrong text, not slips."""
 
 
 class _Stretch(NamedTuple):
-    """A stretch of the line between separators and typed places."""
+    """A stretch of the line between separators, typed places and plus signs."""
 
     start: int
     inner: int
     end: int
     place: int | None
+    beside: bool = False
+
+    @property
+    def marked(self) -> bool:
+        """Whether a place or a plus sign begins it, so that a card must follow."""
+        return self.beside or self.place is not None
 
 
 def read(text: str, titles: DeckTitles = STANDARD) -> Line:
@@ -87,44 +98,54 @@ def _unseated(text: str, titles: DeckTitles) -> Iterator[tuple[Part, Piece]]:
 
 def _stretches(text: str) -> Iterator[_Stretch]:
     for match in _BETWEEN.finditer(text, 0, LONGEST):
-        start, place = match.start(), None
-        inner = start
-        for mark in _PLACE.finditer(text, *match.span()):
-            yield _Stretch(start, inner, mark.start(), place)
-            start, inner, place = mark.start(), mark.end(), int(mark.group(1))
-        yield _Stretch(start, inner, match.end(), place)
+        open_ = _Stretch(match.start(), match.start(), match.end(), None)
+        for mark in _MARK.finditer(text, *match.span()):
+            yield open_._replace(end=mark.start())
+            place = int(mark["place"]) if mark["place"] else None
+            beside = bool(mark["there"] or mark["beside"])
+            open_ = _Stretch(mark.start(), mark.end(), match.end(), place, beside)
+        yield open_
 
 
 def _parts(text: str, stretch: _Stretch, titles: DeckTitles) -> Iterator[tuple[Part, Piece]]:
-    """The parts of a stretch, still without choices, each with the words it came from."""
-    start, inner, end, place = stretch
-    found = pieces(words_of(text, inner, end), vocabulary(titles))
-    if place is not None and not found:
-        end = start + len(text[start:end].rstrip())
-        problem = f"Place {place} has no card after it; write one, as in “{place}: 3w”."
-        yield Part(text[start:end], start, end, place, None, False, problem), _NO_WORDS
-    for piece in found:
-        start = stretch.start if place is not None else piece.words[0].start
-        yield _part(text, start, place, piece, titles), piece
-        place = None
+    """The parts of a stretch, still without choices, each with the words it came from.
+
+    What begins the stretch is for its first card alone.
+    """
+    found = pieces(words_of(text, stretch.inner, stretch.end), vocabulary(titles))
+    if stretch.marked and not found:
+        yield _cardless(text, stretch), _NO_WORDS
+    for number, piece in enumerate(found):
+        at = piece.words[0].start
+        first = stretch if number == 0 and stretch.marked else _Stretch(at, at, stretch.end, None)
+        yield _part(text, first, piece, titles), piece
 
 
-def _part(text: str, start: int, place: int | None, piece: Piece, titles: DeckTitles) -> Part:
-    end = piece.words[-1].end
+def _cardless(text: str, stretch: _Stretch) -> Part:
+    typed = text[stretch.start : stretch.end].rstrip()
+    end = stretch.start + len(typed)
+    problem = f"Place {stretch.place} has no card after it; write one, as in “{stretch.place}: 3w”."
+    if stretch.beside:
+        problem = "“+” has no card after it; write the one that lies beside, as in “3w + qc”."
+    return Part(typed, stretch.start, end, stretch.place, None, False, problem, (), stretch.beside)
+
+
+def _part(text: str, stretch: _Stretch, piece: Piece, titles: DeckTitles) -> Part:
+    start, end, place = stretch.start, piece.words[-1].end, stretch.place
     end += "(" in text[start:end] and text[end : end + 1] == ")"
     typed = text[start:end].strip()
     start = end - len(typed)
-    clear = piece.meaning
-    if clear is None:
+    blank = Part(typed, start, end, place or None, None, False, "", (), stretch.beside)
+    if piece.meaning is None:
         inner = text[piece.words[0].start : end]
-        return Part(typed, start, end, place, None, False, guess.problem(inner, piece, titles))
-    key, turned = clear
+        return replace(blank, place=place, problem=guess.problem(inner, piece, titles))
+    key, turned = piece.meaning
     problem = "Places are numbered from 1; there is no place 0." if place == 0 else ""
-    return Part(typed, start, end, place or None, titles.card(key), turned, problem)
+    return replace(blank, card=titles.card(key), reversed=turned, problem=problem)
 
 
 def _choices(part: Part, guesses: Iterable[guess.Guess], titles: DeckTitles) -> tuple[Choice, ...]:
-    before = "" if part.place is None else f"{part.place}: "
+    before = ("" if part.place is None else f"{part.place}: ") + ("+ " if part.beside else "")
     return tuple(
         Choice(before + shortest(card, turned, titles), card, turned, note)
         for key, turned, note in guesses

@@ -13,7 +13,8 @@ from binder.errors import CanMend
 from binder.reckon import calendar
 from binder.study import dates
 from binder.study.decks import DeckView
-from binder.study.hand import Hand, line_of
+from binder.study.hand import Hand
+from binder.study.hand_line import line_of
 from binder.study.lookbacks import LOOK_AFTER
 from binder.study.readings import Laid, NewReading, ReadingView, moment
 
@@ -90,12 +91,11 @@ def month_draft(now: datetime, deck: DeckChoice, month: str) -> Draft:
 
 def draft_of(view: ReadingView) -> Draft:
     """A logged reading as it stands, to be put right; with its own copies of spread and titles."""
-    laid = {one.n: (one.card, one.reversed) for one in reversed(view.laid)}
     return Draft(
         view.at.isoformat(timespec="minutes"),
         view.question,
         view.spread,
-        line_of(laid, view.spread, view.titles),
+        line_of(view.laid, view.spread, view.titles),
         DeckChoice(view.deck, view.deck_name, view.titles),
         view.querent,
         view.topic,
@@ -152,7 +152,7 @@ def whole(
     significator = mood = venue = ""
     on_screen = draft.on_screen
     if before is not None:
-        laid = [*_noted(laid, before.laid), *_clarifying(laid, draft.spread, before.laid)]
+        laid = _noted(laid, before.laid)
         significator, on_screen = before.significator, before.on_screen or on_screen
         mood, venue = before.mood, before.venue
         title = "" if title == before.question else title
@@ -165,24 +165,14 @@ def whole(
     )  # fmt: skip
 
 
-def _clarifying(laid: Sequence[Laid], spread: Spread, before: Sequence[Laid]) -> list[Laid]:
-    """The cards that clarified others before, where their places are still there."""
-    now, places = {one.card for one in laid}, {place.n for place in spread.places}
-    firsts = {one.n: one.card for one in reversed(before)}
-    return [
-        one for one in before
-        if firsts[one.n] != one.card and one.card not in now and one.n in places
-    ]  # fmt: skip
-
-
 def _noted(laid: Sequence[Laid], before: Sequence[Laid]) -> list[Laid]:
     """Notes go with their cards; that of a card no longer laid stays with its place."""
     of_card = {one.card: one.note for one in before}
     now = {one.card for one in laid}
-    of_place = {one.n: one.note for one in before if one.card not in now}
+    of_place = {one.n: one.note for one in before if one.card not in now and one.note}
     noted = []
     for one in laid:
-        notes = (of_card.get(one.card, ""), of_place.get(one.n, ""))
+        notes = (of_card.get(one.card, ""), of_place.pop(one.n, ""))
         noted.append(replace(one, note="\n".join(note for note in notes if note)))
     return noted
 

@@ -6,7 +6,6 @@ line, so that what was typed, the faces picked and the layout cannot say differe
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
@@ -16,9 +15,8 @@ from binder.cards.shorthand import Line, Part, fit, read, shortest
 from binder.cards.spreads import Place, Spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
+from binder.study.hand_line import Aim, bare, names_place, open_part, reworded, sort, written
 from binder.study.readings import Laid
-
-_PLACE = re.compile(r"^(?:place\s+)?\d+\s*[:=]\s*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +26,13 @@ class Seat:
     n: int
     place: Place
     part: Part | None = None
+    beside: tuple[Part, ...] = ()
+    """What was written for cards that lie beside the one here, to clarify it."""
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        """What was written for the card here, then for those beside it."""
+        return (self.part, *self.beside) if self.part else ()
 
     @property
     def card(self) -> Card | None:
@@ -45,8 +50,8 @@ class Hand:
 
     def __init__(self, spread: Spread, titles: DeckTitles = STANDARD) -> None:
         self.spread, self.titles = spread, titles
-        self.last: int | None = None
-        """The seat laid or turned last, or None."""
+        self.last = ""
+        """Key of the card laid or turned last, or ''."""
         self.typing: int | None = None
         """Where the part at the caret starts, or None."""
         self.hushed = False
@@ -90,12 +95,17 @@ class Hand:
     def pending(self) -> int | None:
         """The seat to show as the next: that of the part being typed, else `aim`."""
         typed = (s.n for s in self._seats if s.part and s.card is None)
-        return next((n for n in typed if self._starts(n) == self.typing), self._aim)
+        return next((n for n in typed if self._starts(n) == self.typing), self.aim)
 
     @property
     def taken(self) -> Mapping[str, int]:
-        """Key of each card laid -> its seat."""
+        """Key of each card laid -> its seat, or that of the card it lies beside."""
         return self._taken
+
+    @property
+    def count(self) -> int:
+        """How many places have their card."""
+        return sum(seat.card is not None for seat in self._seats)
 
     @property
     def size(self) -> int:
@@ -105,11 +115,22 @@ class Hand:
     @property
     def aim(self) -> int | None:
         """The seat the next card goes to; None when no seat is free."""
-        return self._aim
+        return self._aim.seat if self._aim else None
+
+    @property
+    def beside(self) -> bool:
+        """Whether the next card goes beside the one that lies in that seat."""
+        return self._aim is not None and self._aim.beside
 
     def seat(self, n: int) -> Seat:
         """The seat of that number, from 1."""
         return self._seats[n - 1]
+
+    def part_of(self, key: str) -> Part | None:
+        """What was written for a card that lies in a seat or beside another."""
+        n = self._taken.get(key)
+        parts = self.seat(n).parts if n is not None else ()
+        return next((part for part in parts if part.card and part.card.key == key), None)
 
     # Changing it
 
@@ -117,7 +138,8 @@ class Hand:
         """Take the line as the student has typed it."""
         if text != self._text:
             self._take(text)
-            self.last = next((p.place for p in reversed(self._line.parts) if self._lies(p)), None)
+            lying = (part for part in reversed(self._line.parts) if self._lies(part))
+            self.last = next((part.card.key for part in lying if part.card), "")
             self._tell()
 
     def attend(self, start: int | None, *, hushed: bool = False) -> None:
@@ -128,42 +150,81 @@ class Hand:
 
     def lay(self, key: str, *, reversed: bool = False) -> None:
         """Lay a card in the next seat; CanMend when it lies already or no seat is free."""
-        card, n = self.titles.card(key), self._aim
+        card, aim = self.titles.card(key), self._aim
         if key in self._taken:
             title = self.titles.title(key)
             raise CanMend(f"{title} lies in place {self._taken[key]} already; a deck has it once.")
-        if n is None:
+        if aim is None:
             raise CanMend("Every place has its card; take one up to lay another.")
-        self._rewrite(self._words() | {n: shortest(card, reversed, self.titles)}, last=n)
+        piles = self._piles()
+        piles.setdefault(aim.seat, []).append(shortest(card, reversed, self.titles))
+        self._rewrite(piles, last=key)
 
     def turn(self, n: int) -> None:
         """Turn the card in a seat, upright to reversed or back; nothing where none lies."""
         seat = self.seat(n)
         if seat.card is not None:
-            turned = shortest(seat.card, not seat.reversed, self.titles)
-            self._rewrite(self._words() | {n: turned}, aim=self._chosen(), last=n)
+            self.turn_card(seat.card.key)
+
+    def turn_card(self, key: str) -> None:
+        """Turn a card that lies in a seat or beside another."""
+        n, part = self._taken.get(key), self.part_of(key)
+        if n is not None and part is not None:
+            piles, at = self._piles(), self._place_in_pile(key)
+            piles[n][at] = shortest(self.titles.card(key), not part.reversed, self.titles)
+            self._rewrite(piles, aim=self._chosen(), last=key)
 
     def take_up(self, n: int) -> None:
-        """Take what lies in a seat back into the deck; the next card goes there."""
-        words = self._words()
-        if words.pop(n, None) is not None:
-            self._rewrite(words, aim=n)
+        """Take what lies in a seat back into the deck, with what lies beside it; the next card
+        goes there.
+        """
+        piles = self._piles()
+        if piles.pop(n, None) is not None:
+            self._rewrite(piles, aim=Aim(n))
+
+    def take_card_up(self, key: str) -> None:
+        """Take a card back into the deck, whether it has a seat or lies beside another."""
+        n = self._taken.get(key)
+        at = self._place_in_pile(key)
+        if n is not None and at:
+            piles = self._piles()
+            del piles[n][at]
+            self._rewrite(piles)
+        elif n is not None:
+            self.take_up(n)
 
     def move(self, n: int, to: int) -> None:
-        """Move the card of a seat to another; two cards change places."""
-        words = self._words()
-        if n != to and n in words and 1 <= to <= self.size:
-            words[to], other = words[n], words.get(to)
-            if other is None:
-                del words[n]
-            else:
-                words[n] = other
-            self._rewrite(words, last=to)
+        """Move the card of a seat to another; two cards change places, with what lies beside."""
+        piles = self._piles()
+        if n != to and n in piles and 1 <= to <= self.size:
+            key = self._key_in(n)
+            moved, other = piles.pop(n), piles.pop(to, None)
+            piles[to] = moved
+            if other is not None:
+                piles[n] = other
+            self._rewrite(piles, last=key)
+
+    def move_card(self, key: str, to: int) -> None:
+        """Move a card to a seat. One that lay beside another goes beside the card there, if any."""
+        n, at = self._taken.get(key), self._place_in_pile(key)
+        if n is None or not 1 <= to <= self.size:
+            return
+        if at == 0:
+            self.move(n, to)
+        elif n != to:
+            piles = self._piles()
+            piles.setdefault(to, []).append(piles[n].pop(at))
+            self._rewrite(piles, last=key)
 
     def aim_at(self, n: int) -> None:
         """Choose where the next card goes; nothing where a seat is taken."""
         if self.seat(n).part is None:
-            self._rewrite(self._words(), aim=n, last=self.last)
+            self._rewrite(self._piles(), aim=Aim(n), last=self.last)
+
+    def aim_beside(self, n: int) -> None:
+        """Let the next card lie beside that of a seat, to clarify it; nothing where none lies."""
+        if self.seat(n).card is not None:
+            self._rewrite(self._piles(), aim=Aim(n, beside=True), last=self.last)
 
     def mend(self, part: Part, text: str) -> None:
         """Write `text` in the stead of a part of the line."""
@@ -179,13 +240,13 @@ class Hand:
         """Read with another deck's titles; cards already understood stay the same cards."""
         if titles == self.titles:
             return
-        words, kept = self._words(), self._cards()
+        kept = self._piles()
+        piles = {
+            n: [reworded(part, titles) for part in pile] for n, pile in self._sorted.piles.items()
+        }
         self.titles = titles
-        for n, (key, turned) in kept.items():
-            if key in titles.keys and _read(words[n], titles) != (key, turned):
-                words[n] = shortest(titles.card(key), turned, titles)
-        if kept and words != self._words():
-            self._rewrite(words, aim=self._chosen(), last=self.last)
+        if piles != kept:
+            self._rewrite(piles, aim=self._chosen(), last=self.last)
         else:
             self._take(self._text)
             self._tell()
@@ -199,6 +260,8 @@ class Hand:
         slips = [p for p in self._marks if p.place is None or p.place <= self.size]
         if slips:
             return slips[0].problem
+        if self._open is not None and self._open.beside:
+            return self._open.problem
         whole = Line(tuple(p for p in self._line.parts if p is not self._open))
         return fit(whole, self.size, self.spread.name)
 
@@ -208,14 +271,15 @@ class Hand:
         if wrong:
             raise CanMend(wrong)
         return [
-            Laid(s.place.n, s.card.key, s.reversed, s.place.label, self.titles.title(s.card.key))
+            Laid(s.place.n, p.card.key, p.reversed, s.place.label, self.titles.title(p.card.key))
             for s in self._seats
-            if s.card is not None
+            for p in s.parts
+            if p.card is not None
         ]
 
     def progress(self) -> str:
         """'Laid so far: three of ten'."""
-        count, size = len(self._taken), self.size
+        count, size = self.count, self.size
         if count == size:
             return "The card is laid" if size == 1 else f"All {counted(size)} are laid"
         return f"Laid so far: {counted(count)} of {counted(size)}"
@@ -225,29 +289,23 @@ class Hand:
     def _take(self, text: str) -> None:
         self._text = text
         self._line = read(text, self.titles)
-        self._open = self._open_place()
-        parts = {p.place: p for p in reversed(self._line.parts) if self._seated(p)}
-        self._seats = tuple(
-            Seat(n, place, parts.get(n)) for n, place in enumerate(self.spread.places, 1)
-        )
+        self._open = open_part(self._line, self.size)
+        self._sorted = sort(part for part in self._line.parts if part is not self._open)
+        self._seats = tuple(self._seated())
         self._marks = tuple(self._marked())
-        self._taken = {s.card.key: s.n for s in self._seats if s.card is not None}
-        self._aim = self._open.place if self._open else self._natural(parts)
+        self._taken = {
+            part.card.key: seat.n for seat in self._seats for part in seat.parts if part.card
+        }
+        self._aim = self._chosen() or self._natural()
+
+    def _seated(self) -> Iterator[Seat]:
+        for n, place in enumerate(self.spread.places, 1):
+            own, *beside = self._sorted.piles.get(n, (None,))
+            yield Seat(n, place, own, tuple(part for part in beside if part))
 
     def _tell(self) -> None:
         for told in tuple(self._told):
             told()
-
-    def _open_place(self) -> Part | None:
-        """A place typed at the end whose card is still to come: '7:'."""
-        last = self._line.parts[-1] if self._line.parts else None
-        if last is None or last.card or not last.place or _bare(last):
-            return None
-        held = any(p.place == last.place for p in self._line.parts[:-1])
-        return None if held or last.place > self.size else last
-
-    def _seated(self, part: Part) -> bool:
-        return part.place is not None and part is not self._open and bool(_bare(part))
 
     def _starts(self, n: int) -> int:
         part = self.seat(n).part
@@ -259,91 +317,45 @@ class Hand:
     def _marked(self) -> Iterator[Part]:
         for part in self._line.parts:
             if part.place is not None and part.place > self.size and not part.problem:
-                yield replace(part, problem=self._beyond(part))
+                if not part.beside:  # it goes where the card it lies beside will go
+                    yield replace(part, problem=self._beyond(part))
             elif part.problem and part is not self._open:
                 yield part
 
     def _beyond(self, part: Part) -> str:
         have = f"{counted(self.size)} place{'' if self.size == 1 else 's'}"
-        if _PLACE.match(part.text):
+        if names_place(part):
             return f"This spread has {have}; there is no place {part.place}."
         return f"This spread has {have}; “{part.text}” is one card too many."
 
-    def _natural(self, held: Mapping[int | None, Part]) -> int | None:
-        n = lowest_free(held)
-        return n if n <= self.size else None
+    def _natural(self) -> Aim | None:
+        n = lowest_free(self._sorted.piles)
+        return Aim(n) if n <= self.size else None
 
-    def _chosen(self) -> int | None:
-        return self._open.place if self._open else None
+    def _chosen(self) -> Aim | None:
+        opened = self._open
+        return Aim(opened.place, opened.beside) if opened and opened.place else None
 
-    def _cards(self) -> dict[int, tuple[str, bool]]:
-        """Seat -> key and turn, cards beyond the spread's places too."""
-        return {
-            p.place: (p.card.key, p.reversed)
-            for p in self._line.parts
-            if p.card is not None and p.place is not None
-        }
+    def _key_in(self, n: int) -> str:
+        card = self.seat(n).card
+        return card.key if card else ""
+
+    def _place_in_pile(self, key: str) -> int:
+        """0 for a card with a seat of its own, from 1 for one that lies beside another."""
+        n, part = self._taken.get(key), self.part_of(key)
+        return self.seat(n).parts.index(part) if n is not None and part is not None else 0
 
     # Writing the line
 
-    def _words(self) -> dict[int, str]:
-        """Seat -> what was typed for it, its place left out."""
-        parts = reversed(self._line.parts)
-        return {p.place: _bare(p) for p in parts if p.place is not None and self._seated(p)}
+    def _piles(self) -> dict[int, list[str]]:
+        """Seat -> what was typed for its card, then for those beside it."""
+        return {n: [bare(part) for part in pile] for n, pile in self._sorted.piles.items()}
 
     def _rewrite(
-        self, words: Mapping[int, str], *, aim: int | None = None, last: int | None = None
+        self, piles: Mapping[int, list[str]], *, aim: Aim | None = None, last: str = ""
     ) -> None:
         """Write the line anew from seats and words; parts that have no place go to its end."""
-        loose = self._loose()
+        loose = [part.text for part in self._sorted.loose]
         self.last = last
-        self._take(written(words, self.size, loose, None if loose else aim))
+        self._take(written(piles, self.size, loose, None if loose else aim))
         self._tell()
-
-    def _loose(self) -> list[str]:
-        """What was typed for no seat, or for a seat that an earlier part has."""
-        first = {p.place: p for p in reversed(self._line.parts) if self._seated(p)}
-        return [
-            p.text
-            for p in self._line.parts
-            if p.place is None or (self._seated(p) and first[p.place] is not p)
-        ]
-
-
-def written(
-    words: Mapping[int, str], size: int, loose: list[str] | None = None, aim: int | None = None
-) -> str:
-    """A line of shorthand that puts words in their seats, from 1; open for the next card.
-
-    `loose` words have no seat; `aim` is a free seat to name at the end.
-    """
-    held: set[int] = set()
-    out = []
-    for n, text in sorted(words.items()):
-        out.append(text if n == lowest_free(held) else f"{n}: {text}")
-        held.add(n)
-    line = ", ".join([*out, *(loose or [])])
-    free = lowest_free(held)
-    if aim is not None and aim not in held and aim != free:
-        return f"{line}, {aim}: " if line else f"{aim}: "
-    return f"{line}, " if line and free <= size else line
-
-
-def line_of(laid: Mapping[int, tuple[str, bool]], spread: Spread, titles: DeckTitles) -> str:
-    """The line for cards already laid: number of place -> key and whether reversed."""
-    seats = {place.n: n for n, place in enumerate(spread.places, 1)}
-    words = {
-        seats[n]: shortest(titles.card(key), turned, titles) for n, (key, turned) in laid.items()
-    }
-    return written(words, len(spread.places))
-
-
-def _bare(part: Part) -> str:
-    return _PLACE.sub("", part.text)
-
-
-def _read(text: str, titles: DeckTitles) -> tuple[str, bool] | None:
-    parts = read(text, titles).parts
-    if len(parts) != 1 or parts[0].card is None:
-        return None
-    return parts[0].card.key, parts[0].reversed

@@ -45,7 +45,7 @@ def test_the_shortest_reads_back_whatever_the_titles(titles: list[str], added: s
 
 
 SCRAPS = """
-3w hermit r qc 4: 4 xvii of the cups wands k kn pg ace 10 sw , ; / ( ) “ ↓ ' rev é ß 0 ١ ² : = zz
+3w hermit r qc 4: 4 xvii of the cups wands k kn pg ace 10 sw , ; / ( ) “ ↓ ' rev é ß 0 ١ ² : = + zz
 emp reversed 3 page high priest last 99 knight's queen of swords 7p up
 """
 PIECES = st.sampled_from([*SCRAPS.split(), "\n"])

@@ -8,7 +8,9 @@ from binder.cards.facts import CARDS
 from binder.cards.spreads import SPREADS, spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
-from binder.study.hand import Hand, line_of
+from binder.study.hand import Hand
+from binder.study.hand_line import line_of
+from binder.study.readings import Laid
 
 TEN = "3w, hermit r, qc, 7p r, 2s, star, 10c, knw, "
 
@@ -26,7 +28,7 @@ def lying(of: Hand) -> dict[int, tuple[str, bool]]:
 def test_a_typed_line_fills_seats_and_names_the_next():
     of = hand(TEN)
     assert lying(of)[2] == ("major-09", True)
-    assert (len(of.taken), of.aim, of.last) == (8, 9, 8)
+    assert (len(of.taken), of.aim, of.last) == (8, 9, "wands-12")
     assert of.progress() == "Laid so far: eight of ten"
     assert of.wrong() == "A Celtic Cross takes ten cards; this line has eight."
 
@@ -53,7 +55,7 @@ def test_faces_picked_write_the_line():
     of = hand(key="three-card")
     of.lay("wands-03")
     of.lay("major-09", reversed=True)
-    assert (of.text, of.aim, of.last) == ("3w, hermit r, ", 3, 2)
+    assert (of.text, of.aim, of.last) == ("3w, hermit r, ", 3, "major-09")
     of.lay("cups-13")
     assert (of.text, of.aim, of.wrong()) == ("3w, hermit r, qc", None, "")
     assert of.progress() == "All three are laid"
@@ -154,63 +156,194 @@ def test_listeners_hear_every_change_laid():
 
 KEYS = [card.key for card in CARDS]
 DEEDS = st.one_of(
-    st.tuples(st.just("lay"), st.sampled_from(KEYS), st.booleans()),
+    st.tuples(st.just("lay"), st.sampled_from(KEYS[:12]), st.booleans()),
     st.tuples(st.just("turn"), st.integers(1, 10)),
     st.tuples(st.just("take_up"), st.integers(1, 10)),
     st.tuples(st.just("move"), st.integers(1, 10), st.integers(1, 10)),
     st.tuples(st.just("aim_at"), st.integers(1, 10)),
+    st.tuples(st.just("aim_beside"), st.integers(1, 10)),
+    st.tuples(st.just("turn_card"), st.sampled_from(KEYS[:12])),
+    st.tuples(st.just("take_card_up"), st.sampled_from(KEYS[:12])),
+    st.tuples(st.just("move_card"), st.sampled_from(KEYS[:12]), st.integers(1, 10)),
 )
 
 
-@settings(max_examples=150, deadline=None)
+class Table:
+    """Cards on a real table, the simplest way: a pile for each seat, its own card first."""
+
+    def __init__(self):
+        self.piles: dict[int, list[tuple[str, bool]]] = {}
+
+    def where(self, key):
+        found = [
+            (n, at) for n, pile in self.piles.items() for at, (k, _) in enumerate(pile) if k == key
+        ]
+        return found[0] if found else (0, 0)
+
+    def turn(self, n):
+        if n in self.piles:
+            self.turn_card(self.piles[n][0][0])
+
+    def turn_card(self, key):
+        n, at = self.where(key)
+        if n:
+            self.piles[n][at] = (key, not self.piles[n][at][1])
+
+    def take_up(self, n):
+        self.piles.pop(n, None)
+
+    def take_card_up(self, key):
+        n, at = self.where(key)
+        if n:
+            self.take_up(n) if at == 0 else self.piles[n].pop(at)
+
+    def move(self, n, to):
+        if n in self.piles and n != to:
+            moved, other = self.piles.pop(n), self.piles.pop(to, None)
+            self.piles |= {to: moved} | ({n: other} if other else {})
+
+    def move_card(self, key, to):
+        n, at = self.where(key)
+        if n and at == 0:
+            self.move(n, to)
+        elif n and n != to:
+            self.piles.setdefault(to, []).append(self.piles[n].pop(at))
+
+
+@settings(max_examples=250, deadline=None)
 @given(st.lists(DEEDS, max_size=25))
 def test_the_line_always_says_what_lies_there(deeds):
-    of, table, aim = Hand(spread("celtic-cross")), {}, 1
+    of, table = Hand(spread("celtic-cross")), Table()
     for name, *given_ in deeds:
         if name == "lay":
             key, turned = given_
-            if of.aim is None or key in {k for k, _ in table.values()}:
+            if of.aim is None or table.where(key)[0]:
                 continue
-            aim = of.aim
+            assert of.beside == (of.aim in table.piles)
+            table.piles.setdefault(of.aim, []).append((key, turned))
             of.lay(key, reversed=turned)
-            table[aim] = (key, turned)
             continue
         getattr(of, name)(*given_)
-        if name == "turn" and given_[0] in table:
-            key, turned = table[given_[0]]
-            table[given_[0]] = (key, not turned)
-        elif name == "take_up":
-            table.pop(given_[0], None)
-        elif name == "move" and given_[0] in table and given_[0] != given_[1]:
-            moved, other = table.pop(given_[0]), table.pop(given_[1], None)
-            table[given_[1]] = moved
-            if other:
-                table[given_[0]] = other
-        elif name == "aim_at" and given_[0] not in table:
-            assert of.aim == given_[0]
-    assert lying(of) == table
-    again = hand(of.text)
-    assert lying(again) == table
+        if name == "aim_at" and given_[0] not in table.piles:
+            assert (of.aim, of.beside) == (given_[0], False)
+        elif name == "aim_beside" and given_[0] in table.piles:
+            assert (of.aim, of.beside) == (given_[0], True)
+        elif not name.startswith("aim"):
+            getattr(table, name)(*given_)
+    assert piled(of) == table.piles
+    assert piled(hand(of.text)) == table.piles
     assert of.marks == ()
 
 
-@given(st.text("3wqcr hermitstazx:,;123 ", max_size=60), st.sampled_from(SPREADS))
+def piled(of: Hand) -> dict[int, list[tuple[str, bool]]]:
+    return {s.n: [(p.card.key, p.reversed) for p in s.parts] for s in of.seats if s.card}
+
+
+@given(st.text("3wqcr hermitstazx:,;+123 ", max_size=60), st.sampled_from(SPREADS))
 @example("1 1:c", SPREADS[1])
 @settings(max_examples=200, deadline=None)
 def test_no_typed_word_is_lost_by_laying(text, pattern):
     of = Hand(pattern)
     of.write(text)
-    marked = [mark.text.partition(":")[2].strip() or mark.text for mark in of.marks]
+    marked = [(mark.text.partition(":")[2].strip() or mark.text).strip(" +") for mark in of.marks]
     free = next(key for key in KEYS if key not in of.taken)
     if of.aim is None:
         return
     of.lay(free)
     for words in marked:
-        assert words in of.text or words.rstrip(": ").isdigit()
+        assert words in of.text or words.strip(":+ ").isdigit()
 
 
 @given(st.dictionaries(st.integers(1, 10), st.tuples(st.sampled_from(KEYS), st.booleans())))
 def test_a_line_written_from_laid_cards_reads_back(laid):
     if len({key for key, _ in laid.values()}) != len(laid):
         return
-    assert lying(hand(line_of(laid, spread("celtic-cross"), STANDARD))) == laid
+    cards = [Laid(n, key, turned) for n, (key, turned) in laid.items()]
+    assert lying(hand(line_of(cards, spread("celtic-cross"), STANDARD))) == laid
+
+
+def beside(of: Hand) -> dict[int, list[str]]:
+    return {seat.n: [p.text for p in seat.beside] for seat in of.seats if seat.beside}
+
+
+def test_a_card_picked_after_a_plus_sign_lies_beside():
+    of = hand("3w, hermit + ")
+    assert (of.aim, of.beside, of.marks) == (2, True, ())
+    of.lay("cups-13", reversed=True)
+    assert of.text == "3w, hermit + qc r, "
+    assert (of.aim, of.beside, of.count, of.taken["cups-13"]) == (3, False, 2, 2)
+    of.aim_beside(1)
+    assert of.text == "3w, hermit + qc r, 1: + "
+    of.lay("major-17")
+    assert of.text == "3w + star, hermit + qc r, "
+    of.aim_beside(5)
+    assert of.text == "3w + star, hermit + qc r, "
+
+
+def test_a_card_beside_is_turned_taken_up_and_moved():
+    of = hand("3w + star + 2s, hermit, ")
+    of.turn_card("major-17")
+    assert (of.text, of.last) == ("3w + star r + 2s, hermit, ", "major-17")
+    of.take_card_up("swords-02")
+    assert of.text == "3w + star r, hermit, "
+    of.move_card("major-17", 2)
+    assert of.text == "3w, hermit + star r, "
+    of.move_card("major-17", 4)
+    assert of.text == "3w, hermit, 4: star r, "
+    of.turn_card("cups-01")
+    of.take_card_up("cups-01")
+    of.move_card("cups-01", 1)
+    assert of.text == "3w, hermit, 4: star r, "
+
+
+def test_what_lies_beside_goes_with_its_card():
+    of = hand("3w + star, hermit")
+    of.move(1, 2)
+    assert of.text == "hermit, 3w + star, "
+    of.move_card("wands-03", 5)
+    assert of.text == "hermit, 5: 3w + star, "
+    of.take_up(5)
+    assert (of.text, of.taken) == ("hermit, 5: ", {"major-09": 1})
+
+
+def test_a_plus_sign_left_open_is_said_and_cards_beside_are_laid_after_theirs():
+    of = hand("3w, hermit r, qc + ", "three-card")
+    assert of.wrong().startswith("“+” has no card after it")
+    of.write("3w, hermit r, qc, 1: + star, 2: + 2s r")
+    assert of.progress() == "All three are laid"
+    assert [(one.n, one.card, one.label) for one in of.laid()] == [
+        (1, "wands-03", "Past"),
+        (1, "major-17", "Past"),
+        (2, "major-09", "Present"),
+        (2, "swords-02", "Present"),
+        (3, "cups-13", "Future"),
+    ]
+
+
+def test_beside_a_card_that_has_no_place_in_the_spread():
+    of = hand("3w, hermit r, qc, star + 2s", "three-card")
+    assert [mark.text for mark in of.marks] == ["star"]
+    of.change_spread(spread("five-card-cross"))
+    assert (of.marks, beside(of)) == ((), {4: ["+ 2s"]})
+
+
+def test_another_deck_keeps_what_lies_beside():
+    old = DeckTitles.from_dict({"suits": ["Staves", "Cups", "Swords", "Coins"]})
+    of = hand("3w, ace of pentacles + 4w, qc + five pentacles r")
+    of.change_titles(old)
+    assert list(of.taken) == ["wands-03", "pentacles-01", "wands-04", "cups-13", "pentacles-05"]
+    assert of.marks == ()
+
+
+PILES = st.lists(
+    st.tuples(st.sampled_from(KEYS), st.booleans(), st.integers(1, 10)), unique_by=lambda it: it[0]
+)
+
+
+@given(PILES)
+def test_a_line_written_from_cards_beside_others_reads_back(drawn):
+    laid = [Laid(n, key, turned) for key, turned, n in drawn]
+    again = hand(line_of(laid, spread("celtic-cross"), STANDARD))
+    found = [(s.place.n, p.card.key, p.reversed) for s in again.seats for p in s.parts]
+    assert found == [(o.n, o.card, o.reversed) for o in sorted(laid, key=lambda one: one.n)]
+    assert again.marks == ()

@@ -20,6 +20,7 @@ def entry_actions(entry: Entry) -> list[QAction]:
         ("&Draw on screen", "Ctrl+Shift+G", entry.draw_on_screen, "Shuffle, cut and turn here."),
         ("&Turn the card", "R", entry.turn_card, "Upright to reversed, or back."),
         ("Take &up the card", "Del", entry.take_up_card, "Back into the deck."),
+        ("Lay the next &beside it", "+", entry.lay_beside, "To clarify that card."),
         ("Begin &afresh", "", entry.begin_afresh, "Drop what was typed and begin again."),
     )
     made = []

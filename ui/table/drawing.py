@@ -22,6 +22,7 @@ from binder.study.hand import Hand
 from ui.table.fan import Does, Fan
 from ui.table.flow import Flow
 from ui.table.hints import Hint
+from ui.table.places import named
 from ui.theme import Look
 
 BEFORE = "Think of the question, then shuffle as often as you like."
@@ -212,8 +213,7 @@ class DrawPanel(QWidget):
             return f"{self._last()} Every place has its card.".strip()
         if does is Does.NOTHING:
             return BEFORE
-        seat = self.hand.seat(self.hand.aim)
-        return f"{self._last()} Next: {seat.place.n}, {seat.place.label}.".strip()
+        return f"{self._last()} Next: {named(self.hand, self.hand.aim)}.".strip()
 
     def _last(self) -> str:
         """The card turned last, in words."""

@@ -79,6 +79,7 @@ class Entry(QObject):
         head.spread_changed.connect(self.hand.change_spread)
         head.deck_changed.connect(self._use_deck)
         view.aimed.connect(self._to_cards)
+        view.typed.connect(self.left.type_card)
         self.left.pointed.connect(view.go)
         self.left.grid.considered.connect(view.preview)
         self.left.choices.considered.connect(view.preview)
@@ -247,18 +248,24 @@ class Entry(QObject):
 
     def turn_card(self) -> None:
         """Turn the card the keyboard is at in the layout, else the one laid last."""
-        n = self._subject()
-        if n is not None:
-            self.hand.turn(n)
+        self.hand.turn_card(self._subject())
 
     def take_up_card(self) -> None:
         """Take up the card the keyboard is at in the layout, else the one laid last."""
-        n = self._subject()
-        if n is not None:
-            self.hand.take_up(n)
+        self.hand.take_card_up(self._subject())
 
-    def _subject(self) -> int | None:
-        return self.right.view.at if self.right.view.hasFocus() else self.hand.last
+    def lay_beside(self) -> None:
+        """Let the next card clarify the one the keyboard is at in the layout, else the last."""
+        n = self.hand.taken.get(self._subject())
+        if n is not None:
+            self.hand.aim_beside(n)
+            self._to_cards()
+
+    def _subject(self) -> str:
+        """Key of the card to turn, take up or lay beside."""
+        at = self.hand.seat(self.right.view.at).card
+        here = self.right.view.hasFocus() and at is not None
+        return at.key if here and at else self.hand.last
 
     def edit_actions(self) -> list[QAction]:
         """Everything that can be done here, for the window's menu; keys are shown, not taken."""

@@ -20,6 +20,7 @@ from binder.errors import CanMend
 from binder.study.hand import Hand
 from ui.desk.paint import focus_ring
 from ui.table.grid_plan import GridPlan, grid_plan
+from ui.table.places import named
 from ui.table.small import thumbnail
 from ui.theme import Look
 
@@ -31,10 +32,12 @@ _ARROWS = {
 }
 _LAY = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
 _TAKE_UP = (Qt.Key.Key_Delete, Qt.Key.Key_Backspace)
+BESIDE = "+"
+"""The key that lets the next card lie beside another, as in the line."""
 _NOTE = "A dark number: that card is out, and lies in that place."
 _HELP = (
     "A click lays a card in the next place, a right click lays it reversed. "
-    "R turns the last card; Delete takes it up."
+    "R turns the last card, Delete takes it up, + lays the next one beside it."
 )
 
 
@@ -132,7 +135,7 @@ class FaceGrid(QWidget):
             if seat is None:
                 self._paint_face(painter, cell.key, cell.room)
             else:
-                self._paint_out(painter, cell.room, self.hand.seat(seat).place.n)
+                self._paint_out(painter, cell.room, self._where(cell.key, seat))
         self._paint_words(painter, plan)
         if self._over is not None:
             self._ring(painter, plan.cells[self._over].room)
@@ -146,7 +149,12 @@ class FaceGrid(QWidget):
         picture = thumbnail(card, room.width(), self.look.theme, number, self.devicePixelRatioF())
         painter.drawPixmap(room.topLeft(), picture)
 
-    def _paint_out(self, painter: QPainter, room: QRectF, n: int) -> None:
+    def _where(self, key: str, n: int) -> str:
+        """The number of a card's place; '+2' for one that lies beside the card of place 2."""
+        part = self.hand.part_of(key)
+        return f"{'+' if part and part.beside else ''}{self.hand.seat(n).place.n}"
+
+    def _paint_out(self, painter: QPainter, room: QRectF, words: str) -> None:
         theme = self.look.theme
         pen = QPen(theme["inksoft"], 1.2)
         pen.setDashPattern([3.0, 2.5])
@@ -159,7 +167,7 @@ class FaceGrid(QWidget):
         painter.drawEllipse(room.center(), radius, radius)
         painter.setFont(theme.font("caption", 600))
         painter.setPen(theme["paper"])
-        painter.drawText(room.adjusted(-9, 0, 9, 0), Qt.AlignmentFlag.AlignCenter, str(n))
+        painter.drawText(room.adjusted(-9, 0, 9, 0), Qt.AlignmentFlag.AlignCenter, words)
 
     def _paint_words(self, painter: QPainter, plan: GridPlan) -> None:
         theme = self.look.theme
@@ -189,18 +197,19 @@ class FaceGrid(QWidget):
             self.said.emit(str(error))
 
     def _press(self, number: int, *, right: bool) -> None:
-        seat = self.hand.taken.get(self.plan().cells[number].key)
+        key = self.plan().cells[number].key
+        seat = self.hand.taken.get(key)
         if seat is None:
             self._pick(number, reversed=right)
         elif right:
-            self.hand.turn(seat)
+            self.hand.turn_card(key)
         else:
             self.pointed.emit(seat)
 
-    def _subject(self) -> int | None:
-        """The seat that R and Delete speak of: that of the card here, else the one laid last."""
-        here = self.hand.taken.get(self.plan().cells[self._at].key)
-        return here or self.hand.last
+    def _subject(self) -> str:
+        """The card that R, Delete and + speak of: the one here if it lies, else the last."""
+        here = self.plan().cells[self._at].key
+        return here if here in self.hand.taken else self.hand.last
 
     def _consider(self, number: int | None) -> None:
         self._thought = number
@@ -218,17 +227,18 @@ class FaceGrid(QWidget):
         title, seat = hand.titles.title(key), hand.taken.get(key)
         if seat is not None:
             place = hand.seat(seat).place
-            turned = ", reversed" if hand.seat(seat).reversed else ""
-            return f"{title}{turned} lies in {place.n}, {place.label}. R turns it."
+            part = hand.part_of(key)
+            turned = ", reversed" if part and part.reversed else ""
+            where = "beside" if part and part.beside else "in"
+            return f"{title}{turned} lies {where} {place.n}, {place.label}. R turns it."
         if hand.aim is None:
             return f"{title}. Every place has its card; Delete takes one up."
-        place = hand.seat(hand.aim).place
         way = (
             "Enter lays it, with Shift reversed"
             if self._by_key
             else "A right click lays it reversed"
         )
-        return f"{title} for {place.n}, {place.label}. {way}."
+        return f"{title} for {named(hand, hand.aim)}. {way}."
 
     def _go(self, number: int) -> None:
         self._at = number
@@ -237,7 +247,7 @@ class FaceGrid(QWidget):
         self.reached.emit(self.plan().cells[number].room)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows, Home and End move; Enter lays, R turns, Delete takes up."""
+        """Arrows, Home and End move; Enter lays, R turns, Delete takes up, + lays beside."""
         key = Qt.Key(event.key())
         if event.modifiers() & ~(Qt.KeyboardModifier.KeypadModifier | _SHIFT):
             super().keyPressEvent(event)
@@ -251,9 +261,11 @@ class FaceGrid(QWidget):
         elif key in _LAY:
             self._press(self._at, right=bool(event.modifiers() & _SHIFT))
         elif key == Qt.Key.Key_R:
-            self.hand.turn(subject) if subject else None
+            self.hand.turn_card(subject)
         elif key in _TAKE_UP:
-            self.hand.take_up(subject) if subject else None
+            self.hand.take_card_up(subject)
+        elif event.text() == BESIDE and subject in self.hand.taken:
+            self.hand.aim_beside(self.hand.taken[subject])
         else:
             super().keyPressEvent(event)
 

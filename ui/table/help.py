@@ -13,6 +13,8 @@ LINES = (
     ("pg kn q k", "Page, Knight, Queen, King"),
     ("star, hermit, 17", "a Major by word or number"),
     ("r", "after a card: reversed"),
+    ("3w + qc", "a card beside another"),
+    ("4: qc", "a card for the fourth place"),
 )
 
 

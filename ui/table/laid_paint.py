@@ -9,6 +9,7 @@ from itertools import pairwise
 from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
 
+from binder.cards.shorthand import Part
 from binder.cards.spreads import Place
 from binder.page.arrange import Arrangement, fitted
 from binder.page.boxes import CardBox
@@ -40,14 +41,23 @@ class Shown:
     faces: FaceCache
     ratio: float
     preview: str = ""
-    lifted: int | None = None
+    lifted: str = ""
     over: int | None = None
     air: QPointF = field(default_factory=QPointF)
 
 
-def plan(places: tuple[Place, ...], width: int, height: int, scale: float) -> Plan:
-    """The layout fitted into a room, with a caption at every place."""
-    laying, unit = _fitted(places, width, height, scale)
+def plan(
+    places: tuple[Place, ...],
+    width: int,
+    height: int,
+    scale: float,
+    extras: tuple[tuple[int, int], ...] = (),
+) -> Plan:
+    """The layout fitted into a room, with a caption at every place.
+
+    `extras` are numbers of places with how many cards lie beside theirs.
+    """
+    laying, unit = _fitted(places, width, height, scale, extras)
     spare = height - laying.height * unit
     corner = QPointF((width - laying.width * unit) / 2, max(0.0, spare * HIGH))
     return Plan(laying, unit, corner, (), height)
@@ -55,14 +65,18 @@ def plan(places: tuple[Place, ...], width: int, height: int, scale: float) -> Pl
 
 @lru_cache(maxsize=32)
 def _fitted(
-    places: tuple[Place, ...], width: int, height: int, scale: float
+    places: tuple[Place, ...],
+    width: int,
+    height: int,
+    scale: float,
+    extras: tuple[tuple[int, int], ...],
 ) -> tuple[Arrangement, float]:
-    places = drawn_together(places)
+    places, beside = drawn_together(places), dict(extras)
     most, letter = LARGEST.get(len(places), MOST) * scale, LETTER * scale
-    full = fitted(places, width, height, labels="full", letter=letter, most=most)
+    full = fitted(places, width, height, labels="full", extras=beside, letter=letter, most=most)
     if full[1] >= WORDLESS * scale:
         return full
-    plain = fitted(places, width, height, labels="numbers", letter=letter, most=most)
+    plain = fitted(places, width, height, extras=beside, letter=letter, most=most)
     return plain if plain[1] >= GAIN * full[1] else full
 
 
@@ -86,12 +100,13 @@ def table(painter: QPainter, plan: Plan, hand: Hand, shown: Shown) -> None:
     seats = {seat.place.n: seat for seat in hand.seats}
     for box in plan.laying.boxes:
         seat = seats[box.n]
-        if seat.card is not None and seat.n != shown.lifted:
-            _card(painter, plan, box, hand, seat, shown)
-        elif seat.n == hand.pending:
+        part = part_at(seat, box)
+        if part is not None and part.card is not None and part.card.key != shown.lifted:
+            _shaded(painter, plan, hand, part, box, plan.middle(box), shown)
+        elif part is None and seat.n == hand.pending:
             _next(painter, plan, box, shown)
         else:
-            _empty(painter, plan, box, seat, shown)
+            _empty(painter, plan, box, part, shown)
     for n, spot in plan.laying.captions.items():
         _caption(painter, plan, spot, n, seats[n].n == hand.pending, shown.theme)
     for n, spot in plan.laying.bubbles.items():
@@ -100,44 +115,43 @@ def table(painter: QPainter, plan: Plan, hand: Hand, shown: Shown) -> None:
     if shown.over is not None:
         box = plan.laying.box(hand.seat(shown.over).place.n)
         layout_paint.around(painter, plan, box, 5, QPen(shown.theme["red"], 2.2))
-    if shown.lifted is not None:
-        _shaded(painter, plan, hand, hand.seat(shown.lifted), 0, shown.air, shown)
+    lifted = hand.part_of(shown.lifted)
+    if lifted is not None:
+        _shaded(painter, plan, hand, lifted, CardBox(0, 0, 0), shown.air, shown)
 
 
-def _card(
-    painter: QPainter, plan: Plan, box: CardBox, hand: Hand, seat: Seat, shown: Shown
-) -> None:
-    _shaded(painter, plan, hand, seat, box.rotation, plan.middle(box), shown)
+def part_at(seat: Seat, box: CardBox) -> Part | None:
+    """What was written for the card in a box of a seat: its own, or one beside it."""
+    return seat.parts[box.extra] if box.extra < len(seat.parts) else None
 
 
 def _shaded(
-    painter: QPainter, plan: Plan, hand: Hand, seat: Seat, rotation: float, at: QPointF,
-    shown: Shown,
-) -> None:  # fmt: skip
-    """The card of a seat on its shadow, its middle at a point."""
-    assert seat.card is not None
-    key, titles = seat.card.key, hand.titles
-    shadow = shown.faces.shadow(plan.unit, shown.theme, turn=rotation, ratio=shown.ratio)
+    painter: QPainter, plan: Plan, hand: Hand, part: Part, box: CardBox, at: QPointF, shown: Shown
+) -> None:
+    """A card on its shadow, as large and turned as its box, its middle at a point."""
+    assert part.card is not None
+    key, titles, wide = part.card.key, hand.titles, plan.unit * box.scale
+    shadow = shown.faces.shadow(wide, shown.theme, turn=box.rotation, ratio=shown.ratio)
     face = shown.faces.face(
-        seat.card, plan.unit, shown.theme, title=titles.printed_title(key),
-        number=titles.roman(key) or None, turn=rotation + (180 if seat.reversed else 0),
+        part.card, wide, shown.theme, title=titles.printed_title(key),
+        number=titles.roman(key) or None, turn=box.rotation + (180 if part.reversed else 0),
         ratio=shown.ratio,
     )  # fmt: skip
     for pixmap in (shadow, face):
         draw_centred(painter, pixmap, at.x(), at.y())
 
 
-def _empty(painter: QPainter, plan: Plan, box: CardBox, seat: Seat, shown: Shown) -> None:
+def _empty(painter: QPainter, plan: Plan, box: CardBox, part: Part | None, shown: Shown) -> None:
     """A dashed outline with the place's number; with what was typed where it is not understood."""
     theme = shown.theme
-    unclear = seat.part is not None and seat.card is None
+    unclear = part is not None and part.card is None
     colour = theme["red" if unclear else "inksoft"]
     if box.rotation:
         _sheet(painter, plan, box, faded(theme["paper"], 0.8))
     layout_paint.around(painter, plan, box, -0.75, _dashes(colour, 1.3))
     room = _free_room(plan, box)
     size = min(plan.unit * 0.3, room.height() * 0.7)
-    lines = [(str(box.n), _sized(size, 600), colour)]
+    lines = [("+" if box.extra else str(box.n), _sized(size, 600), colour)]
     if unclear and room.height() > plan.unit:
         lines.append(("?", _sized(size, 600), colour))
     _stack(painter, room, lines)
@@ -149,6 +163,9 @@ def _next(painter: QPainter, plan: Plan, box: CardBox, shown: Shown) -> None:
     _sheet(painter, plan, box, theme["faint"])
     layout_paint.around(painter, plan, box, -1, _dashes(theme["red"], 2))
     room, red = _free_room(plan, box), theme["red"]
+    if box.extra:
+        _stack(painter, room, [("+", _sized(plan.unit * 0.3, 600), red)])
+        return
     letter = min(15.5 * theme.scale, room.width() / 3.2)
     if room.height() < plan.unit * 0.9:
         size = min(letter, room.height() * 0.62)
@@ -176,8 +193,13 @@ def _sheet(painter: QPainter, plan: Plan, box: CardBox, fill: QColor) -> None:
 
 
 def _free_room(plan: Plan, box: CardBox) -> QRectF:
-    """The part of a place that no card across it covers."""
+    """The part of a place that no card across it covers, or beside which it lies."""
     room = plan.bounds(box)
+    if box.extra:
+        over = plan.bounds(plan.laying.box(box.n, box.extra - 1))
+        right = room.center().x() > over.center().x()
+        room.setLeft(over.right()) if right else room.setRight(over.left())
+        return room
     across = [o for o in plan.laying.boxes if o.n != box.n and (o.x, o.y) == (box.x, box.y)]
     if across and across[0].n > box.n:
         room.setBottom(plan.bounds(across[0]).top())

@@ -15,11 +15,13 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 
-from binder.study.hand import Hand
+from binder.page.boxes import CardBox
+from binder.study.hand import Hand, Seat
 from ui.leaves import layout_paint
 from ui.leaves.layout_plan import Plan
 from ui.table import laid_paint
 from ui.table.faces import FaceCache
+from ui.table.grid import BESIDE
 from ui.table.places import spoken
 from ui.table.seat_menu import pop_up
 from ui.theme import Look
@@ -38,10 +40,14 @@ _MOVE = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
 
 
 class LaidView(QWidget):
-    """A hand in its places. Arrows walk them; R turns, Delete takes up, Enter chooses a place."""
+    """A hand in its places. Arrows walk them; R turns, Delete takes up, Enter chooses a place,
+    + lays the next card beside, and a letter or figure begins the card of a free place.
+    """
 
     aimed = Signal()
-    """A free place was chosen for the next card."""
+    """A free place was chosen for the next card, or one to lay it beside."""
+    typed = Signal(str)
+    """The first letter of a card was typed on a free place, which is where it goes."""
 
     def __init__(
         self, look: Look, hand: Hand, faces: FaceCache, parent: QWidget | None = None
@@ -51,8 +57,8 @@ class LaidView(QWidget):
         self._faces = faces
         self._at, self._preview = 1, ""
         self._by_key = False
-        self._pressed: tuple[int, QPointF] | None = None
-        self._lifted: int | None = None
+        self._pressed: tuple[CardBox, QPointF] | None = None
+        self._lifted = ""
         self._air = QPointF()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
@@ -86,7 +92,13 @@ class LaidView(QWidget):
     def plan(self) -> Plan:
         """Where everything lies now."""
         theme = self.look.theme
-        return laid_paint.plan(self.hand.spread.places, self.width(), self.height(), theme.scale)
+        extras = tuple((s.place.n, n) for s in self.hand.seats if (n := self._beside(s)))
+        places = self.hand.spread.places
+        return laid_paint.plan(places, self.width(), self.height(), theme.scale, extras)
+
+    def _beside(self, seat: Seat) -> int:
+        """How many cards lie beside that of a seat, with the one that is to lie there."""
+        return len(seat.beside) + (self.hand.beside and seat.n == self.hand.aim)
 
     def _follow(self) -> None:
         self._preview = ""
@@ -116,10 +128,11 @@ class LaidView(QWidget):
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         plan, theme = self.plan(), self.look.theme
-        over = self._seat(self._air) if self._lifted is not None else None
+        box = self._box(self._air) if self._lifted else None
+        over = self._seat(box).n if box else None
         shown = laid_paint.Shown(
             theme, self._faces, self.devicePixelRatioF(), self._preview, self._lifted,
-            over if over != self._lifted else None, self._air,
+            over if over != self.hand.taken.get(self._lifted) else None, self._air,
         )  # fmt: skip
         laid_paint.table(painter, plan, self.hand, shown)
         if self.hasFocus() and self._by_key:
@@ -128,7 +141,7 @@ class LaidView(QWidget):
     # Keys
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Walk, turn, take up, choose, and move with Ctrl and Shift."""
+        """Walk, turn, take up, choose, lay beside, type, and move with Ctrl and Shift."""
         key, plain = event.key(), not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
         self._by_key = True
         if key in _STEPS and event.modifiers() & _MOVE == _MOVE:
@@ -141,8 +154,18 @@ class LaidView(QWidget):
             self.hand.take_up(self._at)
         elif key in _CHOOSE and plain:
             self._choose(self._at)
+        elif event.text() == BESIDE:
+            self._lay_beside()
+        elif plain and event.text().isalnum() and self.hand.seat(self._at).part is None:
+            self.hand.aim_at(self._at)
+            self.typed.emit(event.text())
         else:
             super().keyPressEvent(event)
+
+    def _lay_beside(self) -> None:
+        if self.hand.seat(self._at).card is not None:
+            self.hand.aim_beside(self._at)
+            self.aimed.emit()
 
     def _carry(self, step: int) -> None:
         to = self._at + step
@@ -168,58 +191,64 @@ class LaidView(QWidget):
 
     # The pointer
 
-    def _seat(self, point: QPointF) -> int | None:
+    def _box(self, point: QPointF) -> CardBox | None:
         plan = self.plan()
         on = (point - plan.corner) / plan.unit
-        box = plan.laying.at(on.x(), on.y())
-        if box is None:
-            return None
-        return next(seat.n for seat in self.hand.seats if seat.place.n == box.n)
+        return plan.laying.at(on.x(), on.y())
+
+    def _seat(self, box: CardBox) -> Seat:
+        return next(seat for seat in self.hand.seats if seat.place.n == box.n)
+
+    def _key(self, box: CardBox) -> str:
+        """Key of the card that lies there; '' where none does."""
+        part = laid_paint.part_at(self._seat(box), box)
+        return part.card.key if part and part.card else ""
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """The place pressed takes the keyboard."""
-        n = self._seat(event.position())
-        if n is None or event.button() is not Qt.MouseButton.LeftButton:
+        box = self._box(event.position())
+        if box is None or event.button() is not Qt.MouseButton.LeftButton:
             return
         self._by_key = False
-        self._pressed = (n, event.position())
-        self.go(n)
+        self._pressed = (box, event.position())
+        self.go(self._seat(box).n)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """A card follows the pointer once it is clearly dragged."""
         if self._pressed is None:
-            over = self._seat(event.position()) is not None
+            over = self._box(event.position()) is not None
             self.setCursor(_HAND) if over else self.unsetCursor()
             return
-        n, start = self._pressed
+        box, start = self._pressed
         far = (event.position() - start).manhattanLength() >= QApplication.startDragDistance()
-        if self._lifted is None and far and self.hand.seat(n).card is not None:
-            self._lifted = n
+        if not self._lifted and far and self._key(box):
+            self._lifted = self._key(box)
             self.setCursor(Qt.CursorShape.ClosedHandCursor)
-        if self._lifted is not None:
+        if self._lifted:
             self._air = event.position()
             self.update()
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """A card is let go over a place; without a drag a free place is chosen."""
-        n = self._seat(event.position())
+        box = self._box(event.position())
         pressed, lifted = self._pressed, self._lifted
-        self._pressed = self._lifted = None
-        self.setCursor(_HAND) if n is not None else self.unsetCursor()
-        if lifted is not None:
-            if n is not None and n != lifted:
-                self.hand.move(lifted, n)
-                self.go(n)
+        self._pressed, self._lifted = None, ""
+        self.setCursor(_HAND) if box is not None else self.unsetCursor()
+        if lifted:
+            if box is not None:
+                self.hand.move_card(lifted, self._seat(box).n)
+                self.go(self._seat(box).n)
             self.update()
-        elif pressed is not None and n == pressed[0]:
-            self._choose(n)
+        elif box is not None and pressed is not None and box == pressed[0]:
+            self._choose(self._seat(box).n)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """What can be done with the place."""
         by_key = event.reason() is QContextMenuEvent.Reason.Keyboard
-        n = self._at if by_key else self._seat(QPointF(event.pos()))
-        if n is None:
+        box = self._box(QPointF(event.pos()))
+        if box is None and not by_key:
             return
+        n = self._at if by_key or box is None else self._seat(box).n
         self.go(n)
         plan = self.plan()
         middle = plan.middle(plan.laying.box(self.hand.seat(n).place.n)).toPoint()
@@ -228,8 +257,8 @@ class LaidView(QWidget):
     def event(self, event: QEvent) -> bool:
         """A place's card and what it asks stand in its tip; Escape lets go of a card."""
         if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
-            n = self._seat(QPointF(event.pos()))
-            seat = self.hand.seat(n) if n is not None else None
+            box = self._box(QPointF(event.pos()))
+            seat = self._seat(box) if box is not None else None
             words = f"{spoken(seat, self.hand)}\n{seat.place.asks}" if seat else ""
             QToolTip.showText(event.globalPos(), words, self)
             return True

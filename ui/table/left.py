@@ -89,7 +89,7 @@ class EntryPage(EntryLeaf):
         self.switch.entered.connect(self.to_cards)
 
     def _count(self) -> None:
-        self.cards.say(CARDS, f"{len(self.hand.taken)} of {self.hand.size}")
+        self.cards.say(CARDS, f"{self.hand.count} of {self.hand.size}")
         self.switch.say(self.grid.left_in_deck() if self.picking else "")
         if self.table.isHidden() != self._crowded():
             self.table.setHidden(self._crowded())
@@ -148,6 +148,13 @@ class EntryPage(EntryLeaf):
             self.draw.take_keys()
         else:
             (self.grid if self.picking else self.line).setFocus()
+
+    def type_card(self, begun: str) -> None:
+        """Go on with a card whose first letter was typed elsewhere, at the end of the line."""
+        if self.isVisible():
+            self.line.setFocus()
+            self.line.moveCursor(self.line.textCursor().MoveOperation.End)
+            self.line.insertPlainText(begun)
 
     def focus_in(self) -> None:
         """Bring the keyboard to the question, or to the cards when it is asked already."""

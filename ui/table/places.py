@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt, Signal
@@ -41,6 +42,25 @@ class _Columns:
     end: float
 
 
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A place, or a card beside the one of a place: what was written, and what is amiss with it."""
+
+    seat: Seat
+    part: Part | None
+    mark: Part | None
+
+    @property
+    def beside(self) -> bool:
+        """Whether it is a card beside another, written or still to come."""
+        return self.part.beside if self.part else self.seat.part is not None
+
+    @property
+    def reversed(self) -> bool:
+        """Whether the card lies reversed."""
+        return self.part is not None and self.part.reversed
+
+
 class PlacesTable(QWidget):
     """Painted at once, so that it keeps up with typing."""
 
@@ -60,7 +80,8 @@ class PlacesTable(QWidget):
         self._fit()
 
     def _fit(self) -> None:
-        wanted = self._head() + self._row() * self.hand.size + 1
+        self._lines = list(_lines(self.hand))
+        wanted = self._head() + self._row() * len(self._lines) + 1
         if wanted != self.height():
             self.setFixedHeight(wanted)
         self.setAccessibleDescription("; ".join(spoken(s, self.hand) for s in self.hand.seats))
@@ -73,20 +94,20 @@ class PlacesTable(QWidget):
         return self.look.theme.px(HEAD)
 
     def sizeHint(self) -> QSize:
-        """As many rows as the spread has places."""
+        """A row for each place, and for each card beside another."""
         return QSize(300, self.height())
 
     # Painting
 
     def paintEvent(self, _event: QPaintEvent) -> None:
-        """A head, and a row for each place."""
+        """A head, and a row for each place and each card beside another."""
         painter = QPainter(self)
         columns = self._columns()
         self._paint_head(painter, columns)
         marks = {mark.start: mark for mark in self.hand.slips}
-        for seat in self.hand.seats:
-            mark = marks.get(seat.part.start) if seat.part else None
-            self._paint_row(painter, columns, seat, mark)
+        for number, (seat, part) in enumerate(self._lines):
+            mark = marks.get(part.start) if part else None
+            self._paint_row(painter, columns, number, _Row(seat, part, mark))
 
     def _columns(self) -> _Columns:
         theme = self.look.theme
@@ -111,50 +132,53 @@ class PlacesTable(QWidget):
                 painter.drawText(room, Qt.AlignmentFlag.AlignBottom, words)
         painter.fillRect(0, self._head() - 1, self.width(), 1, theme["line"])
 
-    def _paint_row(
-        self, painter: QPainter, columns: _Columns, seat: Seat, mark: Part | None
-    ) -> None:
-        theme, tall = self.look.theme, self._row()
-        room = QRect(0, self._head() + (seat.n - 1) * tall, self.width(), tall)
-        following = seat.n == self.hand.pending
+    def _paint_row(self, painter: QPainter, columns: _Columns, number: int, row: _Row) -> None:
+        theme, tall, seat, part = self.look.theme, self._row(), row.seat, row.part
+        room = QRect(0, self._head() + number * tall, self.width(), tall)
+        following = self._follows(row)
         if following:
             painter.fillRect(room, theme["faint"])
         painter.fillRect(0, room.bottom(), self.width(), 1, theme["rule"])
         base = room.top() + (tall + QFontMetricsF(theme.font("table")).ascent() * 0.72) / 2
-        number = theme.font("table", 600 if following else 400)
-        self._words(painter, theme.px(6), base, str(seat.place.n), number, "ink", columns.place)
+        font = theme.font("table", 600 if following else 400)
+        n, label = ("+", "beside it") if row.beside else (str(seat.place.n), seat.place.label)
+        colour = "inksoft" if row.beside else "ink"
+        self._words(painter, theme.px(6), base, n, font, colour, columns.place)
         end = columns.read if columns.typed is None else columns.typed
-        self._words(painter, columns.place, base, seat.place.label, number, "ink", end)
-        if seat.part is not None and columns.typed is not None:
+        self._words(painter, columns.place, base, label, font, colour, end)
+        if part is not None and columns.typed is not None:
             plain = theme.font("table")
-            self._words(painter, columns.typed, base, seat.part.text, plain, "own", columns.read)
-        self._paint_read(painter, columns, base, seat, mark)
+            self._words(painter, columns.typed, base, part.text, plain, "own", columns.read)
+        self._paint_read(painter, columns, base, row)
 
-    def _paint_read(
-        self, painter: QPainter, columns: _Columns, base: float, seat: Seat, mark: Part | None
-    ) -> None:
+    def _follows(self, row: _Row) -> bool:
+        """Whether the next card goes here."""
+        beside = self.hand.beside and self.hand.pending == self.hand.aim
+        return row.seat.n == self.hand.pending and (row.part is None or not beside)
+
+    def _paint_read(self, painter: QPainter, columns: _Columns, base: float, row: _Row) -> None:
         theme, x = self.look.theme, columns.read
-        small = theme.font("label")
-        if seat.card is None:
-            following = "next card goes here" if seat.n == self.hand.pending else ""
-            words = "not understood" if mark else following
-            self._words(painter, x, base, words, small, "red" if mark else "inksoft", columns.end)
+        small, card = theme.font("label"), row.part.card if row.part else None
+        if card is None:
+            following = "next card goes here" if self._follows(row) else ""
+            words, colour = ("not understood", "red") if row.mark else (following, "inksoft")
+            self._words(painter, x, base, words, small, colour, columns.end)
             return
-        title, font = self.hand.titles.title(seat.card.key), theme.font("table")
+        title, font = self.hand.titles.title(card.key), theme.font("table")
         wide = QFontMetricsF(font).horizontalAdvance(title) + 3
-        least = QFontMetricsF(small).horizontalAdvance(_TURNS[-1]) if seat.reversed else 0
+        least = QFontMetricsF(small).horizontalAdvance(_TURNS[-1]) if row.reversed else 0
         side = theme.px(17)
         if x + side + theme.px(7) + wide + least <= columns.end:
-            picture = emblem(seat.card, side, theme, self.devicePixelRatioF())
+            picture = emblem(card, side, theme, self.devicePixelRatioF())
             painter.drawPixmap(QPointF(x, base - side * 0.82), picture)
             x += side + theme.px(7)
-        turn = self._turn_words(seat, columns.end - x - wide)
+        turn = self._turn_words(row, columns.end - x - wide)
         room = columns.end - QFontMetricsF(small).horizontalAdvance(turn)
         x = self._words(painter, x, base, title, font, "ink", room)
         self._words(painter, x, base, turn, small, "inksoft", columns.end + 2)
 
-    def _turn_words(self, seat: Seat, room: float) -> str:
-        if not seat.reversed:
+    def _turn_words(self, row: _Row, room: float) -> str:
+        if not row.reversed:
             return ""
         metrics = QFontMetricsF(self.look.theme.font("label"))
         fitting = (words for words in _TURNS if metrics.horizontalAdvance(words) <= room)
@@ -174,8 +198,8 @@ class PlacesTable(QWidget):
     # The pointer
 
     def _at(self, y: float) -> int | None:
-        n = int((y - self._head()) // self._row()) + 1
-        return n if y >= self._head() and n <= self.hand.size else None
+        number = int((y - self._head()) // self._row())
+        return self._lines[number][0].n if 0 <= number < len(self._lines) else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """A click points at a place."""
@@ -193,9 +217,31 @@ class PlacesTable(QWidget):
 def spoken(seat: Seat, hand: Hand) -> str:
     """A seat in words: 'Place 2, Crosses it: The Hermit, reversed'."""
     if seat.card is not None:
-        said = hand.titles.title(seat.card.key) + (", reversed" if seat.reversed else "")
+        told = [_titled(part, hand) for part in seat.parts if part.card]
+        said = ", with ".join(told)
     elif seat.part is not None:
         said = f"{seat.part.text} is not understood"
     else:
         said = "the next card goes here" if seat.n == hand.pending else "no card"
     return f"Place {seat.place.n}, {seat.place.label}: {said}"
+
+
+def named(hand: Hand, n: int) -> str:
+    """A seat by its place, as '4, Crown'; 'beside 4, Crown' where the next card goes there."""
+    place = hand.seat(n).place
+    beside = hand.beside and n == hand.aim
+    return f"{'beside ' if beside else ''}{place.n}, {place.label}"
+
+
+def _titled(part: Part, hand: Hand) -> str:
+    title = hand.titles.title(part.card.key) if part.card else part.text
+    return f"{title}, reversed" if part.reversed else title
+
+
+def _lines(hand: Hand) -> Iterator[tuple[Seat, Part | None]]:
+    """A line for each place, each card beside another, and the one that is to lie beside."""
+    for seat in hand.seats:
+        yield seat, seat.part
+        yield from ((seat, part) for part in seat.beside)
+        if hand.beside and seat.n == hand.aim:
+            yield seat, None

@@ -9,6 +9,7 @@ from binder.study.hand import Hand
 from ui.table.faces import FaceCache
 from ui.table.laid_view import LaidView
 from ui.table.leaf import EntryLeaf
+from ui.table.places import named
 from ui.theme import Look
 
 
@@ -40,8 +41,7 @@ class LaidPage(EntryLeaf):
         """The next place by name, where the layout has no room for names."""
         if self.hand.pending is None or self.view.plan().laying.captions:
             return ""
-        place = self.hand.seat(self.hand.pending).place
-        return f". Next: {place.n}, {place.label}"
+        return f". Next: {named(self.hand, self.hand.pending)}"
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Another width may have no room for names."""

@@ -126,7 +126,7 @@ def test_a_card_let_go_beside_all_places_goes_back(cross):
     QTest.mouseMove(view, QPoint(2, 2))
     QTest.mouseRelease(view, LEFT, pos=QPoint(2, 2))
     assert lying(cross)[3] == ("cups-13", False)
-    assert view._lifted is None
+    assert view._lifted == ""
 
 
 def test_two_cards_change_places(cross):
@@ -148,7 +148,11 @@ def test_the_menu_of_a_place(cross):
     hand = cross.entry.hand
     menu = seat_menu(hand, 2, cross.host)
     words = {action.text(): action for action in menu.actions()}
-    assert [a.text() for a in menu.actions() if a.isEnabled()] == ["Turn upright", "Take up"]
+    assert [a.text() for a in menu.actions() if a.isEnabled()] == [
+        "Turn upright",
+        "Take up",
+        "Next card goes beside it",
+    ]
     words["Turn upright"].trigger()
     assert lying(cross)[2] == ("major-09", False)
     words["Take up"].trigger()
