@@ -121,10 +121,14 @@ class Change:
     def put_info(self, key: str, value: str) -> None:
         """Set a fact about the binder itself."""
         before = self._binder.info.get(key)
-        self._run(Info.insert(key=key, value=value).on_conflict_replace())
-        self._binder.info[key] = value
+        self.mark_info(key, value)
         was = None if before is None else {"key": key, "value": before}
         self._note(Info, key, was, {"value": value})
+
+    def mark_info(self, key: str, value: str) -> None:
+        """Set a fact that nobody did on purpose, such as what was read: undo passes over it."""
+        self._run(Info.insert(key=key, value=value).on_conflict_replace())
+        self._binder.info[key] = value
 
     def _remove_parts(self, leaf_uid: str) -> None:
         from binder.store.schema import MODELS, OfLeaf

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from peewee import fn
 
 from binder.cards.facts import CARDS
+from binder.store.file import Binder
 from binder.store.schema import Leaf, SourceNote, Tab
 from binder.store.shelf import Shelf
 from binder.study.answers import recalled
@@ -16,13 +17,17 @@ from binder.study.sources import OWN
 from binder.study.words import cards_with_words
 
 STEPS = (
-    "notes on its leaf",
+    "facts read",
     "sources gathered",
     "own words written",
     "recalled",
     "met in a reading",
 )
-"""What a card goes through, in order; the facts count as read once there are notes beside them."""
+"""What a card goes through, in order. The facts count as read once the card's leaf was read, as
+`note_read` says, or written on.
+"""
+READ = "facts_read"
+"""Key of the info row with the cards whose leaf was read, a JSON list."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,8 +65,9 @@ def progress(shelf: Shelf) -> dict[str, Progress]:
     of_sources = (SourceNote.text != "") & (SourceNote.source != OWN)
     said = SourceNote.select(fn.DISTINCT(SourceNote.card)).where(of_sources)
     keys = json.dumps([card.key for card in CARDS])
+    noted_on = _keys(shelf.each(noted.join(Tab).tuples()))
     done = (
-        _keys(shelf.each(noted.join(Tab).tuples())),
+        noted_on.union(*(read_in(binder) for binder in shelf.binders)),
         _keys(shelf.each(said.tuples())),
         cards_with_words(shelf),
         recalled(shelf),
@@ -69,6 +75,23 @@ def progress(shelf: Shelf) -> dict[str, Progress]:
     )
     every = set().union(*done)
     return {key: Progress(tuple(key in step for step in done)) for key in every}
+
+
+def note_read(binder: Binder, card: str) -> None:
+    """Keep that the leaf of a card in this binder was read; once for each card.
+
+    It is no step of its own, so Undo takes back what was done before. A binder that cannot be
+    written is left alone.
+    """
+    read = read_in(binder)
+    if card not in read and binder.writable:
+        with binder.change("Read a card's leaf") as change:
+            change.mark_info(READ, json.dumps([*read, card]))
+
+
+def read_in(binder: Binder) -> list[str]:
+    """The cards whose leaf in this binder was read, in the order of reading."""
+    return [str(key) for key in json.loads(binder.info.get(READ, "[]"))]
 
 
 def _stands() -> object:

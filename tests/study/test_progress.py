@@ -4,6 +4,7 @@ from datetime import datetime
 
 from binder.cards.spreads import spread
 from binder.reckon.memory import Answer
+from binder.store.shelf import Shelf
 from binder.study import answers, leaves, progress, questions, readings, tabs, words
 from binder.study.laying import laid_from
 
@@ -21,9 +22,38 @@ def test_each_step_is_seen(course_shelf):
     uid = readings.log(binder, tabs.first_of_kind(binder, "readings"), given)
     found = progress.progress(course_shelf)["major-17"]
     assert found.steps == (True, False, True, True, True)
-    assert found.words() == "notes on its leaf, own words written, recalled, met in a reading"
+    assert found.words() == "facts read, own words written, recalled, met in a reading"
     leaves.set_aside(binder, uid)
     assert progress.progress(course_shelf)["major-17"].count == 3
+
+
+def test_a_leaf_that_was_read_counts_and_is_no_step_to_undo(course_shelf):
+    binder, uid = course_shelf.card_leaf("major-17")
+    leaves.rename(binder, uid, "The Star, mine")
+    progress.note_read(binder, "major-17")
+    progress.note_read(binder, "major-17")
+    assert progress.progress(course_shelf)["major-17"].words() == "facts read"
+    assert progress.read_in(binder) == ["major-17"]
+    assert binder.gate.undo_label() == "Rename leaf"
+    binder.gate.undo()
+    assert progress.read_in(binder) == ["major-17"]
+
+
+def test_what_was_read_is_there_when_the_file_is_opened_again(course_shelf):
+    progress.note_read(course_shelf.binder("Foundations"), "wands-02")
+    path = course_shelf.path
+    course_shelf.close()
+    again = Shelf(path)
+    assert progress.progress(again)["wands-02"].count == 1
+    again.close()
+
+
+def test_in_a_binder_that_cannot_be_written_nothing_is_noted(course_shelf):
+    binder = course_shelf.binder("Foundations")
+    binder.writable = False
+    progress.note_read(binder, "wands-02")
+    binder.writable = True
+    assert progress.read_in(binder) == []
 
 
 def test_a_card_not_begun_says_so(course_shelf):
