@@ -2,10 +2,12 @@
 # ruff: noqa: F811
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QApplication
 
 from binder.study import sources
 from tests.ui.writing_desk import CTRL, SHIFT, desk, own_data  # noqa: F401
+from ui.leaves.source_dialog import SourceDialog
 
 K = Qt.Key
 
@@ -84,6 +86,37 @@ def test_a_source_is_linked_with_its_page(desk):
     desk.type("112", found.locator)
     desk.press(K.Key_Return, into=found.locator)
     assert desk.text() == "[p. 112](source:lisle#p112)"
+
+
+def test_a_quotation_carries_its_source(desk):
+    sources.new_source(desk.shelf, "Perpetua Lisle", "Upside Down")
+    desk.leaf("Mine.\n\n> The lamp shows the road.\n")
+    assert "“The lamp shows the road.” has no source yet" in desk.page.bare.text()
+    desk.caret(12)
+    found = picker(desk, K.Key_I, CTRL | SHIFT)
+    desk.type("lis", found.filter)
+    desk.press(K.Key_Return, into=found.filter)
+    desk.type("note 4", found.locator)
+    desk.press(K.Key_Return, into=found.locator)
+    assert desk.text() == (
+        "Mine.\n\n> The lamp shows the road.\n>\n"
+        "> Perpetua Lisle, [note 4](source:lisle#note4)\n"
+    )
+    assert desk.page.bare.text() == ""
+
+
+def test_a_source_that_is_new_is_cited_at_once(desk):
+    def answer():
+        dialog = next(w for w in QApplication.topLevelWidgets() if isinstance(w, SourceDialog))
+        desk.type("Ferry Cards", dialog.title)
+        desk.press(K.Key_Return, into=dialog.title)
+
+    desk.leaf()
+    found = picker(desk, K.Key_S, CTRL | SHIFT)
+    desk.type("nobody", found.filter)
+    QTimer.singleShot(50, answer)
+    desk.press(K.Key_Return, into=found.filter)
+    desk.until(lambda: desk.text() == "[Ferry Cards](source:ferrycards)")
 
 
 @pytest.mark.parametrize(

@@ -244,3 +244,12 @@ def test_cells_that_cannot_be_saved_are_said_and_kept(desk, star, sides):
     star[0].writable = True
     assert desk.page.save()
     assert notes(star)[0][2] == "A light. More."
+
+
+def test_own_words_with_somebody_elses_in_them_ask_for_the_source(desk, star):
+    upright = desk.page.fields.own.editors[0]
+    desk.press(K.Key_End, CTRL, into=upright)
+    upright.put_text("\n\n> A rest after the Tower.")
+    assert "“A rest after the Tower.” has no source yet" in desk.page.bare.text()
+    desk.leaf("Plain words")
+    assert desk.page.bare.text() == ""

@@ -224,7 +224,7 @@ class Picker(QFrame):
     def _show(self, choices: Sequence[Choice]) -> None:
         self.model.take(choices)
         self.list.setVisible(bool(choices))
-        self.nothing.setVisible(not choices)
+        self.nothing.setVisible(all(choice is _NEW for choice in choices))
         if choices:
             self.list.setCurrentIndex(self.model.index(0))
 

@@ -140,6 +140,11 @@ def _source(painter: QPainter) -> None:
     painter.drawLine(QPointF(10, 5), QPointF(10, 17))
 
 
+def _quotation(painter: QPainter) -> None:
+    painter.fillRect(QRectF(2.4, 3, 1.8, 14), painter.pen().color())
+    _letters(painter, "”", 25, QRectF(4, 3, 14, 22), 600)
+
+
 def _picture(painter: QPainter) -> None:
     painter.drawRoundedRect(QRectF(2, 3.5, 16, 13.5), 1.5, 1.5)
     painter.setBrush(painter.pen().color())
@@ -162,5 +167,6 @@ _DRAWN: dict[str, Callable[[QPainter], None]] = {
     "link_card": _card,
     "link_leaf": _leaf,
     "link_source": _source,
+    "quotation": _quotation,
     "picture": _picture,
 }

@@ -21,6 +21,7 @@ from ui.leaves.editor import Editor
 from ui.leaves.heads import SectionHead
 from ui.leaves.keeping import Keeping, Part
 from ui.leaves.page import Page
+from ui.leaves.quote_hint import QuoteHint
 from ui.leaves.tools import ToolRow, Tools
 from ui.leaves.write_fields import HEADS, KindFields, Remove
 from ui.leaves.write_hands import Field, Hands
@@ -54,7 +55,7 @@ class WritePage(QWidget):
         self.spot: Spot | None = None
         self.setAccessibleName("Writing")
         self.title = GrowingField(look, "Title of the leaf", role="leaf_title", colour="ink")
-        self.title_said, self.said = Hint(look), Hint(look)
+        self.title_said, self.said, self.bare = Hint(look), Hint(look), QuoteHint(look)
         self.texts, self.fields = TextFields(look), KindFields(session, look, self)
         self.keeping, self.part = Keeping(self), BodyPart(self, self._say)
         self._target: Field = self.texts.body
@@ -89,6 +90,7 @@ class WritePage(QWidget):
         column.addWidget(self.title_said)
         column.addLayout(tools)
         column.addWidget(self.said)
+        column.addWidget(self.bare)
         column.addWidget(self.sheet, 1)
         column.addWidget(self.texts.long, 2)
 
@@ -156,6 +158,11 @@ class WritePage(QWidget):
         self.part.open(view, self.texts.current.markdown())
         self.fields.open(view)
         self._target = self.texts.current
+        self._look_at_quotes()
+
+    def _look_at_quotes(self) -> None:
+        own = [] if self.fields.own.isHidden() else self.fields.own.editors
+        self.bare.look(() if self.texts.is_long else (self.texts.current, *own))
 
     def _parts(self, view: LeafView) -> list[Part]:
         return [self.part, *self.fields.parts(view.kind)]
@@ -252,6 +259,7 @@ class WritePage(QWidget):
         view = self._view()
         if view is not None:
             self.keeping.parts = self._parts(view)
+        self._look_at_quotes()
         self.keeping.touch()
 
     def _title_typed(self) -> None:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
-from PySide6.QtCore import QMimeData, QObject, QPoint, Signal
+from PySide6.QtCore import QMimeData, QObject, QPoint, Qt, Signal
 from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
 
+from binder.page.quoting import quoted
 from binder.store.file import Binder
+from binder.study.sources import sources
 from ui.leaves.editor import Editor
 from ui.leaves.long_editor import LongEditor
 from ui.leaves.pasting import put, put_files, put_plain
@@ -36,22 +39,41 @@ class Hands(QObject):
     def connect_tools(self, tools: Tools) -> None:
         """Do what these tools ask for."""
         actions = tools.actions
-        for kind in ("card", "leaf", "source"):
-            actions[f"link_{kind}"].triggered.connect(
+        kinds = {"link_card": "card", "link_leaf": "leaf", "link_source": "source"}
+        for name, kind in (*kinds.items(), ("quotation", "quotation")):
+            actions[name].triggered.connect(
                 lambda _on=False, kind=kind: self.pick(kind, tools.target())
             )
         actions["picture"].triggered.connect(lambda: self.choose_files(tools.target()))
         actions["paste_plain"].triggered.connect(lambda: self.paste_plain(tools.target()))
 
     def pick(self, kind: str, editor: Field) -> None:
-        """Let the user choose a 'card', 'leaf' or 'source' to link to."""
+        """Let the user choose a 'card', 'leaf' or 'source' to link to, or one of a 'quotation'."""
         from ui.leaves.picker import Picker
 
+        put = editor.put_link if kind != "quotation" else partial(self.put_quotation, editor)
         self.picker = Picker(self._session, self._look, kind, self._page)
-        self.picker.chosen.connect(editor.put_link)
+        self.picker.chosen.connect(put)
         self.picker.shut.connect(editor.setFocus)
+        self.picker.new_asked.connect(
+            partial(self._cite_new, put), Qt.ConnectionType.QueuedConnection
+        )
         below = editor.cursorRect().bottomLeft() + QPoint(0, 4)
         self.picker.open_at(editor.viewport().mapToGlobal(below))
+
+    def put_quotation(self, editor: Field, address: str, label: str) -> None:
+        """Make the chosen lines a quotation from the source of that address."""
+        found = sources(self._session.shelf).get(address.partition(":")[2].partition("#")[0])
+        who = found.author if found and found.fields.get("author") else ""
+        editor.do(quoted, address, label, who)
+
+    def _cite_new(self, put: Callable[[str, str], None]) -> None:
+        """Cite a source that gets its leaf now."""
+        from ui.leaves.source_dialog import ask_source
+
+        made = ask_source(self._session, self._look, self._page)
+        if made is not None:
+            put(f"source:{made.key}", made.title)
 
     def choose_files(self, editor: Field) -> None:
         """Ask for pictures and PDFs, and put them in."""

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 K = QKeySequence.StandardKey
 _MAKE = ("bold", "italic", "struck", "code", "heading", "quote")
 _LISTS = ("bullets", "numbers", "tick")
-_LINKS = ("link_card", "link_leaf", "link_source", "unlink")
+_LINKS = ("link_card", "link_leaf", "link_source", "quotation", "unlink")
 _PUT = ("table", "footnote", "picture", "paste_plain")
 _GROUPS = (_MAKE, _LISTS, _LINKS, _PUT)
 
@@ -54,7 +54,7 @@ def menu(page: WritePage, editor: Editor) -> QMenu:
     _editing(made, page, editor)
     _line(made)
     tools = page.tools.actions
-    for title, names in (("Make it", _MAKE), ("List", _LISTS), ("Link", _LINKS[:3])):
+    for title, names in (("Make it", _MAKE), ("List", _LISTS), ("Link", _LINKS[:4])):
         made.addMenu(title).addActions([tools[name] for name in names])
     if editor.address_at(editor.textCursor().position()).partition(":")[0] in _SCHEMES:
         made.addAction(tools["unlink"])
