@@ -7,34 +7,28 @@ from collections.abc import Mapping
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QLabel, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from binder.cards.facts import Card, card
 from binder.cards.prose import Mention
 from binder.errors import RingboundError
-from binder.study import card_facts, decks, readings, sources, words
+from binder.study import card_facts, readings, sources, words
 from binder.study.leaves import LeafView
 from binder.study.words import WordsView
 from ui.leaves.card_came import CardCame
-from ui.leaves.card_head import EDGE, Face, Facts
+from ui.leaves.card_more import CardMore
+from ui.leaves.card_top import CardTop, column
 from ui.leaves.grown import Grown
-from ui.leaves.heads import Heading
-from ui.leaves.page import Page
+from ui.leaves.page import BAR, Page
 from ui.leaves.side_by_side import ASPECT, SideBySideText
-from ui.leaves.turned_rows import NARROW
 from ui.leaves.turned_up import TurnedUp
 from ui.session import Session
 from ui.table.faces import FaceCache
 from ui.theme import Look
 from ui.trail import Spot
 
-FACE = 154
-"""Width of the face at scale 1 where the leaf is wide; on a narrow leaf it takes less."""
-SHARE = 0.3
-"""The most of the leaf's width a face takes."""
 LONG = 380
 """Own words longer than this, in characters, stand below the face instead of beside it."""
-GAP = 24
 _TOP = Qt.AlignmentFlag.AlignTop
 
 
@@ -43,9 +37,11 @@ class CardPage(Page):
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
-        self.face, self.facts = Face(look, FaceCache(session.photos)), Facts(look)
-        self.heading = Heading(look, role="card_leaf_title")
         self.own_head, self.own = self.head("Own words"), self.prose("Own words", own=True)
+        self._own_box = column(self.own_head, self.own)
+        self.top = CardTop(look, FaceCache(session.photos), self._own_box)
+        self.heading, self.facts = self.top.heading, self.top.facts
+        self.more = CardMore(self, self.top.faces)
         self.turned_label = QLabel("Reversed")
         self.turned = self.prose("Own words, reversed", own=True)
         self.grown = Grown(look)
@@ -59,32 +55,24 @@ class CardPage(Page):
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self.body = self.notes
         self._own: Mapping[str, WordsView] = {}
-        self._below: bool | None = None
         self._lay_out()
         self._connect()
 
     def _lay_out(self) -> None:
-        self._grid = QGridLayout()
-        self._grid.setContentsMargins(0, 0, 0, 0)
-        self._grid.setVerticalSpacing(0)
-        self._grid.setColumnStretch(1, 1)
-        self._grid.setRowStretch(1, 1)
-        self._grid.addWidget(_column(self.heading, self.facts), 0, 1, _TOP)
-        self._own_box = _column(self.own_head, self.own)
         self._turned_box = QWidget()
         row = QHBoxLayout(self._turned_box)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
         row.addWidget(self.turned_label, 0, _TOP)
         row.addWidget(self.turned, 1)
-        self.rows.addLayout(self._grid)
+        more = self.more
         sections = (
-            self._turned_box, self.grown, self.quiet, self.side_head, self.side,
-            self.turned_up, self.came, self.notes_head, self.notes,
+            self.top, self._turned_box, self.grown, self.quiet, more.keywords, more.pictured,
+            self.side_head, self.side, self.turned_up, self.came, more.related, more.open,
+            self.notes_head, self.notes,
         )  # fmt: skip
         self.add(*sections)
         self.rows.addStretch(1)
-        self._arrange(below=False)
 
     def _connect(self) -> None:
         self.turned_up.followed.connect(self.followed)
@@ -101,8 +89,6 @@ class CardPage(Page):
             return
         known = _known(view.card)
         self.heading.say(card_facts.over(known) if known else "", view.title)
-        usual = self.session.kept("usual deck", lambda: decks.deck(self.session.shelf, ""))
-        self.face.show_card(known, usual.uid if usual else "")
         # The suit stands above the title already.
         facts = card_facts.strip(known) if known else ()
         self.facts.show_facts([fact for fact in facts if fact[0] != "Suit"])
@@ -110,8 +96,9 @@ class CardPage(Page):
         told = self._show_sources(view, marks)
         self.turned_up.show_card(self.session, view.card)
         self.came.show_card(self.session, view.card)
+        given = self.more.show(view, known, lambda said: self._html(view, said), marks)
         self._show_notes(view, marks)
-        self._show_quiet(spot, own or told or bool(view.text.strip()))
+        self._show_quiet(spot, own or told or given or bool(view.text.strip()))
         self._place()
 
     def _html(self, view: LeafView, text: str) -> str:
@@ -171,35 +158,16 @@ class CardPage(Page):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """A narrow leaf has a smaller face, and own words below it."""
-        super().resizeEvent(event)
         self._place()
-
-    def _narrow(self) -> bool:
-        return self.viewport().width() < NARROW * self.look.theme.scale
+        super().resizeEvent(event)
 
     def _place(self) -> None:
-        theme, width = self.look.theme, self.viewport().width()
-        self.face.set_width(max(round(min(FACE * theme.scale, width * SHARE)), 60))
         upright = self._own.get(words.UPRIGHT)
         long = upright is not None and len(upright.text) > LONG
-        self._arrange(below=self._narrow() or long)
-
-    def _arrange(self, *, below: bool) -> None:
-        """Own words beside the face, or below it."""
-        if below == self._below:
-            return
-        self._below = below
-        for part in (self.face, self._own_box):
-            self._grid.removeWidget(part)
-        self._grid.addWidget(self.face, 0, 0, 1 if below else 2, 1, _TOP)
-        if below:
-            self._grid.addWidget(self._own_box, 1, 0, 1, 2, _TOP)
-        else:
-            self._grid.addWidget(self._own_box, 1, 1, _TOP)
+        self.top.place(self.width() - BAR, long=long)
 
     def _restyle(self) -> None:
         theme = self.look.theme
-        self._grid.setHorizontalSpacing(theme.px(GAP) - EDGE)
         self.turned_label.setFont(theme.font("label"))
         self.turned_label.setStyleSheet(f"color: {theme['inksoft'].name()};")
         self.turned_label.setFixedWidth(round(ASPECT * theme.scale))
@@ -214,13 +182,3 @@ def _known(key: str) -> Card | None:
         return card(key)
     except RingboundError:
         return None
-
-
-def _column(*parts: QWidget) -> QWidget:
-    box = QWidget()
-    column = QVBoxLayout(box)
-    column.setContentsMargins(0, 0, 0, 0)
-    column.setSpacing(0)
-    for part in parts:
-        column.addWidget(part)
-    return box

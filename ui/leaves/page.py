@@ -10,6 +10,7 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QResize
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
+    QLayout,
     QMenu,
     QScrollArea,
     QScrollBar,
@@ -174,7 +175,7 @@ class Page(QScrollArea):
 
     def settle(self) -> None:
         """Give all parts their places now, not when the window is next idle."""
-        self.rows.activate()
+        _activate(self.rows)
         QApplication.sendEvent(self, QEvent(QEvent.Type.LayoutRequest))
 
     def show_rect(self, part: QWidget, rect: QRect | QRectF) -> None:
@@ -247,6 +248,17 @@ class Page(QScrollArea):
         super().resizeEvent(event)
         tall = self.look.theme.px(_TALL)
         self._focus_mark.setGeometry(0, self.height() - tall, self.width(), tall)
+
+
+def _activate(rows: QLayout) -> None:
+    """Lay out what lies deepest first, since a layout does not reach into its widgets' own."""
+    for at in range(rows.count()):
+        item = rows.itemAt(at)
+        part = item.widget()
+        inner = item.layout() if part is None else part.layout()
+        if inner is not None and (part is None or not part.isHidden()):
+            _activate(inner)
+    rows.activate()
 
 
 class _FocusMark(QWidget):

@@ -37,7 +37,7 @@ FIRST_SIGHT = 2_400
 """How far down, in pixels, a longer text is laid out before it is first seen."""
 MOST_MARKS = 400
 
-_PLAIN = ("tick:", "#")
+_PLAIN = ("tick:", "mark:", "#")
 """Links without a line under them."""
 _WHOLE = QTextDocument.FindFlag.FindWholeWords
 

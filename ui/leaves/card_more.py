@@ -1,0 +1,123 @@
+"""The smaller sections of a card leaf: keywords, imagery, related cards and open questions."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from functools import partial
+
+from PySide6.QtCore import QObject
+
+from binder.cards.facts import Card
+from binder.cards.titles import STANDARD
+from binder.study import decks, fields, imagery, related, shown_faces
+from binder.study.decks import DeckView
+from binder.study.fields import KEYWORDS, KEYWORDS_REVERSED, QUESTIONS
+from binder.study.imagery import Mark
+from binder.study.leaves import LeafView
+from ui.leaves.faces_row import FacesRow
+from ui.leaves.in_picture import MarkLines
+from ui.leaves.page import Page
+from ui.leaves.questions import QuestionsText
+from ui.leaves.related import related_html
+from ui.leaves.section import Section, beside
+
+Render = Callable[[str], str]
+
+
+class CardMore(QObject):
+    """Makes these sections for a page and fills them; each is hidden while it has nothing."""
+
+    def __init__(self, page: Page, faces: FacesRow) -> None:
+        super().__init__(page)
+        self._page, self.faces = page, faces
+        look = page.look
+        self.lines, self.ask = MarkLines(look), QuestionsText(look, own=True)
+        self.keywords = self._section("Keywords", page.prose("Keywords", own=True))
+        self.pictured = self._section("In the picture", page.adopt(self.lines, "In the picture"))
+        self.related = self._section("Related cards", page.prose("Related cards"))
+        self.open = self._section("Still open", page.adopt(self.ask, "Questions still open"))
+        self._view: LeafView | None = None
+        self.ask.ticked.connect(self._tick)
+        self.lines.lit.connect(faces.light)
+        faces.pointed.connect(self._point)
+        faces.clicked.connect(self._hold)
+        faces.followed.connect(page.followed)
+        page.watch(faces.words)
+
+    def _section(self, name: str, words: object) -> Section:
+        return Section(self._page.look, name, words)  # type: ignore[arg-type]
+
+    # Filling
+
+    def show(
+        self, view: LeafView, known: Card | None, render: Render, found: tuple[str, ...]
+    ) -> bool:
+        """Show what stands on a card's leaf; True when any of it was written by the reader."""
+        self._view = view
+        given = fields.fields(view.binder, view.uid)
+        marks = imagery.marks(view.binder, view.uid)
+        self._show_faces(known, marks)
+        self._show_keywords(given, render, found)
+        self.pictured.show_html(
+            self.lines.html_of(marks, self._names(), render) if marks else "", found
+        )
+        self._show_related(view.card, known, render, found)
+        asked = given.get(QUESTIONS, "")
+        left = fields.open_count(asked)
+        self.open.show_html(
+            render(fields.as_questions(asked)) if asked else "", found,
+            f"{left} open" if left else "all settled",
+        )  # fmt: skip
+        return bool(given or marks)
+
+    def _decks(self) -> Sequence[DeckView]:
+        session = self._page.session
+        return session.kept("decks", lambda: decks.decks(session.shelf, retired=True))
+
+    def _names(self) -> dict[str, str]:
+        return {deck.uid: deck.name for deck in self._decks()} | {"": shown_faces.DRAWN}
+
+    def _show_faces(self, known: Card | None, marks: Sequence[Mark]) -> None:
+        session, photos = self._page.session, self._page.session.photos
+        in_use = [deck for deck in self._decks() if not deck.retired]
+        pictured = {deck.uid for deck in in_use if known and photos.uid(deck.uid, known.key)}
+        chosen = session.kept("faces shown", lambda: shown_faces.chosen(session.shelf))
+        marked = {mark.deck for mark in marks}
+        shown = shown_faces.pictures(in_use, pictured, chosen, marked)
+        self.faces.show_faces(known, shown, marks, choice=bool(pictured))
+
+    def _show_keywords(
+        self, given: Mapping[str, str], render: Render, found: tuple[str, ...]
+    ) -> None:
+        said = [
+            (name, render(given[key]))
+            for name, key in (("Upright", KEYWORDS), ("Reversed", KEYWORDS_REVERSED))
+            if key in given
+        ]
+        self.keywords.show_html(beside(said, self._page.look.theme) if said else "", found)
+
+    def _show_related(
+        self, key: str, known: Card | None, render: Render, found: tuple[str, ...]
+    ) -> None:
+        session, theme = self._page.session, self._page.look.theme
+        usual = next(iter(self._decks()), None)
+        titles = usual.titles if usual else STANDARD
+        kin = related.kin(known, titles) if known else []
+        pairs = related.pairs(session.shelf, key)
+        shown = related_html(key, kin, pairs, titles, render, theme) if known else ""
+        self.related.show_html(shown, found)
+
+    # What is done with them
+
+    def _tick(self, number: int) -> None:
+        view = self._view
+        if view is not None:
+            self._page.do(partial(fields.tick_question, view.binder, view.uid, number))
+
+    def _point(self, uid: str) -> None:
+        self.faces.light(uid)
+        self.lines.point_at(uid)
+
+    def _hold(self, uid: str) -> None:
+        self.lines.hold(uid)
+        self.lines.set_caret(uid)
