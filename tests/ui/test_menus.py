@@ -34,7 +34,8 @@ def test_beside_the_spines_there_is_only_a_new_one_to_be_had(window):
 
 def test_a_divider_has_its_menu(window):
     menu = ask_menu(divider(window, "Clippings"))
-    assert list(entries(menu)) == ["Open", "Rename…", "Colour", "Set aside", "Print…", "New tab…"]
+    assert list(entries(menu)) == ["Open", "Rename…", "Colour", "Set aside", "Print…",
+                                   "File handouts…", "File a folder…", "New tab…"]  # fmt: skip
     pick(menu, "Open")
     assert window.session.tab.name == "Clippings"
 

@@ -1,5 +1,6 @@
 """What each action of the window does. The names of the methods are those of ui.keys."""
 
+from ui.deeds.filing import FilingDeeds
 from ui.deeds.leaf import LeafDeeds
 from ui.deeds.links import LinkDeeds
 from ui.deeds.log import LogDeeds
@@ -15,6 +16,7 @@ from ui.deeds.turning import TurnDeeds
 class Deeds(
     ShelfDeeds,
     TabDeeds,
+    FilingDeeds,
     LeafDeeds,
     ReadingDeeds,
     LogDeeds,

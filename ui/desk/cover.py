@@ -1,7 +1,15 @@
 """The open binder: two leaves on three rings between boards, tabs at the right edge."""
 
 from PySide6.QtCore import QElapsedTimer, QEvent, QRect, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent, QWheelEvent
+from PySide6.QtGui import (
+    QColor,
+    QDragEnterEvent,
+    QDropEvent,
+    QPainter,
+    QPaintEvent,
+    QResizeEvent,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QAbstractScrollArea, QSizePolicy, QWidget
 
 from ui.colour import mix
@@ -11,6 +19,7 @@ from ui.desk.dividers import Dividers
 from ui.desk.feet import Flip, Foot
 from ui.desk.frame import Frame, frame
 from ui.desk.paint import Kept
+from ui.dropped import local_files
 from ui.theme import Look
 
 WHEEL_PAUSE = 180
@@ -24,6 +33,8 @@ class OpenBinder(QWidget):
     turned_back = Signal()
     flipped = Signal(str)
     """'left' or 'right': the leaf shown now, where only one has room."""
+    files_dropped = Signal(str, list)
+    """Key of the tab files or folders fell on, '' for the open one, and their paths."""
     reframed = Signal()
     """The room for the leaves has changed, or there is room for one or two of them now."""
 
@@ -40,6 +51,8 @@ class OpenBinder(QWidget):
         self.left_foot = Foot(look, "Foot of the left leaf", self)
         self.right_foot = Foot(look, "Foot of the right leaf", self)
         self.dividers = Dividers(look, self)
+        self.dividers.files_dropped.connect(self.files_dropped)
+        self.setAcceptDrops(True)
         self.corner_back = Corner(look, "Turn back a leaf", True, self)
         self.corner_on = Corner(look, "Turn to the next leaf", False, self)
         self.flip_button = Flip(look, self)
@@ -160,6 +173,18 @@ class OpenBinder(QWidget):
                 self._wheeled.start()
             self._turn = 0
         event.accept()
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Files may be dropped anywhere on the binder where no leaf wants them for itself."""
+        if local_files(event.mimeData()):
+            event.setDropAction(Qt.DropAction.CopyAction)
+            event.accept()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """File what was dropped behind the open tab."""
+        event.setDropAction(Qt.DropAction.CopyAction)
+        event.accept()
+        self.files_dropped.emit("", local_files(event.mimeData()))
 
     def _paint(self, painter: QPainter, _size: QSize) -> None:
         theme = self.look.theme

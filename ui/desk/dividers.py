@@ -101,6 +101,7 @@ class Dividers(Strip):
 
     axis = Qt.Orientation.Vertical
     button_class = Divider
+    takes_files = True
 
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, "Tabs of the open binder", parent)

@@ -18,7 +18,8 @@ if TYPE_CHECKING:
 OF_LEAF = ("write", "rename_leaf", "earlier", "move_leaf", "set_aside")
 OF_READING = ("change_reading", "look_back", "photograph", "show_layout")
 OF_BINDER = ("rename_binder", "recolour_binder", "take_off", "new_tab")
-OF_TAB = ("rename_tab", "recolour_tab", "set_tab_aside", "print", "new_leaf", "contents",
+OF_TAB = ("rename_tab", "recolour_tab", "set_tab_aside", "print", "file_handouts", "file_folder",
+          "new_leaf", "contents",
           "next_leaf", "last_leaf", "next_tab", "last_tab")  # fmt: skip
 
 
@@ -63,6 +64,7 @@ def enable(window: Window, stage: str) -> None:
         "read_facing": facing and not stage,
         "flip": facing,
     }
+    wanted["paste_handout"] = session.tab is not None and not stage
     for name, may in wanted.items():
         actions[name].setEnabled(may)
     actions["write"].setChecked(stage == "write")

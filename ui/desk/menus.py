@@ -69,6 +69,8 @@ def tab_menu(window: Window, key: str) -> QMenu:
         made.add_colours(TABS, deeds.recolour_tab, key)
         made.add("Set &aside", deeds.set_tab_aside, key)
         made.add("&Print…", deeds.print, key)
+        made.add("&File handouts…", deeds.file_handouts, key)
+        made.add("File a f&older…", deeds.file_folder, key)
     made.add_named(("new_tab",))
     return made
 

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QWidget
 
 from ui.desk.piece import PieceButton
 from ui.desk.row import Row
+from ui.dropped import local_files
 from ui.theme import Look
 
 LEAF_MIME = "application/x-ringbound-leaf"
@@ -38,6 +39,9 @@ class Strip(Row):
     """Key ('' beside all pieces) and the place on the screen for a menu."""
     leaf_dropped = Signal(str, str)
     """Key of the piece and the uid of the leaf dropped on it."""
+    files_dropped = Signal(str, list)
+    """Key of the piece and the paths of files or folders dropped on it."""
+    takes_files = False
 
     def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
         super().__init__(look, name, parent)
@@ -110,8 +114,9 @@ class Strip(Row):
         self.moved.emit(button.piece.key, goal)
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Only leaves may be dropped."""
-        if event.mimeData().hasFormat(LEAF_MIME):
+        """Leaves may be dropped, and files where the row takes them."""
+        data = event.mimeData()
+        if data.hasFormat(LEAF_MIME) or (self.takes_files and local_files(data)):
             event.acceptProposedAction()
 
     def dragMoveEvent(self, event: QDragMoveEvent) -> None:
@@ -126,13 +131,17 @@ class Strip(Row):
         super().dragLeaveEvent(event)
 
     def dropEvent(self, event: QDropEvent) -> None:
-        """Tell which leaf fell on which piece."""
-        under = self._under(event.position().toPoint())
+        """Tell what fell on which piece."""
+        under, data = self._under(event.position().toPoint()), event.mimeData()
         self._mark_drop(None)
-        if under is not None:
-            uid = bytes(event.mimeData().data(LEAF_MIME).data()).decode()
-            event.acceptProposedAction()
+        if under is None:
+            return
+        event.acceptProposedAction()
+        if data.hasFormat(LEAF_MIME):
+            uid = bytes(data.data(LEAF_MIME).data()).decode()
             self.leaf_dropped.emit(under.piece.key, uid)
+        else:
+            self.files_dropped.emit(under.piece.key, local_files(data))
 
     def _under(self, point: QPoint) -> PieceButton | None:
         inside = self._room.mapFrom(self, point)

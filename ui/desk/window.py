@@ -33,10 +33,7 @@ if TYPE_CHECKING:
     from ui.deeds import Deeds
     from ui.desk.find import Finder
 
-EMPTY = (
-    "There is no binder on this shelf yet. Add one, or begin a course, from the menu Shelf at the "
-    "top of the window."
-)
+EMPTY = "There is no binder on this shelf yet. Add one, or begin a course, from the menu Shelf."
 ON_BAR = ("new_reading", "write", "print", "came")
 _TURNS = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1}
 
@@ -97,6 +94,7 @@ class Window(QMainWindow):
         self.spines.moved.connect(partial(self.do, "move_spine"))
         cover.dividers.moved.connect(partial(self.do, "move_tab"))
         cover.dividers.leaf_dropped.connect(partial(self.do, "drop_on_tab"))
+        cover.files_dropped.connect(partial(self.do, "file_dropped"))
         self.spines.leaf_dropped.connect(partial(self.do, "drop_on_spine"))
         self.bar.find_changed.connect(lambda words: self.finder.find(words))
         self.bar.find_entered.connect(lambda words: self.finder.choose(words))

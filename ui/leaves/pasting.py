@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData, Qt, QUrl
+from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData, Qt
 from PySide6.QtGui import QImage, QImageReader
 
 from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.study import files
 from binder.study.files import KEPT_AS_PICTURE, markdown_for
+from ui.dropped import local_files
 from ui.leaves.writing import MARKDOWN, Writing
 
 LONGEST_SIDE = 4000
@@ -29,7 +30,7 @@ def put(editor: Writing, binder: Binder, data: QMimeData) -> list[str]:
 
     Returns a sentence for each thing that could not be put in; the others are in.
     """
-    paths = _local(data)
+    paths = local_files(data)
     if paths:
         return put_files(editor, binder, paths)
     if data.hasFormat(MARKDOWN):
@@ -78,14 +79,6 @@ def _kept(binder: Binder, path: Path) -> str:
     uid = files.keep_file(binder, path)
     view = files.kept(binder, uid)
     return markdown_for(uid, path.name, picture=view is None or view.is_picture)
-
-
-def _local(data: QMimeData) -> list[Path]:
-    return [Path(url.toLocalFile()) for url in data.urls() if _is_file(url)]
-
-
-def _is_file(url: QUrl) -> bool:
-    return url.isLocalFile() and bool(url.toLocalFile())
 
 
 def _put_image(editor: Writing, binder: Binder, image: QImage) -> list[str]:

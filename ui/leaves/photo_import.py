@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtCore import QMimeData, QObject, Signal
+from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QImage
 
 from binder.errors import CanMend, RingboundError
@@ -68,11 +68,6 @@ def pasted(image: QImage) -> Prepared:
         keep, smooth = Qt.AspectRatioMode.KeepAspectRatio, Qt.TransformationMode
         image = image.scaled(LONGEST, LONGEST, keep, smooth.SmoothTransformation)
     return Prepared("Pasted photograph.jpg", "image/jpeg", as_jpeg(image))
-
-
-def pictures_in(data: QMimeData) -> list[Path]:
-    """The local files that were dropped or pasted."""
-    return [Path(url.toLocalFile()) for url in data.urls() if url.isLocalFile()]
 
 
 class PhotoImport(QObject):

@@ -10,6 +10,18 @@ from PySide6.QtGui import QImage, QImageIOHandler, QImageReader
 _SIZED = re.compile(r'(<img [^>]*?)width="(\d+)" height="(\d+)"')
 
 
+MOST_PIXELS = 64_000_000
+"""Pixels of a picture that can be shown; Qt takes four bytes for each, 256 MB in all."""
+_MOST_OF_JPEG = 200_000_000
+"""A JPEG is made smaller while it is read."""
+
+
+def too_large(size: QSize, media: str) -> bool:
+    """Whether a picture of that many pixels cannot be shown, as with one made to fill memory."""
+    most = _MOST_OF_JPEG if media == "image/jpeg" else MOST_PIXELS
+    return media != "image/svg+xml" and size.width() * size.height() > most
+
+
 class _Reader(QImageReader):
     """Reads a picture upright out of its bytes."""
 

@@ -24,12 +24,13 @@ from binder.study.cautions import caution, for_another
 from binder.study.leaves import LeafView
 from binder.study.readings import ReadingView
 from ui.desk import asking
+from ui.dropped import local_files
 from ui.leaves import link_menu, reading_menu
 from ui.leaves.expected import Expected
 from ui.leaves.heads import Heading
 from ui.leaves.layout_view import LayoutView
 from ui.leaves.page import Page
-from ui.leaves.photo_import import PhotoImport, is_large, keep, pasted, pictures_in
+from ui.leaves.photo_import import PhotoImport, is_large, keep, pasted
 from ui.leaves.photo_strip import PhotoStrip
 from ui.leaves.prose import Prose
 from ui.leaves.rendering import linked
@@ -193,7 +194,7 @@ class ReadingPage(Page):
     def paste_photo(self, data: QMimeData) -> bool:
         """Keep a picture from the clipboard; False where there is none."""
         view = self.session.leaf_of(self.spot) if self.spot else None
-        paths = pictures_in(data)
+        paths = local_files(data)
         if view is None or not (paths or data.hasImage()):
             return False
         if paths:
@@ -211,7 +212,7 @@ class ReadingPage(Page):
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
         """Pictures may be dropped anywhere on the leaf."""
-        if pictures_in(event.mimeData()) or event.mimeData().hasImage():
+        if local_files(event.mimeData()) or event.mimeData().hasImage():
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
