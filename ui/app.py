@@ -25,6 +25,7 @@ from binder.store.shelf import Shelf
 from ui import fonts, theme
 from ui.desk.window import Window
 from ui.memory import Memory
+from ui.reader import Reader
 from ui.rubbish import Rubbish
 from ui.session import Session
 
@@ -57,6 +58,7 @@ class Program:
         session = Session(Shelf(path), self.today)
         window = self.window = Window(session, self.look, self.memory)
         window.changing_shelf.connect(self.change)
+        Reader(session, window)
         self._size(window)
         window.start(self.memory.spot(path))
         window.show()
