@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from pathlib import Path
-from uuid import NAMESPACE_URL, uuid5
 
 from binder.cards.facts import CARDS
-from binder.cards.shorthand import read
-from binder.cards.spreads import spread
 from binder.cards.titles import DeckTitles
+from binder.carry.reading_building import ReadingBuilder
 from binder.carry.sources import read_shelf, swap_links
 from binder.carry.texts import (
     BinderText,
@@ -21,18 +19,19 @@ from binder.carry.texts import (
     TabText,
     UnitText,
 )
+from binder.carry.uids import uid_for
 from binder.errors import CanMend
+from binder.reckon.calendar import Draw
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study import (
     course,
     decks,
+    draws,
     fields,
     files,
     imagery,
     leaves,
-    lookbacks,
-    readings,
     related,
     sources,
     tabs,
@@ -41,11 +40,6 @@ from binder.study import (
 from binder.study.kinds import LeafKind
 
 _MINUTE = "minutes"
-
-
-def uid_for(name: str) -> str:
-    """The uid of a thing of a text shelf, the same at every build."""
-    return str(uuid5(NAMESPACE_URL, f"ringbound:{name}"))
 
 
 def build(source: Path, target: Path) -> Shelf:
@@ -58,18 +52,24 @@ def build(source: Path, target: Path) -> Shelf:
         raise CanMend(f"There are binders in “{target}” already; choose an empty folder.")
     titles = {deck.key: DeckTitles.from_dict(deck.titles) for deck in text.decks}
     for binder_text in text.binders:
-        _Builder(text, titles, shelf.add(binder_text.name, binder_text.colour)).build(binder_text)
+        binder = shelf.add(binder_text.name, binder_text.colour)
+        _Builder(text, titles, binder, source).build(binder_text)
+        for draw in binder_text.draws:
+            draws.switch(shelf, Draw(draw), True, binder)
     return shelf
 
 
 class _Builder:
     """Writes the leaves of one binder."""
 
-    def __init__(self, text: ShelfText, titles: dict[str, DeckTitles], binder: Binder) -> None:
+    def __init__(
+        self, text: ShelfText, titles: dict[str, DeckTitles], binder: Binder, source: Path
+    ) -> None:
         self.text = text
         self.titles = titles
         self.binder = binder
-        self.deck_names = {deck.key: deck.name for deck in text.decks}
+        names = {deck.key: deck.name for deck in text.decks}
+        self.readings = ReadingBuilder(binder, titles, names, source)
         self.handouts: dict[str, str] = {}
 
     def build(self, text: BinderText) -> None:
@@ -108,7 +108,7 @@ class _Builder:
     def _leaf(self, tab: tabs.TabView, leaf: LeafText) -> None:
         body = swap_links(leaf.body.strip("\n"), self._uid_of)
         if isinstance(leaf.holds, ReadingText):
-            self._reading(tab, leaf, leaf.holds, body)
+            self.readings.build(tab, leaf, leaf.holds, body)
             return
         kind, card = _kind(leaf)
         place = {"place": _card_place(card)} if card else {}
@@ -157,51 +157,6 @@ class _Builder:
                     self.binder, tab, card.title, kind=LeafKind.CARD, card=card.key,
                     place=_card_place(card.key), uid=uid_for(f"card/{card.key}"),
                 )  # fmt: skip
-
-    def _reading(self, tab: tabs.TabView, leaf: LeafText, text: ReadingText, body: str) -> None:
-        made = readings.NewReading(
-            at=text.at.isoformat(timespec=_MINUTE),
-            question=text.question,
-            spread=spread(text.spread),
-            laid=self._laid(text, leaf.name),
-            titles=self.titles[text.deck],
-            deck=uid_for(f"deck/{text.deck}"),
-            deck_name=self.deck_names[text.deck],
-            title=leaf.title,
-            text=body,
-            topic=text.topic,
-            querent="" if text.querent == "self" else text.querent,
-            significator=text.significator,
-            purpose=text.purpose,
-            month=text.month,
-            look_on=text.look_on.isoformat() if text.look_on else "",
-            uid=uid_for(leaf.name),
-        )
-        uid = readings.log(self.binder, tab, made)
-        self._judged(uid, text)
-
-    def _laid(self, text: ReadingText, name: str) -> list[readings.Laid]:
-        line = read(text.cards, self.titles[text.deck])
-        places = [place.n for place in spread(text.spread).places]
-        laid = []
-        for number, part in zip(places, line.parts, strict=True):
-            if part.card is None:
-                raise CanMend(f"{name}.md: {part.problem}")
-            place = part.place or number
-            note = text.notes.get(place, "")
-            laid.append(readings.Laid(place, part.card.key, part.reversed, note=note))
-        return laid
-
-    def _judged(self, uid: str, text: ReadingText) -> None:
-        stated = [
-            lookbacks.expect(self.binder, uid, one.text, one.sure, one.due.isoformat())
-            for one in text.expects
-        ]
-        for back in text.look_backs:
-            lookbacks.look_back(self.binder, uid, back.text, card=back.card, at=back.at.isoformat())
-            for one, verdict in zip(stated, back.verdicts, strict=False):
-                if verdict:
-                    lookbacks.judge(self.binder, one, verdict)
 
 
 def _kind(leaf: LeafText) -> tuple[LeafKind, str]:

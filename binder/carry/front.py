@@ -72,6 +72,13 @@ class Front:
             return value
         raise self.fault(f"“{key}” must be a whole number from {low} to {high}.", key)
 
+    def yes(self, key: str) -> bool:
+        """Whether `true` stands under `key`; left out it is no."""
+        value = self.data.get(key, False)
+        if isinstance(value, bool):
+            return value
+        raise self.fault(f"“{key}” must be true or false, without quotes.", key)
+
     def share(self, key: str) -> float:
         """The number from 0 to 1 under `key`."""
         value = self.data.get(key)

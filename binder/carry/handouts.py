@@ -39,7 +39,7 @@ def draw(handout: HandoutText) -> tuple[str, bytes]:
         made = typst.compile(
             str(resource("typst", "handouts.typ")),
             root=str(resource("typst")),
-            font_paths=_fonts(),
+            font_paths=fonts(),
             ignore_system_fonts=True,
             format=made_as,
             ppi=PIXELS_PER_INCH,
@@ -70,17 +70,23 @@ def _check(handout: HandoutText) -> None:
 
 
 def _data(handout: HandoutText) -> dict[str, object]:
-    palette = tomllib.loads(resource("palette.toml").read_text(encoding="utf-8"))
     majors = [{"roman": card.roman, "title": card.title} for card in CARDS[:22]]
     return {
         "kind": handout.kind,
         "words": dict(handout.words),
-        "colours": palette["day"]["colours"],
+        "colours": day_colours(),
         "majors": majors,
     }
 
 
-def _fonts() -> list[str]:
+def day_colours() -> dict[str, str]:
+    """The palette of the day."""
+    palette = tomllib.loads(resource("palette.toml").read_text(encoding="utf-8"))
+    return dict(palette["day"]["colours"])
+
+
+def fonts() -> list[str]:
+    """The folder of our own letters, for the typesetter."""
     import fontpkg_vollkorn
 
     return [str(Path(fontpkg_vollkorn.__file__).parent / "files")]

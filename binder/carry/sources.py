@@ -25,6 +25,7 @@ from binder.carry.texts import (
     ShelfText,
     TabText,
 )
+from binder.reckon.calendar import Draw
 
 _LOCAL = re.compile(r"\((leaf|file):([^)#\s]+)")
 _SUITS = ("major", "wands", "cups", "swords", "pentacles")
@@ -42,9 +43,13 @@ def read_shelf(folder: Path) -> ShelfText:
 def read_binder(shelf: Path, folder: str) -> BinderText:
     """The binder in `shelf / folder`."""
     front = read_toml(shelf / folder / "binder.toml", f"{folder}/binder.toml")
-    front.only("name", "colour", "tab")
+    front.only("name", "colour", "draws", "tab")
     tabs = tuple(_tab(shelf, folder, part) for part in front.parts("tab"))
-    return BinderText(folder, front.text("name"), front.text("colour"), tabs)
+    draws = front.texts("draws", ())
+    for draw in draws:
+        if draw not in tuple(Draw):
+            raise front.fault(f"“{draw}” is no draw; write month, week or day.", "draws")
+    return BinderText(folder, front.text("name"), front.text("colour"), tabs, draws)
 
 
 def read_leaf_text(shelf: Path, name: str) -> LeafText:

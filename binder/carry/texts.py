@@ -12,6 +12,9 @@ VERDICTS = ("came about", "partly", "did not", "can't tell")
 TAB_KINDS = ("plan", "majors", "minors", "readings", "methods", "sources", "clippings")
 """What the leaves of a tab hold."""
 
+DRAWN = "drawn"
+"""Stands for a photograph of the table that our own code draws: the cards as they lay."""
+
 UNIT_STATES = ("done", "studying", "to come")
 """How far a unit of the course plan has come."""
 
@@ -29,7 +32,7 @@ class ExpectText:
 class LookBackText:
     """One look back; `verdicts` in the order of the reading's expectations, '' = still waiting.
 
-    `card` is the key of the card that had said it best, or ''.
+    `card` is the key of the card that had said it best, or ''; `text` may be '' beside verdicts.
     """
 
     at: datetime
@@ -43,8 +46,11 @@ class ReadingText:
     """One reading; `cards` is shorthand in the titles of `deck`, `notes` goes by place number.
 
     `spread` and `deck` are keys, `significator` a card key or ''. `querent` is 'self' or initials.
-    `purpose` is '' or 'month', and then `month` is the month the card was drawn for, as '2026-05'.
-    `look_on` is the day to look back; None leaves it to the last due day, if there is one.
+    `purpose` is '' or 'month', 'week' or 'day', and then `period` is what the card was drawn for,
+    as '2026-05', '2026-W49' or '2026-12-05'. `photographs` are names of pictures beside the leaf,
+    or DRAWN; `shown` is '' for diagram and list, 'layout' or 'list'. `look_on` is the day to look
+    back; None leaves it to the last due day, if there is one. `put_off` is how often it was asked
+    for again later, and `let_go` whether it was let go.
     """
 
     at: datetime
@@ -57,8 +63,15 @@ class ReadingText:
     topic: str
     querent: str
     purpose: str
-    month: str
+    period: str
+    mood: str
+    venue: str
+    on_screen: bool
+    photographs: tuple[str, ...]
+    shown: str
     look_on: date | None
+    put_off: int
+    let_go: bool
     expects: tuple[ExpectText, ...]
     look_backs: tuple[LookBackText, ...]
 
@@ -182,12 +195,16 @@ class TabText:
 
 @dataclass(frozen=True)
 class BinderText:
-    """One binder, its tabs in order; `colour` is a name of the palette, as 'spineF'."""
+    """One binder, its tabs in order; `colour` is a name of the palette, as 'spineF'.
+
+    `draws` are those that slips offer for its log: month, week, day.
+    """
 
     folder: str
     name: str
     colour: str
     tabs: tuple[TabText, ...]
+    draws: tuple[str, ...]
 
 
 @dataclass(frozen=True)
