@@ -67,6 +67,8 @@ LINES: tuple[Line, ...] = (
     Line("look_back", LEAF, "Look &back…", "Ctrl+J", "Write what came of this reading."),
     Line("earlier", LEAF, "Earlier &versions…", "Ctrl+Shift+E", "See how it grew, bring one back."),
     Line("recall", LEAF, "Re&call round", "Ctrl+R", "Say what you know, then turn the leaf."),
+    Line("recall_wishes", LEAF, "W&hat recall asks…", "",
+         "Choose what is asked, how much a day, how long a round."),
     Line("photograph", LEAF, "Add a photo&graph of the table…", "",
          "Keep it on the leaf; dropping or pasting one does too."),
     Line("show_layout", LEAF, "Show the la&yout as…", "", "Diagram, list, or both."),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from typing import Any
@@ -11,16 +10,12 @@ from peewee import fn
 
 from binder.errors import CanMend
 from binder.reckon import memory as reckoned
-from binder.reckon.memory import Answer, Given, Memory, Ways
+from binder.reckon.memory import Answer, Memory, Ways
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Recall, RecallAnswer
 from binder.store.shelf import Shelf
 from binder.study.questions import Key, Question
 
-SINCE_FIT = 200
-"""Answers after which the parameters are fitted again."""
-FITTED = "recall_fit"
-"""Key of the info row with the parameters, and how many answers they were fitted to."""
 LABEL = "Recall answer"
 
 
@@ -66,7 +61,7 @@ def _written(moment: datetime) -> str:
 def answer(question: Question, given: Answer, now: datetime, ways: Ways | None = None) -> str:
     """Keep an answer and when to ask again; returns the uid of the answer's row.
 
-    `ways` as from `kept_ways`, read once for a round.
+    `ways` as from `recall_fit.kept_ways`, read once for a round.
     """
     binder, key = question.binder, question.key
     leaf = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == question.leaf_uid))
@@ -95,6 +90,16 @@ def stands(binder: Binder, uid: str) -> bool:
     return binder.value(query) is not None
 
 
+def times_asked(shelf: Shelf) -> dict[Key, int]:
+    """How often each thing was asked for so far."""
+    thing = (RecallAnswer.card, RecallAnswer.direction, RecallAnswer.way)
+    query = RecallAnswer.select(*thing, fn.COUNT(RecallAnswer.id)).group_by(*thing).tuples()
+    found: dict[Key, int] = {}
+    for _, (*key, count) in shelf.each(query):
+        found[Key(*key)] = found.get(Key(*key), 0) + count
+    return found
+
+
 def begun_on(shelf: Shelf, day: date) -> int:
     """How many things were asked for the first time on a day."""
     thing = (RecallAnswer.leaf, RecallAnswer.direction, RecallAnswer.way)
@@ -117,10 +122,11 @@ def recalled(shelf: Shelf) -> set[str]:
 def put_clock_right(shelf: Shelf, now: datetime) -> str:
     """Reckon from now what was answered ahead of the clock; a sentence when there was any, or ''.
 
-    A clock that ran ahead and was set back would otherwise keep cards away for as long.
+    A clock that ran ahead and was set back would otherwise keep cards away for as long. A binder
+    that cannot be written is left as it is; `memories` reckons from now all the same.
     """
     today, moved = now.astimezone(UTC), 0
-    for binder in shelf.binders:
+    for binder in (one for one in shelf.binders if one.writable):
         ahead = [row for row in binder.all(Recall.select()) if _memory(row).last > today]
         moved += len(ahead)
         if ahead:
@@ -131,36 +137,3 @@ def put_clock_right(shelf: Shelf, now: datetime) -> str:
         return ""
     cards = "one answer is" if moved == 1 else f"{moved} answers are"
     return f"The clock was set back since the last round; {cards} reckoned from today."
-
-
-# Parameters fitted to the student
-
-
-def kept_ways(shelf: Shelf) -> Ways:
-    """How the algorithm is set for this student."""
-    return Ways(tuple(float(value) for value in _fit(shelf).get("parameters", ())))
-
-
-def _fit(shelf: Shelf) -> dict[str, Any]:
-    said = next((b.info[FITTED] for b in shelf.binders if b.info.get(FITTED)), "{}")
-    kept: dict[str, Any] = json.loads(said)
-    return kept
-
-
-def fit(shelf: Shelf) -> bool:
-    """Fit the parameters to all answers, when enough came since the last time; True if done."""
-    histories: dict[Key, list[Given]] = {}
-    query = RecallAnswer.select().order_by(RecallAnswer.at, RecallAnswer.id)
-    for _, row in shelf.each(query):
-        given = (datetime.fromisoformat(row.at), Answer(row.answer))
-        histories.setdefault(Key(row.card, row.direction, row.way), []).append(given)
-    count = reckoned.counted(histories.values())
-    if count < max(reckoned.ENOUGH, int(_fit(shelf).get("answers", 0)) + SINCE_FIT):
-        return False
-    parameters = reckoned.fitted(histories.values())
-    home = next((b for b in shelf.binders if b.info.get(FITTED)), shelf.binders[0])
-    if not parameters or not home.writable:
-        return False
-    with home.change("Fit recall to your answers") as change:
-        change.put_info(FITTED, json.dumps({"parameters": parameters, "answers": count}))
-    return True

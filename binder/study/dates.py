@@ -63,6 +63,14 @@ def written(day: date | str) -> str:
     return f"{on.day} {MONTHS[on.month - 1]} {on.year}" if on else ""
 
 
+def coming(day: date, today: date) -> str:
+    """'today', 'tomorrow', 'on Friday' within a week, else 'on 4 December 2026'."""
+    ahead = (day - today).days
+    if ahead in (0, 1):
+        return ("today", "tomorrow")[ahead]
+    return f"on {DAYS[day.weekday()] if 1 < ahead < 7 else written(day)}"
+
+
 def full(moment: datetime) -> str:
     """'Sunday 22 November 2026, 19:30'; without the time at midnight."""
     day = f"{DAYS[moment.weekday()]} {written(moment)}"

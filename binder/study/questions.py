@@ -7,7 +7,7 @@ about at all. Titles are those of the student's usual deck.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Any, NamedTuple
 
@@ -23,7 +23,8 @@ from binder.study.decks import deck
 from binder.study.keywords import REVERSED, UPRIGHT, keywords
 
 _BY_KEY = {card.key: card for card in CARDS}
-_HIDDEN = "……"
+HIDDEN = "……"
+"""Stands where the card's own name was blotted out."""
 
 
 class Direction(StrEnum):
@@ -31,8 +32,20 @@ class Direction(StrEnum):
 
     MEANING = "meaning"
     CARD = "card"
+    KEYWORD = "keyword"
     TITLE = "title"
     SKY = "sky"
+
+    @property
+    def says(self) -> str:
+        """As it is chosen: 'Face to meaning'."""
+        return {
+            "meaning": "Face to meaning",
+            "card": "Meaning to card",
+            "keyword": "Keyword to card",
+            "title": "Number and suit to title",
+            "sky": "Card to element and sky",
+        }[self]
 
 
 class Key(NamedTuple):
@@ -43,12 +56,25 @@ class Key(NamedTuple):
     way: str
 
 
+class Dress(NamedTuple):
+    """What stands on a face: title and number, or the photograph of the deck with that uid."""
+
+    title: str
+    number: str = ""
+    deck: str = ""
+
+
+BARE = Dress("")
+"""Before a question is dressed."""
+
+
 @dataclass(frozen=True, slots=True)
 class Question:
     """One thing to recall.
 
     `words` stand on the left leaf, or nothing when the face is shown there; `says` is Markdown of
-    the student's for the right leaf. `title` is what the usual deck calls the card.
+    the student's for the right leaf, and `note` a remark there. `title` is what the usual deck
+    calls the card. `turns` are words of which another one is shown each time; see `dressing`.
     """
 
     binder: Binder = field(repr=False)
@@ -58,7 +84,9 @@ class Question:
     words: str
     says: str
     title: str
-    deck: str = ""
+    turns: tuple[str, ...] = ()
+    note: str = ""
+    dress: Dress = BARE
 
     @property
     def card(self) -> Card:
@@ -127,23 +155,34 @@ def _of_leaf(
 ) -> Iterator[Question]:
     card, title = _BY_KEY[row.card], titles.title(row.card)
 
-    def made(direction: Direction, way: str, asks: str, shown: str, says: str) -> Question:
+    def made(
+        direction: Direction,
+        way: str,
+        asks: str,
+        shown: str = "",
+        says: str = "",
+        turns: tuple[str, ...] = (),
+    ) -> Question:
         key = Key(card.key, str(direction), way)
-        return Question(binder, row.uid, key, asks, shown, says, title)
+        return Question(binder, row.uid, key, asks, shown, says, title, turns)
 
     if not words and not given:
         return
     for way in (UPRIGHT, REVERSED):
-        said = ", ".join(given.get(way, ()))
-        meaning = "\n\n".join(part for part in (words.get(way, ""), said) if part)
+        own, keys = words.get(way, ""), tuple(given.get(way, ()))
+        meaning = "\n\n".join(part for part in (own, ", ".join(keys)) if part)
         if meaning:
-            yield made(Direction.MEANING, way, f"What does it say, {way}?", "", meaning)
-            yield made(Direction.CARD, way, "Which card says this?", said or meaning, "")
+            yield made(Direction.MEANING, way, f"What does it say, {way}?", says=meaning)
+        if own:
+            yield made(Direction.CARD, way, "Which card says this?", own, ", ".join(keys))
+        if keys:
+            asks = "Which card has this keyword?"
+            yield made(Direction.KEYWORD, way, asks, says=meaning, turns=keys)
     if _title_is_news(card, title):
-        yield made(Direction.TITLE, "", "What is it called?", _numbered(card, titles), "")
+        yield made(Direction.TITLE, "", "What is it called?", _numbered(card, titles))
     strips = [f"{label}: {value}" for label, value in strip(card) if label in ("Element", "Sky")]
     if strips:
-        yield made(Direction.SKY, "", "What does it answer to?", "", "\n\n".join(strips))
+        yield made(Direction.SKY, "", "What does it answer to?", says="\n\n".join(strips))
 
 
 def _title_is_news(card: Card, title: str) -> bool:
@@ -156,14 +195,3 @@ def _numbered(card: Card, titles: DeckTitles) -> str:
     if card.arcana == "major":
         return f"{titles.roman(card.key)}, Major Arcana"
     return f"{card.number}, {titles.suit(card.suit)}"
-
-
-def hidden(question: Question, names: Any) -> Question:
-    """The question with the card's own name blotted out of its words; `names` is a Linker."""
-    if question.key.direction != Direction.CARD:
-        return question
-    words = question.words
-    for mention in reversed(names.find(words, question.leaf_uid)):
-        if mention.key == question.key.card:
-            words = words[: mention.start] + _HIDDEN + words[mention.end :]
-    return replace(question, words=words)

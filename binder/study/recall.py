@@ -7,8 +7,8 @@ new is begun before the rest is caught up with.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-from datetime import date, datetime
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
 from itertools import islice
 
 from binder.cards.facts import CARDS
@@ -16,13 +16,12 @@ from binder.errors import CanMend
 from binder.reckon.memory import known
 from binder.store.shelf import Shelf
 from binder.study import dates
-from binder.study.answers import begun_on, day_of, kept_ways, memories
+from binder.study.answers import begun_on, day_of, memories
 from binder.study.course import units
-from binder.study.deck_faces import all_faces
-from binder.study.questions import Key, Question, askable, hidden
+from binder.study.questions import Key, Question, askable
+from binder.study.recall_fit import kept_ways
+from binder.study.recall_wishes import USUAL, Wishes, kept_wishes
 
-MOST = 20
-"""Questions of a round, and of a day."""
 NEW = 5
 """Questions never asked before that a day may bring."""
 
@@ -33,13 +32,14 @@ class Round:
 
     questions: tuple[Question, ...]
     later: int = 0
+    wishes: Wishes = USUAL
 
     @property
     def note(self) -> str:
         """What is said of those left for later, or ''."""
         if not self.later:
             return ""
-        days = -(-self.later // MOST)
+        days = -(-self.later // self.wishes.most)
         span = "tomorrow" if days == 1 else f"over the next {days} days"
         return f"{self.later} more come {span}."
 
@@ -64,12 +64,23 @@ def make_round(shelf: Shelf, now: datetime) -> Round:
     Asked for again on the same day it takes what is left for later, but begins nothing more.
     """
     picking = _Picking(shelf, now)
-    chosen = picking.today() or picking.due[:MOST]
+    chosen = picking.today() or picking.due[: picking.wishes.most]
     if not chosen:
         raise CanMend(picking.why_none())
     left = len([key for key in picking.due if key not in set(chosen)])
-    questions = [picking.known[key] for key in _apart(chosen)]
-    return Round(tuple(_dressed(shelf, questions)), left)
+    from binder.study.dressing import Dresser  # with what is slow to import
+
+    dresser = Dresser(shelf, picking.known)
+    questions = (dresser.dress(picking.known[key]) for key in _apart(chosen))
+    return Round(tuple(questions), left, picking.wishes)
+
+
+def next_day(shelf: Shelf, now: datetime) -> date | None:
+    """The day of the next round, today if one is waiting; None when nothing will be asked."""
+    picking = _Picking(shelf, now)
+    if picking.today():
+        return picking.day
+    return picking.next_day()
 
 
 class _Picking:
@@ -77,8 +88,10 @@ class _Picking:
 
     def __init__(self, shelf: Shelf, now: datetime) -> None:
         self.shelf, self.now = shelf, now.astimezone()
-        self.day = self.now.date()
-        self.known = askable(shelf, open_cards(shelf, self.day))
+        self.day, self.wishes = self.now.date(), kept_wishes(shelf)
+        every = askable(shelf, open_cards(shelf, self.day))
+        wanted = self.wishes.directions
+        self.known = {key: one for key, one in every.items() if key.direction in wanted}
         self.memories = {
             key: kept.memory for key, kept in memories(shelf, now).items() if key in self.known
         }
@@ -87,7 +100,7 @@ class _Picking:
     def _due(self) -> list[Key]:
         """What is due by the end of the day; when too much is, first what can still be held."""
         due = [key for key, m in self.memories.items() if day_of(m.due) <= self.day]
-        if len(due) <= MOST:
+        if len(due) <= self.wishes.most:
             return sorted(due, key=lambda key: self.memories[key].due)
         ways = kept_ways(self.shelf)
         return sorted(due, key=lambda key: -known(self.memories[key], self.now, ways))
@@ -95,7 +108,7 @@ class _Picking:
     def today(self) -> list[Key]:
         """Today's share: what is due, then something new, as far as the day has room."""
         done = [key for key, memory in self.memories.items() if day_of(memory.last) == self.day]
-        room = max(MOST - len(done), 0)
+        room = max(self.wishes.most - len(done), 0)
         due = [key for key in self.due if key not in set(done)][:room]
         begun = begun_on(self.shelf, self.day) if done else 0
         fresh = (key for key in _in_turn(self.known) if key not in self.memories)
@@ -108,10 +121,18 @@ class _Picking:
                 "There is nothing to ask yet; write own words on a card leaf of a unit that has "
                 "begun."
             )
-        ahead = min((day_of(memory.due) for memory in self.memories.values()), default=self.day)
         if len(self.memories) < len(self.known):
             return "That is all for today; more come tomorrow."
+        ahead = min(day_of(memory.due) for memory in self.memories.values())
         return f"Nothing is left to ask today; the next are due on {dates.written(ahead)}."
+
+    def next_day(self) -> date | None:
+        """The first day after today on which something is asked."""
+        tomorrow = self.day + timedelta(days=1)
+        if len(self.memories) < len(self.known):
+            return tomorrow
+        due = (day_of(memory.due) for memory in self.memories.values())
+        return max(min(due), tomorrow) if self.memories else None
 
 
 def _in_turn(keys: Iterable[Key]) -> list[Key]:
@@ -133,15 +154,3 @@ def _apart(keys: Sequence[Key]) -> list[Key]:
         placed.append((number.get(key.card, 0), at, key))
         number[key.card] = number.get(key.card, 0) + 1
     return [key for _, _, key in sorted(placed)]
-
-
-def _dressed(shelf: Shelf, questions: Sequence[Question]) -> list[Question]:
-    """With the faces of this deck and that, and without the names that would give a card away."""
-    from binder.study.links import Linker  # slow to import
-
-    names, pictured = Linker(shelf), sorted(all_faces(shelf))
-    dressed = []
-    for number, question in enumerate(questions):
-        worn = ["", *(uid for uid, card in pictured if card == question.key.card)]
-        dressed.append(replace(hidden(question, names), deck=worn[number % len(worn)]))
-    return dressed

@@ -49,3 +49,18 @@ def test_a_span_in_words(starts, ends, said):
 )
 def test_what_a_card_is_drawn_for(period, said):
     assert dates.month(period) == said
+
+
+@pytest.mark.parametrize(
+    ("day", "said"),
+    [
+        ("2026-11-25", "today"),
+        ("2026-11-26", "tomorrow"),
+        ("2026-11-27", "on Friday"),
+        ("2026-12-01", "on Tuesday"),
+        ("2026-12-02", "on 2 December 2026"),
+        ("2026-11-24", "on 24 November 2026"),
+    ],
+)
+def test_a_day_to_come(day, said):
+    assert dates.coming(date.fromisoformat(day), date(2026, 11, 25)) == said

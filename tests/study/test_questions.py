@@ -2,8 +2,9 @@
 
 import pytest
 
+from binder.cards.facts import CARDS
 from binder.cards.titles import STANDARD
-from binder.study import decks, leaves, links, questions, words
+from binder.study import decks, fields, leaves, questions, words
 from binder.study.fields import KEYWORDS_REVERSED, write_field
 from binder.study.questions import Direction, Key
 
@@ -27,7 +28,25 @@ def test_without_own_words_nothing_is_asked(course_shelf):
     assert asked(course_shelf, "major-17") == {}
     told(course_shelf, "major-17")
     found = asked(course_shelf, "major-17")
-    assert [key.direction for key in found] == list(Direction)
+    assert [key.direction for key in found] == [one for one in Direction if one != "keyword"]
+
+
+def test_meanings_are_the_students_and_nothing_else(course_shelf):
+    """With own words 'Alpha' and keyword 'beta', no other meaning is asked for or answered."""
+    told(course_shelf, *(card.key for card in CARDS))
+    for card in CARDS:
+        binder, uid = course_shelf.card_leaf(card.key)
+        words.write_words(binder, uid, "upright", "Alpha.")
+        fields.write_field(binder, uid, fields.KEYWORDS, "beta")
+    found = asked(course_shelf, *(card.key for card in CARDS))
+    of_facts = {Direction.TITLE, Direction.SKY}
+    said = {
+        part
+        for key, one in found.items()
+        if key.direction not in of_facts
+        for part in (one.words, one.says, *one.turns)
+    }
+    assert said == {"", "Alpha.", "beta", "Alpha.\n\nbeta"}
 
 
 def test_what_own_words_bring(course_shelf, star):
@@ -51,16 +70,10 @@ def test_keywords_are_shown_and_stand_with_the_answer(course_shelf, star):
     leaves.write(*star, title="The Star", text="## Keywords\n- hope\n- water")
     words.write_words(*star, "upright", "Clear weather.")
     found = asked(course_shelf, "major-17")
-    assert found[Key("major-17", "card", "upright")].words == "hope, water"
+    assert found[Key("major-17", "card", "upright")].words == "Clear weather."
+    assert found[Key("major-17", "card", "upright")].says == "hope, water"
+    assert found[Key("major-17", "keyword", "upright")].turns == ("hope", "water")
     assert found[Key("major-17", "meaning", "upright")].says == "Clear weather.\n\nhope, water"
-
-
-def test_the_cards_own_name_is_blotted_out(course_shelf, star):
-    words.write_words(*star, "upright", "The Star pours; like the Moon it is far off.")
-    question = asked(course_shelf, "major-17")[Key("major-17", "card", "upright")]
-    shown = questions.hidden(question, links.Linker(course_shelf)).words
-    assert "Star" not in shown
-    assert "the Moon" in shown
 
 
 def test_a_title_that_number_and_suit_give_away_is_not_asked(course_shelf):
@@ -91,5 +104,5 @@ def test_a_leaf_in_the_drawer_is_not_asked_about(course_shelf, star):
 def test_keyword_fields_are_asked_without_own_words(course_shelf, star):
     write_field(*star, KEYWORDS_REVERSED, "drought, doubt")
     found = asked(course_shelf, "major-17")
-    assert found[Key("major-17", "card", "reversed")].words == "drought, doubt"
+    assert found[Key("major-17", "keyword", "reversed")].turns == ("drought", "doubt")
     assert Key("major-17", "meaning", "upright") not in found

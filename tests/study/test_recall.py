@@ -7,6 +7,8 @@ import pytest
 from binder.errors import CanMend
 from binder.reckon.memory import Answer
 from binder.study import answers, course, moving, recall, tabs, words
+from binder.study.questions import Direction
+from binder.study.recall_wishes import USUAL, Wishes, keep_wishes, kept_wishes
 
 EVENING = datetime(2026, 3, 2, 19, 0, tzinfo=UTC)
 DAY = timedelta(days=1)
@@ -67,18 +69,23 @@ def test_with_nothing_to_ask_it_is_said(shelf):
         recall.make_round(shelf, EVENING)
 
 
-def test_after_a_holiday_each_day_takes_its_share(written):
-    at = EVENING
-    for _ in range(12):
-        if recall.waiting(written, at):
-            hold(written, at)
+def days_of_study(shelf, at, count, given=Answer.KNEW_IT):
+    """Hold every day's round for so many days; returns the moment after the last."""
+    for _ in range(count):
+        if recall.waiting(shelf, at):
+            hold(shelf, at, given)
         at += DAY
-    begun = len(answers.memories(written, at))
-    assert begun > recall.MOST
+    return at
+
+
+def test_after_a_holiday_each_day_takes_its_share(written):
+    at = days_of_study(written, EVENING, 12)
+    begun, most = len(answers.memories(written, at)), USUAL.most
+    assert begun > most
     at += 200 * DAY
     round_ = recall.make_round(written, at)
-    assert len(round_.questions) == recall.MOST
-    assert round_.later == begun - recall.MOST
+    assert len(round_.questions) == most
+    assert round_.later == begun - most
     assert round_.note == f"{round_.later} more come tomorrow."
     known = answers.memories(written, at)
     assert {q.key for q in round_.questions} <= set(known)
@@ -86,6 +93,52 @@ def test_after_a_holiday_each_day_takes_its_share(written):
     assert recall.waiting(written, at) == 0
     assert len(recall.make_round(written, at).questions) == round_.later
     assert recall.waiting(written, at + DAY) >= round_.later
+
+
+def test_three_weeks_away_are_caught_up_with_in_shares(written):
+    """Day by day: never more than the cap, nothing new before the old, and soon as before."""
+    keep_wishes(written, Wishes(most=8, minutes=0))
+    at = days_of_study(written, EVENING, 20, Answer.HAZY) + 21 * DAY
+    before = set(answers.memories(written, at))
+    due = [key for key, kept in answers.memories(written, at).items() if kept.memory.due <= at]
+    assert len(due) > 2 * 8
+    shares, seen = [], set()
+    while not set(due) <= seen:
+        round_ = recall.make_round(written, at)
+        keys = {question.key for question in round_.questions}
+        assert recall.waiting(written, at) == len(keys)
+        assert keys <= before
+        shares.append(len(keys))
+        seen |= keys
+        hold(written, at)
+        at += DAY
+    assert max(shares) == 8
+    assert len(shares) == -(-len(due) // 8)
+    assert recall.waiting(written, at) <= 8
+
+
+def test_a_round_stopped_half_way_goes_on_where_it_was_left(written):
+    first = recall.make_round(written, EVENING).questions
+    for question in first[:2]:
+        answers.answer(question, Answer.KNEW_IT, EVENING)
+    rest = recall.make_round(written, EVENING + timedelta(hours=1)).questions
+    assert [question.key for question in rest] == [question.key for question in first[2:]]
+
+
+def test_the_day_of_the_next_round(written):
+    today = EVENING.astimezone().date()
+    assert recall.next_day(written, EVENING) == today
+    hold(written, EVENING)
+    assert recall.next_day(written, EVENING) == today + DAY
+    keep_wishes(written, Wishes(frozenset({Direction.KEYWORD})))
+    assert recall.next_day(written, EVENING) is None
+
+
+def test_only_what_was_wished_for_is_asked(written):
+    keep_wishes(written, Wishes(frozenset({Direction.SKY, Direction.TITLE}), 50))
+    asked = [question.key.direction for question in recall.make_round(written, EVENING).questions]
+    assert set(asked) <= {"sky", "title"}
+    assert kept_wishes(written) == Wishes(frozenset({Direction.SKY, Direction.TITLE}), 50, 5)
 
 
 def test_no_idea_comes_again_sooner_than_at_once(written):
@@ -147,17 +200,23 @@ def test_a_leaf_removed_between_is_said(written):
         answers.answer(question, Answer.HAZY, EVENING)
 
 
-def test_parameters_are_fitted_once_there_is_enough(written):
-    at = EVENING
-    assert not answers.fit(written)
-    questions = recall.make_round(written, at).questions
-    questions[0].binder.db.execute_sql("PRAGMA synchronous = 0")  # hundreds of answers at once
-    for n in range(90):
-        for question in questions:
-            answers.answer(question, Answer.NO_IDEA if n % 3 else Answer.KNEW_IT, at)
-        at += 4 * DAY
-    before = answers.kept_ways(written)
-    fitted = answers.fit(written)
-    assert before.parameters == ()
-    assert len(answers.kept_ways(written).parameters) == (21 if fitted else 0)
-    assert not answers.fit(written)
+def test_between_rounds_a_clock_set_back_gives_no_day_before_today(written):
+    at = EVENING + 60 * DAY
+    for days in (0, 4, -3, 9, -30, 1):
+        at += days * DAY
+        answers.put_clock_right(written, at)
+        if recall.waiting(written, at):
+            hold(written, at, Answer.HAZY)
+        kept = [one.memory for one in answers.memories(written, at).values()]
+        assert all(memory.due > memory.last for memory in kept)
+        assert all(memory.last <= at for memory in kept)
+
+
+def test_a_binder_that_cannot_be_written_is_left_when_the_clock_went_back(written):
+    ahead = EVENING + 900 * DAY
+    binder = written.binder("Foundations")
+    for question in recall.make_round(written, EVENING).questions:
+        answers.answer(question, Answer.KNEW_IT, ahead)
+    binder.writable = False
+    assert answers.put_clock_right(written, EVENING) == ""
+    assert recall.waiting(written, EVENING + 5 * DAY) > 0

@@ -20,7 +20,9 @@ class StudyDeeds(Base):
         from ui.table.recall import RecallRound
 
         made = RecallRound(self.session, self.theme_look, self.window)
-        made.done.connect(self.window.back_to_leaves)
+        made.done.connect(self._put_by)
+        made.followed.connect(self._follow_on)
+        made.wishing.connect(self.recall_wishes)
         made.side.connect(self.window.cover.show_side)
         return made
 
@@ -33,6 +35,28 @@ class StudyDeeds(Base):
         self.session.leaving.emit()
         self.window.lay_stage("recall", self.round.left, self.round.right)
         self.round.show()
+
+    def _put_by(self) -> None:
+        """Bring the read leaves back, and count the slips anew."""
+        self.window.back_to_leaves()
+        self.window.show_slips()
+
+    def _follow_on(self, address: str) -> None:
+        page = self.window.cover.leaf("left")
+        self.window.guard(self.window.deeds.follow, page, address)
+
+    def recall_wishes(self) -> None:
+        """Choose what recall asks; a round that is open begins again by it."""
+        from ui.table.recall_wishes import WishesDialog
+
+        WishesDialog(self.session, self.theme_look, self._begin_again, self.window).exec()
+
+    def _begin_again(self) -> None:
+        if self.window.staged("recall"):
+            if self.window.guard(self.round.begin):
+                self.round.show()
+            else:
+                self.round.stop()
 
     def blank(self) -> None:
         """Blank sheets, punched like the print."""

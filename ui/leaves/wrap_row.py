@@ -21,11 +21,12 @@ class WrapRow(QWidget):
         part.setParent(self)
         part.installEventFilter(self)
         self._parts.append(part)
-        self._fit()
+        self.fit()
 
-    def _fit(self) -> None:
+    def fit(self) -> None:
+        """Lay out anew, as where a control was hidden or changed its words."""
         at, tall = QPoint(0, 0), 0
-        for part in self._parts:
+        for part in (one for one in self._parts if not one.isHidden()):
             size = part.sizeHint()
             if at.x() and at.x() + size.width() > self.width():
                 at = QPoint(0, at.y() + tall + self._gap // 2)
@@ -43,10 +44,10 @@ class WrapRow(QWidget):
         """Lay out anew where the width has changed."""
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
-            self._fit()
+            self.fit()
 
     def eventFilter(self, watched: object, event: QEvent) -> bool:
         """A control that grew with the letters gets its room."""
         if event.type() in (QEvent.Type.FontChange, QEvent.Type.StyleChange, QEvent.Type.Polish):
-            self._fit()
+            self.fit()
         return False

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
+from functools import partial
+from time import monotonic
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from binder.errors import RingboundError
-from binder.reckon.memory import Answer, Ways
-from binder.study import answers, recall
+from binder.reckon.memory import Answer, Ways, get_ready
+from binder.study import answers, recall, recall_fit
+from binder.study.dates import coming
 from binder.study.questions import Question
 from binder.study.recall import Round
+from ui.jobs import Newest
 from ui.session import Session
 from ui.table.recall_leaves import AnswerLeaf, AskLeaf
 from ui.theme import Look
@@ -20,23 +25,41 @@ class RecallRound(QObject):
     """Holds the two leaves, asks, and keeps each answer as it is given.
 
     What was answered 'no idea' comes once more at the end of the round. Taking an answer back with
-    Undo puts its question again.
+    Undo puts its question again. `clock` tells seconds that have passed.
     """
 
     done = Signal()
     """The round is over or was stopped: the read leaves can come back."""
     side = Signal(str)
     """'left' or 'right': the leaf that is wanted now."""
+    followed = Signal(str)
+    """The address of a link; the round was stopped."""
+    wishing = Signal()
+    """The student wants to choose what is asked."""
 
-    def __init__(self, session: Session, look: Look, parent: QObject | None = None) -> None:
+    def __init__(
+        self,
+        session: Session,
+        look: Look,
+        parent: QObject | None = None,
+        clock: Callable[[], float] = monotonic,
+    ) -> None:
         super().__init__(parent)
-        self.session = session
+        self.session, self._clock = session, clock
         self.left, self.right = AskLeaf(session, look), AnswerLeaf(session, look)
-        self._round, self._ways = Round(()), Ways()
+        self._round, self._ways, self._ends = Round(()), Ways(), 0.0
         self._queue: list[Question] = []
         self._given: list[tuple[Question, str, Answer]] = []
+        self._fitting = Newest(self)
+        self._fitting.done.connect(self._keep_fit)
+        self._fitting.failed.connect(session.said)
+        self._ready = QTimer(self, singleShot=True, interval=0)
+        self._ready.timeout.connect(self._get_ready)
         self.left.turning.connect(self._turn)
+        self.left.going_on.connect(self._go_on)
+        self.left.wishing.connect(self.wishing)
         self.right.answered.connect(self._answer)
+        self.right.followed.connect(self._follow)
         for leaf in (self.left, self.right):
             leaf.stopped.connect(self.stop)
         session.changed.connect(self._look_again)
@@ -46,21 +69,23 @@ class RecallRound(QObject):
         shelf, now = self.session.shelf, self._now()
         sentence = answers.put_clock_right(shelf, now)
         self._round = recall.make_round(shelf, now)
-        self._ways = answers.kept_ways(shelf)
+        self._ways = recall_fit.kept_ways(shelf)
         self._queue, self._given = list(self._round.questions), []
+        self._ends = self._clock() + 60 * self._round.wishes.minutes
+        get_ready(self._ways)
         if sentence:
             self.session.said.emit(sentence)
 
     def show(self) -> None:
         """Put the question that is next, or say how the round went."""
-        at = len(self._given)
+        at, count = len(self._given), len(self._queue)
         self.side.emit("left")
-        if at == len(self._queue):
-            self.right.cover("")
-            self.left.end([answer for _, _, answer in self._given], self._round.note)
+        if at == count or self._time_is_over():
+            self._end(count)
             return
         self.right.cover()
-        self.left.ask(self._queue[at], at + 1, len(self._queue), self._round.note)
+        self.left.ask(self._queue[at], self._marks(), count, self._round.note)
+        self._ready.start()
 
     @property
     def question(self) -> Question | None:
@@ -68,17 +93,26 @@ class RecallRound(QObject):
         at = len(self._given)
         return self._queue[at] if at < len(self._queue) else None
 
+    def _marks(self) -> list[Answer]:
+        return [answer for _, _, answer in self._given]
+
     def _now(self) -> datetime:
         """The time of day, on the day the desk shows."""
         return datetime.combine(self.session.today, datetime.now().time())
 
+    # Asking and answering
+
+    def _get_ready(self) -> None:
+        """Set the other side while the student thinks, so that the leaf turns at once."""
+        if self.question is not None:
+            self.right.prepare(self.question)
+
     def _turn(self) -> None:
-        question = self.question
-        if question is None:
+        if not self.left.asking or self.question is None:
             self.stop()
             return
         self.side.emit("right")
-        self.right.open(question, self.left.said.text().strip())
+        self.right.open(self.question, self.left.said.text().strip())
 
     def _answer(self, number: int) -> None:
         question, given = self.question, Answer(number)
@@ -94,7 +128,7 @@ class RecallRound(QObject):
             self._queue.append(question)
         self.show()
 
-    def _look_again(self, notice: object) -> None:
+    def _look_again(self, _notice: object) -> None:
         """Step back to a question whose answer was taken back."""
         if not self._given or not (self.left.isVisible() or self.right.isVisible()):
             return
@@ -105,12 +139,55 @@ class RecallRound(QObject):
                 self._queue.pop()
             self.show()
 
+    # Ending
+
+    def _time_is_over(self) -> bool:
+        return bool(self._ends and self._round.wishes.minutes) and self._clock() >= self._ends
+
+    def _go_on(self) -> None:
+        """Ask on, however long it takes."""
+        self._ends = 0.0
+        self.show()
+
+    def _end(self, count: int) -> None:
+        """Say what there is to say at once; the day of the next round is looked up after that."""
+        marks, minutes = self._marks(), self._round.wishes.minutes
+        over = f"{minutes} minutes are over" if minutes != 1 else "One minute is over"
+        first = {question: answer for question, _, answer in reversed(self._given)}
+        known = sum(answer >= Answer.KNEW_IT for answer in first.values())
+        counts = ((marks.count(one), one.words.casefold()) for one in reversed(Answer))
+        self.left.end(
+            "That is the round" if len(marks) == count else over,
+            f"{len(first)} asked, {known} known",
+            ", ".join(f"{number} {words}" for number, words in counts if number),
+        )
+        self.left.line.show_round(marks, count)
+        self.left.offer_more(len(marks) < count)
+        self.right.list_weak([one for one, answer in first.items() if answer < Answer.KNEW_IT])
+        QTimer.singleShot(0, self, self._say_next)
+
+    def _say_next(self) -> None:
+        now = self._now()
+        day = recall.next_day(self.session.shelf, now)
+        words = f"The next round is {coming(day, now.date())}." if day else ""
+        if day == now.date():
+            words = "What is left can still be asked today."
+        self.left.left.setText(" ".join(part for part in (words, self._round.note) if part))
+
+    def _follow(self, address: str) -> None:
+        self.stop()
+        self.followed.emit(address)
+
     def stop(self) -> None:
         """Put the leaves away; what was answered is kept."""
         given, self._given, self._queue = self._given, [], []
         if given:
+            self._fitting.start(partial(recall_fit.find_fit, self.session.shelf))
+        self.done.emit()
+
+    def _keep_fit(self, fit: object) -> None:
+        if isinstance(fit, recall_fit.Fit):
             try:
-                answers.fit(self.session.shelf)
+                self.session.said.emit(recall_fit.keep_fit(self.session.shelf, fit))
             except RingboundError as error:
                 self.session.said.emit(str(error))
-        self.done.emit()

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import partial
 from html import escape
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import Qt, Signal, SignalInstance
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QFrame,
     QLabel,
@@ -18,15 +19,18 @@ from PySide6.QtWidgets import (
 )
 
 from binder.reckon.memory import Answer
-from binder.study.questions import Question
+from binder.study.questions import BARE, Question
 from ui.leaves.heads import Heading, SectionHead
 from ui.leaves.prose import Prose
 from ui.leaves.rendering import RENDERED
 from ui.leaves.wrap_row import WrapRow
 from ui.session import Session
+from ui.table.recall_line import RoundLine
 from ui.table.shown import Shown
 from ui.theme import Look
 
+BESIDE_FACE = 250
+"""Height, at scale 1, of all that stands on the left leaf beside the face."""
 NOT_YET = "Say it, or write it down at the left. Then turn the leaf."
 _ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
@@ -53,9 +57,9 @@ class RoundLeaf(QScrollArea):
         column.setAutoFillBackground(False)  # which the area has just set
         self.heading = Heading(look)
 
-    def words(self, name: str, *, own: bool = True) -> Prose:
+    def words(self, name: str, *, own: bool = True, role: str = "body") -> Prose:
         """Running text, in the student's colour unless said otherwise."""
-        made = Prose(self.look, own=own)
+        made = Prose(self.look, own=own, role=role)
         made.setAccessibleName(name)
         return made
 
@@ -75,42 +79,53 @@ class AskLeaf(RoundLeaf):
     """The left leaf: a face, or words; a line to write the answer on; the leaf to turn."""
 
     turning = Signal()
-    """The student wants to see what stands on the other side."""
+    """The student wants to see what stands on the other side, or to close a round that is over."""
+    going_on = Signal()
+    """The student wants to go on although the time is over."""
+    wishing = Signal()
+    """The student wants to choose what is asked."""
 
     def __init__(self, session: Session, look: Look) -> None:
         super().__init__(session, look, "What is asked")
+        self.line = RoundLine(look)
         self.face = Shown(look, session.photos)
-        self.asked = self.words("The words asked about")
+        self.asked = self.words("The words asked about", role="section_title")
         self.said = QLineEdit()
         self.said.setAccessibleName("What it says, in your words")
         self.said.setPlaceholderText("Write it here, or say it aloud")
         self.said.returnPressed.connect(self.turning)
-        self.turn = QPushButton("&Turn the leaf")
-        self.turn.setProperty("main", True)
-        self.turn.setAutoDefault(True)
-        self.turn.clicked.connect(self.turning)
+        self.buttons = WrapRow()
+        self.turn = self._button("&Turn the leaf", self.turning, main=True)
+        self.more = self._button("&Go on", self.going_on)
+        self.wish = self._button("&What is asked…", self.wishing)
         self.left = QLabel()
         self.left.setWordWrap(True)
-        self.rows.addWidget(self.heading)
-        self.rows.addSpacing(14)
-        self.rows.addWidget(self.face)
-        self.rows.addWidget(self.asked)
-        self.rows.addSpacing(14)
-        self.rows.addWidget(self.said)
-        self.rows.addSpacing(10)
-        self.rows.addWidget(self.turn, 0, Qt.AlignmentFlag.AlignLeft)
-        self.rows.addSpacing(12)
-        self.rows.addWidget(self.left)
+        for part, room in (
+            (self.heading, 8), (self.line, 14), (self.face, 0), (self.asked, 14), (self.said, 10),
+            (self.buttons, 12), (self.left, 0),
+        ):  # fmt: skip
+            self.rows.addWidget(part)
+            self.rows.addSpacing(room)
         self.rows.addStretch(1)
         look.changed.connect(self._restyle)
         self._restyle()
 
-    def ask(self, question: Question, number: int, count: int, note: str) -> None:
-        """Put a question; `number` of `count`, from 1."""
+    def _button(self, words: str, pressed: SignalInstance, *, main: bool = False) -> QPushButton:
+        made = QPushButton(words)
+        made.setProperty("main", main)
+        made.setAutoDefault(True)
+        made.clicked.connect(pressed)
+        self.buttons.add(made)
+        return made
+
+    def ask(self, question: Question, given: Sequence[Answer], count: int, note: str) -> None:
+        """Put the question after those `given`, of `count`."""
+        number = len(given) + 1
         self.heading.say(f"Recall round, {number} of {count}", question.asks)
+        self.line.show_round(given, count)
         self.said.clear()
         shown = question.card if question.shows_face else None
-        self.face.show_card(shown, question.title, question.reversed, question.deck)
+        self.face.show_card(shown, question.title, question.reversed, question.dress)
         self.asked.setVisible(shown is None)
         # Words that show a card are not linked to it.
         lines = "".join(f"<p>{escape(line)}</p>" for line in question.words.split("\n\n"))
@@ -118,26 +133,33 @@ class AskLeaf(RoundLeaf):
         left = count - number
         rest = "This is the last one." if not left else f"{left} more after this one."
         self.left.setText(" ".join(part for part in (rest, note) if part))
-        for part in (self.said, self.turn):
-            part.show()
-        self.turn.setText("&Turn the leaf")
+        self._offer("&Turn the leaf", asking=True)
         self.verticalScrollBar().setValue(0)
         self.said.setFocus()
 
-    def end(self, answers: list[Answer], note: str) -> None:
+    def end(self, over: str, title: str, under: str) -> None:
         """Say how the round went; the button then puts the leaves away."""
-        counts = [
-            f"{answers.count(one)} {one.words.casefold()}"
-            for one in reversed(Answer)
-            if one in answers
-        ]
-        self.heading.say("Recall round", "That is the round", ", ".join(counts))
-        self.face.show_card(None, "", False, "")
+        self.heading.say(over, title, under)
+        self.face.show_card(None, "", False, BARE)
         self.asked.hide()
-        self.said.hide()
-        self.left.setText(note)
-        self.turn.setText("&Close the round")
+        self.left.setText("")
+        self._offer("&Close the round", asking=False)
         self.turn.setFocus()
+
+    @property
+    def asking(self) -> bool:
+        """Whether a question is put, and not the end of the round said."""
+        return not self.said.isHidden()
+
+    def offer_more(self, more: bool) -> None:
+        """Whether the round can go on although it has ended."""
+        self.more.setVisible(more)
+        self.buttons.fit()
+
+    def _offer(self, words: str, *, asking: bool) -> None:
+        self.said.setVisible(asking)
+        self.turn.setText(words)
+        self.offer_more(False)
 
     def _restyle(self) -> None:
         theme = self.look.theme
@@ -145,17 +167,26 @@ class AskLeaf(RoundLeaf):
         self.left.setStyleSheet(f"color: {theme['inksoft'].name()};")
         self.said.setFont(theme.font("body"))
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """A lower leaf has a smaller face, so that the line to write on is in sight."""
+        super().resizeEvent(event)
+        self.face.allow(self.viewport().height() - self.look.theme.px(BESIDE_FACE))
+
 
 class AnswerLeaf(RoundLeaf):
     """The right leaf: nothing until it is turned, then what the student wrote, and four answers."""
 
     answered = Signal(int)
     """1 for no idea to 4 for at once."""
+    followed = Signal(str)
+    """The address of a link."""
 
     def __init__(self, session: Session, look: Look) -> None:
         super().__init__(session, look, "The other side")
         self.face = Shown(look, session.photos, 120)
         self.own = self.words("Own words")
+        self.note = QLabel()
+        self.note.setWordWrap(True)
         self.mine_head = SectionHead(look, "Written just now")
         self.mine = QLabel()
         self.mine.setWordWrap(True)
@@ -170,7 +201,11 @@ class AnswerLeaf(RoundLeaf):
             button.clicked.connect(partial(self.answered.emit, int(answer)))
             self.row.add(button)
             self.buttons.append(button)
-        for part in (self.heading, self.face, self.own, self.mine_head, self.mine, self.head):
+        self.own.followed.connect(self.followed)
+        self._covered = (
+            self.face, self.own, self.note, self.mine_head, self.mine, self.head, self.row
+        )  # fmt: skip
+        for part in (self.heading, *self._covered[:-1]):
             self.rows.addWidget(part)
             self.rows.addSpacing(8)
         self.rows.addWidget(self.row)
@@ -186,15 +221,34 @@ class AnswerLeaf(RoundLeaf):
     def cover(self, words: str = NOT_YET) -> None:
         """Show nothing yet but a line."""
         self.heading.say("", "", words)
-        for part in (self.face, self.own, self.mine_head, self.mine, self.head, self.row):
+        for part in self._covered:
             part.hide()
+
+    def list_weak(self, weak: Sequence[Question]) -> None:
+        """What was hazy or unknown, each with the way to its leaf, once the round is over."""
+        self.cover("")
+        if not weak:
+            return
+        self.heading.say("", "", "To look at again")
+        leaves = {one.leaf_uid: one.title for one in weak}
+        items = (
+            f'<li><a href="leaf:{uid}">{escape(name)}</a></li>' for uid, name in leaves.items()
+        )
+        self.own.show_html(f"<ul>{''.join(items)}</ul>")
+        self.own.show()
+
+    def prepare(self, question: Question) -> None:
+        """Render what will stand here, so that turning the leaf takes no time."""
+        self.html(question, question.says)
 
     def open(self, question: Question, said: str) -> None:
         """Turn the leaf; `said` is what the student wrote at the left, or ''."""
         way = f", {question.key.way}" if question.key.way else ""
         self.heading.say("", f"{question.title}{way}")
         face = None if question.shows_face else question.card
-        self.face.show_card(face, question.title, question.reversed, question.deck)
+        self.face.show_card(face, question.title, question.reversed, question.dress)
+        self.note.setText(question.note)
+        self.note.setVisible(bool(question.note))
         self.own.setVisible(bool(question.says))
         self.own.show_html(self.html(question, question.says))
         self.mine.setText(said)
@@ -209,6 +263,8 @@ class AnswerLeaf(RoundLeaf):
         theme = self.look.theme
         self.mine.setFont(theme.font("body"))
         self.mine.setStyleSheet(f"color: {theme['own'].name()};")
+        self.note.setFont(theme.font("label"))
+        self.note.setStyleSheet(f"color: {theme['inksoft'].name()};")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """1 to 4 answer, once the leaf is turned."""
