@@ -281,14 +281,30 @@ def test_what_another_window_wrote_is_taken_over_where_nothing_was_typed(desk):
 
 def test_what_another_window_wrote_meanwhile_is_kept_as_a_version_and_said(desk):
     desk.leaf("text")
-    desk.press(K.Key_End)
-    desk.type(" mine")
+    desk.press(K.Key_A, CTRL)
+    desk.type("mine")
     leaves.write(desk.binder, desk.uid, title="A leaf", text="theirs")
-    assert desk.text() == "text mine"
+    assert desk.text() == "mine"
     assert desk.page.save()
-    assert desk.saved().text == "text mine"
+    assert desk.saved().text == "mine"
     assert "theirs" in [version.text for version in history.of_text(desk.binder, desk.uid)]
     assert "Another window changed this leaf" in desk.page.said.text()
+
+
+def test_what_two_windows_wrote_in_different_places_stands_together(desk):
+    desk.leaf("One.\n\nTwo.")
+    desk.caret(0)
+    desk.type("Here. ")
+    leaves.write(desk.binder, desk.uid, title="A leaf", text="One.\n\nTwo. There.")
+    desk.type("Still here. ")
+    assert desk.page.save()
+    both = "Here. Still here. One.\n\nTwo. There."
+    assert desk.saved().text == desk.text() == both
+    assert "Another window wrote on this leaf too" in desk.page.said.text()
+    desk.type("On. ")
+    assert desk.text() == both.replace("Still here. ", "Still here. On. ")
+    assert desk.page.save()
+    assert desk.saved().text == desk.text()
 
 
 def test_card_names_get_their_dots_while_one_types(desk):

@@ -6,10 +6,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Protocol
 
+from binder.page.both import together
 from binder.page.flow import flowing
 from binder.page.markdown import LONGEST
 from binder.store.clock import new_uid
-from binder.store.file import Binder
 from binder.study import leaves
 from binder.study.leaves import LeafView
 from ui.leaves.keeping import Pending
@@ -18,6 +18,7 @@ MEANWHILE = (
     "Another window changed this leaf meanwhile. What you write here stands; what was written "
     "there is kept among its earlier versions."
 )
+TOGETHER = "Another window wrote on this leaf too; what was written in both stands here now."
 
 
 def to_write(text: str) -> str:
@@ -76,12 +77,16 @@ class BodyPart:
         text = self._raw if now.text == self._saved.text else now.text
 
         def keep() -> None:
-            self._look_first(binder, uid)
+            both = self._with_theirs(leaves.leaf(binder, uid), now.text)
+            kept = text if both is None else both
             changed = leaves.write(
-                binder, uid, title=now.title, text=text, seen=seen, sitting=sitting
+                binder, uid, title=now.title, text=kept, seen=seen, sitting=sitting
             )
-            if self._view is not None and self._view.uid == uid:
-                self._seen, self._raw = changed, text
+            if self._is_open(uid):
+                self._seen, self._raw = changed, kept
+            if both is not None:
+                self._asked = State(now.title, both)
+                self._fields.adopt(self._asked)
 
         return Pending(keep, f"# {now.title}\n\n{now.text}\n", now)
 
@@ -89,11 +94,21 @@ class BodyPart:
         """What `pending` gave last is saved now."""
         self._saved = self._asked
 
-    def _look_first(self, binder: Binder, uid: str) -> None:
-        view = leaves.leaf(binder, uid)
-        mine = self._view is not None and self._view.uid == uid and self._seen == view.changed
-        if not mine and view.text not in (self._raw, self._saved.text):
-            self._said(MEANWHILE)
+    def _is_open(self, uid: str) -> bool:
+        return self._view is not None and self._view.uid == uid
+
+    def _with_theirs(self, view: LeafView, mine: str) -> str | None:
+        """What is written here with what another window wrote meanwhile, told to the user.
+
+        None where nobody else wrote, or where both changed the same words: then mine stand.
+        """
+        still = self._is_open(view.uid)
+        if (still and self._seen == view.changed) or view.text in (self._raw, self._saved.text):
+            return None
+        theirs = to_write(view.text)
+        both = together(self._saved.text, mine, theirs) if still else None
+        self._said(MEANWHILE if both is None else TOGETHER)
+        return both
 
     def look(self) -> None:
         """Take over what was written elsewhere, where nothing was changed here."""
