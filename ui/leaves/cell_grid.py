@@ -94,7 +94,8 @@ class CellGrid(QTableView):
         ground, rule, soft = "transparent", theme["rule"].name(), theme["inksoft"].name()
         size = theme.font("label").pointSizeF()
         self.setStyleSheet(
-            f"QTableView, QHeaderView {{ background: {ground}; border: none; }}"
+            f"QTableView, QHeaderView, QTableCornerButton::section {{ background: {ground};"
+            " border: none; }"
             f"QHeaderView::section {{ background: {ground}; color: {soft}; border: none;"
             f" border-bottom: 1px solid {rule}; padding: {theme.px(4)}px {theme.px(PAD)}px;"
             f" font-size: {size:.2f}pt; }}"

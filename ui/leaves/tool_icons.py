@@ -167,6 +167,6 @@ _DRAWN: dict[str, Callable[[QPainter], None]] = {
     "link_card": _card,
     "link_leaf": _leaf,
     "link_source": _source,
-    "quotation": _quotation,
+    "link_quotation": _quotation,
     "picture": _picture,
 }

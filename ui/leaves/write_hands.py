@@ -39,9 +39,8 @@ class Hands(QObject):
     def connect_tools(self, tools: Tools) -> None:
         """Do what these tools ask for."""
         actions = tools.actions
-        kinds = {"link_card": "card", "link_leaf": "leaf", "link_source": "source"}
-        for name, kind in (*kinds.items(), ("quotation", "quotation")):
-            actions[name].triggered.connect(
+        for kind in ("card", "leaf", "source", "quotation"):
+            actions[f"link_{kind}"].triggered.connect(
                 lambda _on=False, kind=kind: self.pick(kind, tools.target())
             )
         actions["picture"].triggered.connect(lambda: self.choose_files(tools.target()))

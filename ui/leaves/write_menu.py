@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 K = QKeySequence.StandardKey
 _MAKE = ("bold", "italic", "struck", "code", "heading", "quote")
 _LISTS = ("bullets", "numbers", "tick")
-_LINKS = ("link_card", "link_leaf", "link_source", "quotation", "unlink")
+_LINKS = ("link_card", "link_leaf", "link_source", "link_quotation", "unlink")
 _PUT = ("table", "footnote", "picture", "paste_plain")
 _GROUPS = (_MAKE, _LISTS, _LINKS, _PUT)
 
