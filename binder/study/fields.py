@@ -18,6 +18,8 @@ NAMES = (KEYWORDS, KEYWORDS_REVERSED, QUESTIONS)
 
 _NO_QUESTION = re.compile(r"\s|[-*+>#|]|\d+[.)]\s|```|~~~|$")
 """How a line begins that is no plain line of words."""
+_APART = re.compile(r"(?<=\S)\n[ \t]*\n+(?=- \[[ xX]\] )")
+"""What stands before a question that was written as a paragraph."""
 
 
 def fields(binder: Binder, leaf_uid: str) -> dict[str, str]:
@@ -46,12 +48,13 @@ def write_field(binder: Binder, leaf_uid: str, name: str, text: str, *, sitting:
 
 
 def as_questions(text: str) -> str:
-    """The questions with a tick box before each that was written as a plain line."""
+    """The questions with a tick box before each that was written as a line or paragraph."""
     if "```" in text or "~~~" in text:
         return text
-    return "\n".join(
+    boxed = "\n".join(
         line if _NO_QUESTION.match(line) else f"- [ ] {line}" for line in text.splitlines()
     )
+    return _APART.sub("\n", boxed)
 
 
 def tick_question(binder: Binder, leaf_uid: str, number: int) -> None:

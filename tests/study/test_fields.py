@@ -59,6 +59,9 @@ def test_each_plain_line_is_a_question_with_a_box():
     shown = "- [ ] Who pours?\n- [x] Why two jugs?\n\n## Later\n* Is it night?\n  more\n3. Third"
     assert fields.as_questions(said) == shown
     assert fields.open_count(said) == 1
+    assert (
+        fields.as_questions("Who?\n\nWhy?\n\n- [x] When?") == "- [ ] Who?\n- [ ] Why?\n- [x] When?"
+    )
     assert fields.as_questions("```\ncode\n```") == "```\ncode\n```"
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
@@ -9,8 +11,8 @@ from binder.study import words
 from binder.study.leaves import LeafView
 from binder.study.words import REVERSED, UPRIGHT
 from ui.leaves.editor import Editor
+from ui.leaves.editor_part import EditorPart
 from ui.leaves.heads import SectionHead
-from ui.leaves.keeping import Pending
 from ui.theme import Look
 
 WAYS = ((UPRIGHT, "Upright"), (REVERSED, "Reversed"))
@@ -62,43 +64,30 @@ class OwnWordsFields(QWidget):
             label.setStyleSheet(f"color: {self._look.theme['inksoft'].name()};")
 
 
-class OwnWordsPart:
-    """Saves the words of one way."""
+class OwnWordsPart(EditorPart):
+    """Saves the words of one way; each sitting is one version."""
 
     def __init__(self, way: str, editor: Editor) -> None:
-        self.way, self.editor = way, editor
-        self._view: LeafView | None = None
-        self._saved, self._asked, self._sitting = "", "", ""
+        super().__init__(f"Own words, {way}", editor)
+        self.way, self._sitting = way, ""
 
     def open(self, view: LeafView, text: str) -> None:
         """Take up a card; a new sitting begins."""
-        self._view, self._saved, self._sitting = view, text.strip(), ""
-        self.editor.open_text(text)
+        super().open(view, text)
+        self._sitting = ""
 
-    def pending(self) -> Pending | None:
-        """The words, where they differ from those saved."""
-        view, said = self._view, self.editor.markdown().strip()
-        if view is None or said == self._saved:
-            return None
-        self._asked, sitting = said, self._sitting
+    def standing(self, view: LeafView) -> str:
+        """The latest version."""
+        now = words.standing(view.binder, view.uid).now.get(self.way)
+        return now.text if now else ""
+
+    def saving(self, view: LeafView, said: str) -> Callable[[], None]:
+        """Keep a version, or write that of this sitting anew."""
+        sitting = self._sitting
 
         def keep() -> None:
             uid = words.write_words(view.binder, view.uid, self.way, said, sitting=sitting)
-            if self._view is view:
+            if self.view is view:
                 self._sitting = uid
 
-        return Pending(keep, f"## Own words, {self.way}\n\n{said}\n", (self.way, said))
-
-    def kept(self) -> None:
-        """The words asked for last are saved."""
-        self._saved = self._asked
-
-    def look(self) -> None:
-        """Take over words written elsewhere, where nothing was changed here."""
-        if self._view is None or self.editor.markdown().strip() != self._saved:
-            return
-        current = words.standing(self._view.binder, self._view.uid).now.get(self.way)
-        said = current.text if current else ""
-        if said != self._saved:
-            self._saved = said
-            self.editor.replace_all(said)
+        return keep

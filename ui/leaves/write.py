@@ -73,6 +73,7 @@ class WritePage(QWidget):
         self.sheet.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.body_head = SectionHead(self.look, "Notes")
         self.sheet.add(self.fields.own)
+        self.sheet.add(self.fields.named, gap=10)
         self.sheet.add(self.fields.sides, gap=10)
         self.sheet.add(self.body_head, self.texts.body, self.texts.own, gap=6)
         self.sheet.add(self.fields.places, gap=10)
@@ -121,7 +122,7 @@ class WritePage(QWidget):
     @property
     def styled(self) -> list[Editor]:
         """The fields with live styles."""
-        return [self.texts.body, self.texts.own, *self.fields.own.editors]
+        return [self.texts.body, self.texts.own, *self.fields.editors]
 
     # Opening
 

@@ -10,7 +10,9 @@ from binder.store.file import Binder
 from binder.study import lookbacks, readings
 from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
+from ui.leaves.card_fields import CardFields
 from ui.leaves.described import Described
+from ui.leaves.editor import Editor
 from ui.leaves.keeping import Part
 from ui.leaves.own_words import OwnWordsFields
 from ui.leaves.placed_notes import PlacedNotes
@@ -36,9 +38,10 @@ class KindFields(QObject):
         super().__init__(parent)
         self._session = session
         self.own, self.sides = OwnWordsFields(look), SideFields(session, look)
+        self.named = CardFields(look)
         self.places, self.stated = PlacedNotes(look), StatedFields(look)
         self.described = Described(look)
-        for fields in (self.own, self.sides, self.places, self.stated, self.described):
+        for fields in (self.own, self.named, self.sides, self.places, self.stated, self.described):
             fields.edited.connect(self.edited)
         self.sides.asked.connect(self.removed)
         self._removes(self.stated.removed, lookbacks.remove_expectation)
@@ -46,14 +49,20 @@ class KindFields(QObject):
     def _removes(self, told: Signal, verb: Remove) -> None:
         told.connect(lambda uid: self.removed.emit(verb, uid))  # type: ignore[attr-defined]
 
+    @property
+    def editors(self) -> list[Editor]:
+        """The fields with live styles."""
+        return [*self.own.editors, *self.named.editors]
+
     def open(self, view: LeafView) -> None:
         """Show the fields of a leaf's kind, filled."""
-        for part in (self.own, self.sides):
+        for part in (self.own, self.named, self.sides):
             part.setVisible(view.kind is LeafKind.CARD)
         for part in (self.places, self.stated, self.described):
             part.setVisible(view.kind is LeafKind.READING)
         if view.kind is LeafKind.CARD:
             self.own.open(view)
+            self.named.open(view)
             self.sides.open(view)
         elif view.kind is LeafKind.READING:
             reading = readings.reading(view.binder, view.uid)
@@ -64,7 +73,7 @@ class KindFields(QObject):
     def parts(self, kind: LeafKind) -> list[Part]:
         """What is saved of a leaf of that kind; rows come and go while one writes."""
         if kind is LeafKind.CARD:
-            return [*self.own.parts, *self.sides.parts]
+            return [*self.own.parts, *self.named.parts, *self.sides.parts]
         if kind is LeafKind.READING:
             return [*self.places.parts, *self.stated.parts, *self.described.parts]
         return []
