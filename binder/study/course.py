@@ -7,6 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from peewee import fn
+
 from binder.cards.facts import CARDS, Card
 from binder.errors import CanMend
 from binder.store.file import Binder
@@ -14,7 +16,8 @@ from binder.store.schema import Leaf, Tab, Unit
 from binder.store.shelf import Shelf
 from binder.study.dates import parsed
 from binder.study.kinds import TAB_KINDS, LeafKind
-from binder.study.tabs import TabView, add_tab, tab
+from binder.study.leaves import add_leaf
+from binder.study.tabs import TabView, add_tab, first_of_kind, tab
 from binder.study.words import cards_with_words
 
 LEVELS: tuple[tuple[str, str, tuple[str, ...]], ...] = (
@@ -24,6 +27,8 @@ LEVELS: tuple[tuple[str, str, tuple[str, ...]], ...] = (
 )
 """Name, spine colour and tab kinds of the three binders of a new course."""
 
+FINISHED = "finished"
+"""Key of the info row with the day on which a level was finished."""
 UNIT_LENGTH = timedelta(weeks=4)
 
 
@@ -60,6 +65,8 @@ def new_course(shelf: Shelf, start: date) -> list[Binder]:
         binders.append(binder)
     lay_card_leaves(binders[0])
     lay_plan(binders[0], start)
+    for later in binders[1:]:
+        lay_plan_leaf(later)
     return binders
 
 
@@ -76,16 +83,21 @@ def lay_card_leaves(binder: Binder) -> None:
 
 def lay_plan(binder: Binder, start: date) -> None:
     """Write the seven units, four weeks each, and the plan's leaf."""
-    plan = tab(binder, "Course plan")
     with binder.change("Lay out the course plan"):
         for place, (name, cards) in enumerate(default_units()):
             starts = start + UNIT_LENGTH * place
             keys = [card.key for card in cards]
             add_unit(binder, name, keys, starts, starts + UNIT_LENGTH - timedelta(days=1))
-        with binder.change("Lay out the course plan") as change:
-            change.add(
-                Leaf, tab=plan.row, kind=str(LeafKind.PLAN), title="The seven units", place=1
-            )
+        lay_plan_leaf(binder, "The seven units")
+
+
+def lay_plan_leaf(binder: Binder, title: str = "The units") -> str:
+    """Put the leaf that shows the units behind the course plan, before all others; its uid."""
+    plan = first_of_kind(binder, "plan")
+    if plan is None:
+        raise CanMend(f"“{binder.name}” has no tab for a course plan; add one of that kind first.")
+    first = binder.value(Leaf.select(fn.MIN(Leaf.place)).where(Leaf.tab == plan.row))
+    return add_leaf(binder, plan, title, kind=LeafKind.PLAN, place=(first or 2.0) - 1.0)
 
 
 def add_unit(
@@ -98,10 +110,7 @@ def add_unit(
     leaf: str = "",
 ) -> str:
     """Add a unit after the last one; returns its uid."""
-    if not name.strip():
-        raise CanMend("A unit needs a name.")
-    if starts and ends and ends < starts:
-        raise CanMend("A unit ends on or after the day it starts.")
+    _check(name, starts, ends)
     last = max((row.place for row in binder.all(Unit.select(Unit.place))), default=0.0)
     with binder.change(f"Add unit “{name}”") as change:
         return change.add(
@@ -109,6 +118,13 @@ def add_unit(
             starts=starts.isoformat() if starts else "", ends=ends.isoformat() if ends else "",
             aims=aims, leaf=leaf,
         )  # fmt: skip
+
+
+def _check(name: str, starts: date | str | None, ends: date | str | None) -> None:
+    if not name.strip():
+        raise CanMend("A unit needs a name.")
+    if starts and ends and str(ends) < str(starts):
+        raise CanMend("A unit ends on or after the day it starts.")
 
 
 def change_unit(
@@ -122,10 +138,7 @@ def change_unit(
     aims: str | None = None,
 ) -> None:
     """Change a unit's name and days (ISO, or '' for none); None leaves cards or aims alone."""
-    if not name.strip():
-        raise CanMend("A unit needs a name.")
-    if starts and ends and ends < starts:
-        raise CanMend("A unit ends on or after the day it starts.")
+    _check(name, starts, ends)
     fields = {"name": name.strip(), "starts": starts, "ends": ends}
     if cards is not None:
         fields["cards"] = json.dumps(list(cards))
@@ -167,6 +180,16 @@ def studied(unit: UnitView, written: set[str]) -> list[bool]:
     return [key in written for key in unit.cards]
 
 
+def begun_words(name: str, starts: str, ends: str, today: date) -> str:
+    """A sentence for a unit given days that have passed; '' where it begins today or later."""
+    begun, over = _days_to(starts, today), _days_to(ends, today)
+    if over is not None and over < 0:
+        return f"“{name}” ended {_days(-over)} ago, so it counts as late until its cards are done."
+    if begun is not None and begun < 0:
+        return f"“{name}” began {_days(-begun)} ago, so it counts as under way."
+    return ""
+
+
 def overdue(unit: UnitView, marks: Sequence[bool], today: date) -> bool:
     """True when the unit's last day has passed with cards left; `marks` as from `studied`."""
     return bool(unit.ends) and unit.ends < today.isoformat() and not all(marks)
@@ -197,11 +220,16 @@ def _days(count: int) -> str:
     return f"{count} day{'' if count == 1 else 's'}"
 
 
+def finished(binder: Binder) -> str:
+    """The day on which a level was finished, ISO 8601; '' while it is studied."""
+    return binder.info.get(FINISHED, "")
+
+
 def unit_now(shelf: Shelf, today: date) -> tuple[Binder, UnitView, list[bool]] | None:
     """The unit being studied today: the earliest begun one with cards left, or None."""
     written = cards_with_words(shelf)
     for binder in shelf.binders:
-        for unit in units(binder):
+        for unit in () if finished(binder) else units(binder):
             marks = studied(unit, written)
             if marks and not all(marks) and (not unit.starts or unit.starts <= today.isoformat()):
                 return binder, unit, marks
