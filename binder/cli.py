@@ -9,9 +9,12 @@ import sys
 from collections.abc import Callable, Sequence
 from datetime import date, datetime
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from binder.errors import CanMend, RingboundError
+
+if TYPE_CHECKING:
+    from binder.study.discretion import LeaveOut
 
 DONE, WRONG, REFUSED = 0, 1, 2
 """Exit codes: all well; check found something; the command could not be carried out."""
@@ -102,10 +105,21 @@ def _print_options(parser: argparse.ArgumentParser) -> None:
         "--citing", metavar="STYLE", default="house",
         help="house, author-date, harvard, notes or mhra",
     )  # fmt: skip
+    _leave_out_option(parser)
+
+
+def _leave_out_option(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--leave-out", choices=("querents", "private"), nargs="+", default=(),
-        help="who was read for, and what is marked “Private:”",
+        help="who was read for, and what is marked “Private:”; whoever gets the file can read "
+        "what is left in it",
     )  # fmt: skip
+
+
+def _left_out(options: Any) -> LeaveOut:
+    from binder.study.discretion import LeaveOut
+
+    return LeaveOut("querents" in options.leave_out, "private" in options.leave_out)
 
 
 def _calendar_options(parser: argparse.ArgumentParser) -> None:
@@ -113,6 +127,7 @@ def _calendar_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--with-words", action="store_true", help="with titles and statements from the diary"
     )
+    _leave_out_option(parser)
 
 
 def _sources_options(parser: argparse.ArgumentParser) -> None:
@@ -125,6 +140,7 @@ def _sources_options(parser: argparse.ArgumentParser) -> None:
         help="BibTeX (.bib) or CSL-JSON (.json)",
     )
     way.add_argument("--export", dest="file_out", metavar="FILE", type=Path, help="as sources.bib")
+    _leave_out_option(parser)
 
 
 def _sheets_options(commands: Any) -> None:
@@ -263,14 +279,12 @@ def _print(options: Any) -> int:
     from binder.paper.gather import print_tab
     from binder.paper.sheets import Sheet
     from binder.study import tabs
-    from binder.study.discretion import LeaveOut
 
     shelf = _shelf(options.shelf)
     binder = shelf.binder(options.binder)
     tab = tabs.tab(binder, options.tab)
     sheet = Sheet(options.paper, options.holes, options.two_sided, citing=options.citing)
-    leave_out = LeaveOut("querents" in options.leave_out, "private" in options.leave_out)
-    pages = print_tab(shelf, binder, tab, sheet, options.out, leave_out)
+    pages = print_tab(shelf, binder, tab, sheet, options.out, _left_out(options))
     print(f"Printed {tab.name} of {binder.name} to {options.out}: {pages} pages.")
     shelf.close()
     return DONE
@@ -305,7 +319,10 @@ def _calendar(options: Any) -> int:
 
     _look(options.shelf)
     shelf = _shelf(options.shelf)
-    count = save(shelf, options.out, date.today(), with_words=options.with_words)
+    count = save(
+        shelf, options.out, date.today(), with_words=options.with_words,
+        leave_out=_left_out(options),
+    )  # fmt: skip
     entries = "1 entry" if count == 1 else f"{count} entries"
     print(f"Wrote {entries} to {options.out}.")
     shelf.close()
@@ -318,7 +335,7 @@ def _sources(options: Any) -> int:
     _look(options.shelf)
     shelf = _shelf(options.shelf)
     if options.file_out:
-        count = references.carry_out(shelf, options.file_out)
+        count = references.carry_out(shelf, options.file_out, _left_out(options))
         print(f"Wrote {_counted(count)} to {options.file_out}.")
     else:
         brought = references.bring_in(shelf, options.file_in)

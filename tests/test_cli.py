@@ -8,7 +8,9 @@ import pytest
 from binder import cli
 from binder.cards.spreads import spread
 from binder.store.shelf import Shelf
-from binder.study import readings, spreads, tabs
+from binder.study import leaves, lookbacks, readings, sources, spreads, tabs
+from binder.study.kinds import LeafKind
+from binder.study.readings import Laid, NewReading
 from tests.paper.reading_back import texts
 
 
@@ -268,3 +270,29 @@ def test_sheets_that_cannot_be_made_are_refused(run, tmp_path, words, said):
     assert code == 2
     assert said in err
     assert err.count("\n") == 1
+
+
+def test_what_is_left_out_is_not_in_any_file(run, folder, tmp_path):
+    shelf = Shelf(folder)
+    binder = shelf.binder("Practice")
+    made = NewReading(
+        "2026-11-22T19:30", "Will Ada Quill move?", spread("one-card"), [Laid(1, "cups-13")],
+        text="Private: x9", querent="Ada Quill",
+    )  # fmt: skip
+    uid = readings.log(binder, tabs.first_of_kind(binder, "readings"), made)
+    lookbacks.expect(binder, uid, "Private: secret.", 70, "2099-12-20")
+    source = leaves.add_leaf(
+        binder, tabs.first_of_kind(binder, "sources"), "A book", kind=LeafKind.SOURCE
+    )
+    sources.set_source(binder, source, "book", {"type": "book", "note": "Private: secret."})
+    shelf.close()
+    files = {
+        "print": (tmp_path / "log.pdf", ["--binder", "Practice", "--tab", "Readings log", "--out"]),
+        "calendar": (tmp_path / "due.ics", ["--with-words", "--out"]),
+        "sources": (tmp_path / "sources.json", ["--export"]),
+    }
+    for command, (out, words) in files.items():
+        for left_out in ((), ("--leave-out", "querents", "private")):
+            assert run(command, folder, *words, out, *left_out)[0] == 0
+            said = "".join(texts(out.read_bytes())) if command == "print" else out.read_text()
+            assert any(name in said for name in ("secret", "Ada", "x9")) is not bool(left_out)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import json
 import re
-from dataclasses import dataclass, field
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +14,7 @@ from binder.errors import CanMend
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
 from binder.study import identifiers
+from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.kinds import LeafKind
 from binder.study.leaves import add_leaf
 from binder.study.sources import set_source, sources
@@ -112,10 +114,13 @@ def _read_csl(text: str, name: str) -> tuple[list[tuple[str, dict[str, Any]]], l
     return found, said
 
 
-def carry_out(shelf: Shelf, path: Path) -> int:
+def carry_out(shelf: Shelf, path: Path, leave_out: LeaveOut = NOTHING) -> int:
     """Write all sources of the shelf to a BibTeX or CSL-JSON file; returns how many."""
-    kind = _kind(path)
-    known = [one for _, one in sorted(sources(shelf).items())]
+    kind, discretion = _kind(path), Discretion(shelf, leave_out)
+    known = [
+        replace(one, title=discretion.title(one.title), fields=_told(one.fields, discretion))
+        for _, one in sorted(sources(shelf).items())
+    ]
     if kind == ".bib":
         text = bibtex.write(known)
     else:
@@ -123,3 +128,12 @@ def carry_out(shelf: Shelf, path: Path) -> int:
         text = json.dumps(items, ensure_ascii=False, indent=1) + "\n"
     write_whole(text.encode(), path)
     return len(known)
+
+
+def _told(fields: Mapping[str, Any], discretion: Discretion) -> dict[str, Any]:
+    """CSL fields without words that are to be left out."""
+    said = {
+        name: discretion.text(value) if isinstance(value, str) else value
+        for name, value in fields.items()
+    }
+    return {name: value for name, value in said.items() if value or not fields[name]}

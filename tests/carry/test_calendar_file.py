@@ -16,6 +16,7 @@ from binder.carry import calendar_file
 from binder.errors import CanMend
 from binder.reckon.calendar import Draw
 from binder.study import agenda, course, draws, leaves, lookbacks, readings, tabs
+from binder.study.discretion import LeaveOut
 from binder.study.readings import Laid, NewReading
 
 TODAY = date(2026, 11, 25)
@@ -148,6 +149,30 @@ def test_without_words_nothing_of_the_diary_is_in_the_file(course_shelf, practic
         assert word not in data
 
 
+def test_what_is_left_out_is_not_in_the_file(course_shelf, practice, log):
+    """Neither in words nor, where a text was encoded, in any other form: the file is plain text."""
+    uid = log(question="Will Ada Quill move?", look_on="2026-12-22", querent="Ada Quill")
+    for text in ("Private: secret one.", "Ada signs, then; Quill too."):
+        lookbacks.expect(practice, uid, text, 70, "2026-12-22")
+    log(question="Private: secret two?", look_on="2026-12-22")
+    leave_out = LeaveOut(querents=True, private=True)
+    told = calendar_file.calendar(course_shelf, TODAY, with_words=True)
+    assert all(word in told for word in (b"secret one", b"secret two", b"Ada", b"Quill"))
+    data = calendar_file.calendar(course_shelf, TODAY, with_words=True, leave_out=leave_out)
+    unfolded = data.replace(b"\r\n ", b"")
+    assert not any(word in unfolded for word in (b"secret", b"Ada", b"Quill"))
+    looks = [
+        each for each in icalendar.Calendar.from_ical(data).walk("VEVENT")
+        if each["summary"].startswith("Look back")
+    ]  # fmt: skip
+    assert sorted(str(each["summary"]) for each in looks) == [
+        "Look back", "Look back: Will the querent move?"
+    ]  # fmt: skip
+    assert [str(each.get("description", "")) for each in looks if "description" in each] == [
+        "The querent signs, then; the querent too."
+    ]
+
+
 def test_uids_stay_when_days_and_words_change(course_shelf, practice, log):
     uid = log(look_on="2026-12-22")
     other = log(question="And then?")
@@ -210,7 +235,7 @@ def test_any_words_and_days_are_read_back(words, day):
     entry = agenda.Entry(
         BINDER, "look back", day, day, "Look back", 1, words, (words,),
     )  # fmt: skip
-    data = calendar_file.written([entry], TODAY, with_words=True)
+    data = calendar_file.written([entry], TODAY)
     (event,) = icalendar.Calendar.from_ical(data).walk("VEVENT")
     kept = "".join(sign for sign in words if sign >= " " or sign == "\n")
     kept = re.sub("[\x7f-\x9f]", "", kept)

@@ -3,6 +3,7 @@
 import pytest
 from icalendar import Calendar
 
+from binder.study import leaves, lookbacks, tabs
 from ui.desk.calendar_dialog import QUIET, TOLD, CalendarDialog
 
 
@@ -41,3 +42,22 @@ def test_a_folder_that_is_not_there_is_said(dialog, tmp_path):
     dialog.save_to(tmp_path / "none" / "due.ics")
     assert dialog.isVisible()
     assert "due.ics" in dialog.wrong.text()
+
+
+def test_what_is_left_out_can_only_be_chosen_where_words_go_in(dialog):
+    boxes = (dialog.no_querents, dialog.no_private)
+    assert not any(box.isEnabled() for box in boxes)
+    dialog.with_words.click()
+    assert all(box.isEnabled() for box in boxes)
+
+
+def test_private_words_are_left_out_when_asked(dialog, session, tmp_path):
+    binder = session.shelf.binder("Practice")
+    log = tabs.first_of_kind(binder, "readings")
+    uid = leaves.contents(binder, log)[0].uid
+    lookbacks.expect(binder, uid, "Private: the gate sticks.", 50, "2026-12-24")
+    dialog.with_words.click()
+    for out, found in ((tmp_path / "all.ics", True), (tmp_path / "some.ics", False)):
+        dialog.save_to(out)
+        assert ("the gate sticks" in out.read_text(encoding="utf-8")) is found
+        dialog.no_private.setChecked(True)

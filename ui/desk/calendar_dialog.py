@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.errors import RingboundError
+from binder.study.discretion import LeaveOut
 from ui.session import Session
 from ui.table.hints import Hint
 from ui.theme import Look
@@ -39,6 +40,10 @@ class CalendarDialog(QDialog):
         self.setWindowTitle("Save due days as a calendar file")
         note = QLabel(NOTE)
         self.with_words = QCheckBox("&With words from the diary")
+        self.no_querents = QCheckBox("Leave out &querents")
+        self.no_private = QCheckBox("Leave out &private words")
+        self.no_querents.setToolTip("Nobody a reading was for is named in the file")
+        self.no_private.setToolTip("Titles and statements that begin with “Private:”")
         self.told, self.wrong = QLabel(QUIET), Hint(look)
         for label in (note, self.told):
             label.setWordWrap(True)
@@ -49,11 +54,19 @@ class CalendarDialog(QDialog):
         buttons.addButton("Leave it", QDialogButtonBox.ButtonRole.RejectRole)
         buttons.accepted.connect(self.ask)
         buttons.rejected.connect(self.reject)
-        self.with_words.toggled.connect(lambda on: self.told.setText(TOLD if on else QUIET))
+        self.with_words.toggled.connect(self._tell)
+        self._tell(False)
         column = QVBoxLayout(self)
         column.setSpacing(look.theme.px(10))
-        for widget in (note, self.with_words, self.told, self.wrong, buttons):
+        boxes = (self.with_words, self.no_querents, self.no_private)
+        for widget in (note, *boxes, self.told, self.wrong, buttons):
             column.addWidget(widget)
+
+    def _tell(self, words: bool) -> None:
+        """Where words go into the file, who may see them, and what may be left out."""
+        self.told.setText(TOLD if words else QUIET)
+        for box in (self.no_querents, self.no_private):
+            box.setEnabled(words)
 
     def ask(self) -> None:
         """Ask where, and write the file there."""
@@ -70,8 +83,9 @@ class CalendarDialog(QDialog):
 
         path = path if path.suffix else path.with_suffix(".ics")
         session, words = self._session, self.with_words.isChecked()
+        left_out = LeaveOut(self.no_querents.isChecked(), self.no_private.isChecked())
         try:
-            count = save(session.shelf, path, session.today, with_words=words)
+            count = save(session.shelf, path, session.today, with_words=words, leave_out=left_out)
         except RingboundError as error:
             self.wrong.say(str(error), wrong=True)
             return
