@@ -8,6 +8,7 @@ from enum import StrEnum
 
 from binder.reckon.calendar import Draw, offered, span
 from binder.store.shelf import Shelf
+from binder.study import put_by
 from binder.study.course import plan_leaf, unit_now, units
 from binder.study.dates import MONTHS
 from binder.study.draws import home_of_draw, waiting
@@ -21,6 +22,7 @@ AT_MOST = 6
 class SlipKind(StrEnum):
     """What a slip asks for."""
 
+    BEGUN = "begun"
     LOOK_BACK = "look back"
     MONTH = "month"
     DRAW = "draw"
@@ -32,8 +34,8 @@ class SlipKind(StrEnum):
 class Slip:
     """A slip: `heading` in red when due, `title`, `note`; `progress` marks done and undone.
 
-    `binder_uid` and `leaf_uid` are what it opens; for a draw still to be made `leaf_uid` is '' and
-    the binder is the one into whose log it goes. `month` is what a card is for: a month '2026-12'
+    `binder_uid` and `leaf_uid` are what it opens; a reading begun has no leaf yet. For a draw still
+    to be made `leaf_uid` is '' and the binder is the one into whose log it goes. `month` is what a card is for: a month '2026-12'
     (kind MONTH), or a week '2026-W49' or a day '2026-12-05' (kind DRAW).
     """
 
@@ -52,7 +54,21 @@ def slips(shelf: Shelf, today: date) -> list[Slip]:
     """The slips for today, most urgent first."""
     draws = [_draw(shelf, draw, today) for draw in Draw]
     made = [slip for slip in draws if slip is not None]
-    return [*_look_backs(shelf, today), *made, *_recall(shelf, today), *_unit(shelf, today)]
+    due = [*_look_backs(shelf, today), *made, *_recall(shelf, today), *_unit(shelf, today)]
+    return [*_begun(shelf, today), *due]
+
+
+def _begun(shelf: Shelf, today: date) -> list[Slip]:
+    """Readings put by half written. One begun from the slip of its month has that slip."""
+    made = []
+    for one in put_by.begun(shelf.path):
+        what, _, uid = one.key.partition(" ")
+        if one.key == put_by.NEW or (what == put_by.AMEND and shelf.home_of(uid)):
+            day = date.fromisoformat(one.day)
+            note = "put by today" if day == today else f"put by on {day_words(day)}"
+            heading = "Reading begun" if not uid else "Putting right"
+            made.append(Slip(SlipKind.BEGUN, heading, one.question, note, leaf_uid=uid))
+    return made
 
 
 def _look_backs(shelf: Shelf, today: date) -> list[Slip]:

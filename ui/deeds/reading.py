@@ -25,6 +25,7 @@ class ReadingDeeds(Base):
         made = Entry(self.session, self.theme_look, self.window)
         made.kept.connect(self._kept)
         made.put_by.connect(self.window.back_to_leaves)
+        made.put_by.connect(self.window.show_slips)
         return made
 
     @cached_property

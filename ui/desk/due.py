@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from binder.study.slips import Slip, SlipKind, slips
 from ui.desk.slips import SlipNote
 from ui.session import Session
+
+if TYPE_CHECKING:
+    from ui.desk.window import Window
 
 
 def due(session: Session) -> tuple[list[Slip], list[SlipNote]]:
@@ -13,9 +18,27 @@ def due(session: Session) -> tuple[list[Slip], list[SlipNote]]:
     return found, [_note(str(number), slip) for number, slip in enumerate(found)]
 
 
+def follow(window: Window, slip: Slip) -> None:
+    """Go where what a slip asks for is done."""
+    deeds = window.deeds
+    if slip.month:
+        deeds.draw_month(slip.month)
+    elif slip.kind is SlipKind.RECALL:
+        deeds.recall()
+    elif slip.leaf_uid:
+        window.session.open_leaf(slip.leaf_uid)
+        if slip.kind is SlipKind.LOOK_BACK:
+            deeds.look_back()
+        elif slip.kind is SlipKind.BEGUN:
+            deeds.change_reading()
+    elif slip.kind is SlipKind.BEGUN:
+        deeds.new_reading()
+
+
 def _note(key: str, slip: Slip) -> SlipNote:
-    if slip.kind is SlipKind.LOOK_BACK:
-        return SlipNote(key, slip.heading, slip.note, slip.title, due=True)
+    if slip.kind in (SlipKind.LOOK_BACK, SlipKind.BEGUN):
+        asked = slip.kind is SlipKind.LOOK_BACK
+        return SlipNote(key, slip.heading, slip.note, slip.title, due=asked)
     note = ". ".join(part for part in (slip.title, slip.note) if part)
     return SlipNote(
         key, slip.heading, note, done=sum(slip.progress), of=len(slip.progress),

@@ -301,14 +301,9 @@ class Window(QMainWindow):
 
     def open_slip(self, slip: Slip) -> None:
         """Go where what a slip asks for is done."""
-        if slip.month:
-            self.deeds.draw_month(slip.month)
-        elif slip.kind == "recall":
-            self.deeds.recall()
-        elif slip.leaf_uid:
-            self.session.open_leaf(slip.leaf_uid)
-            if slip.kind == "look back":
-                self.deeds.look_back()
+        from ui.desk.due import follow
+
+        follow(self, slip)
 
     def _menu(self, name: str, subject: object, at: QPoint) -> None:
         from ui.desk import menus

@@ -12,7 +12,7 @@ from binder.cards.spreads import SPREADS, spread
 from binder.errors import CanMend, RingboundError
 from binder.store.change import Notice
 from binder.store.file import Binder
-from binder.study import dates, leaves, readings
+from binder.study import dates, leaves, put_by, readings
 from binder.study.decks import decks
 from binder.study.draft import (
     DeckChoice,
@@ -33,6 +33,7 @@ from ui.session import Session
 from ui.table.actions import entry_actions
 from ui.table.faces import FaceCache
 from ui.table.left import EntryPage
+from ui.table.putting_by import PuttingBy
 from ui.table.right import LaidPage
 from ui.theme import Look
 
@@ -70,7 +71,7 @@ class Entry(QObject):
         self.right = LaidPage(look, self.hand, FaceCache(session.photos))
         self._task: _Task | None = None
         self._on_screen = False
-        self._drafts: dict[str, tuple[_Task, Draft]] = {}
+        self.putting = PuttingBy(session, self)
         self._actions: list[QAction] = []
         self._connect()
 
@@ -92,6 +93,9 @@ class Entry(QObject):
         self.hand.listen(self._emptied)
         self.left.purpose.linkActivated.connect(self.begin_afresh)
         self.right.installEventFilter(self)
+        head.edited.connect(self.putting.soon)
+        self.hand.listen(self.putting.soon)
+        self.putting.due.connect(self._stash)
         self.session.leaving.connect(self._stash)
         self.session.changed.connect(self._offer_again)
 
@@ -101,28 +105,26 @@ class Entry(QObject):
         """Start a reading behind a tab, or take up the one put by; `month` as '2026-12'."""
         now, deck = self._now(), self._decks()[0]
         fresh = month_draft(now, deck, month) if month else new_draft(now, deck)
-        self._open(_Task(f"new {month}".strip(), binder, fresh, tab))
+        self._open(_Task(f"{put_by.NEW} {month}".strip(), binder, fresh, tab))
 
     def amend(self, binder: Binder, leaf_uid: str) -> None:
         """Put a logged reading right; with its own copies of spread and titles."""
         before = readings.reading(binder, leaf_uid)
         title = leaves.leaf(binder, leaf_uid).title
         fresh = draft_of(before)
-        self._open(_Task(f"amend {leaf_uid}", binder, fresh, before=before, title=title))
+        self._open(_Task(f"{put_by.AMEND} {leaf_uid}", binder, fresh, before=before, title=title))
 
     def begin_afresh(self, *_link: str) -> None:
         """Drop what was typed and begin again."""
         if self._task is not None:
-            self._drafts.pop(self._task.key, None)
+            self.putting.drop(self._task.key)
             self._show(self._task, self._task.fresh)
             self.left.focus_in()
 
     def _open(self, task: _Task) -> None:
         self._stash()
-        was = self._drafts.get(task.key)
-        stale = was is not None and was[0].before != task.before
-        draft = was[1] if was is not None and not stale else task.fresh
-        self._show(task, draft, taken_up=draft is not task.fresh)
+        was = self.putting.found(task.key, of=task.fresh if task.before else None)
+        self._show(task, was or task.fresh, taken_up=was is not None)
         self.left.scroller.verticalScrollBar().setValue(0)
         self.left.focus_in()
         self.opened.emit()
@@ -196,7 +198,7 @@ class Entry(QObject):
             self.left.wrong.say(str(error), wrong=True)
             self.session.said.emit(str(error))
             return
-        self._drafts.pop(task.key, None)
+        self.putting.drop(task.key)
         self._task = None
         self.kept.emit(uid)
 
@@ -223,9 +225,9 @@ class Entry(QObject):
             return
         draft = self.draft()
         if draft.begun(task.fresh):
-            self._drafts[task.key] = (task, draft)
+            self.putting.keep(task.key, draft, task.fresh)
         else:
-            self._drafts.pop(task.key, None)
+            self.putting.drop(task.key)
 
     # Both leaves
 

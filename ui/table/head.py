@@ -40,6 +40,8 @@ class Head(QWidget):
     """Another Spread was chosen."""
     deck_changed = Signal(object)
     """Another DeckChoice was chosen."""
+    edited = Signal()
+    """Anything in the fields was changed."""
     ended = Signal()
     """Enter was pressed in a field: on to the cards."""
 
@@ -147,9 +149,19 @@ class Head(QWidget):
         self.looks.toggled.connect(self.look_on.setEnabled)
         self.looks.clicked.connect(self._choose_look)
         self.look_on.dateChanged.connect(self._choose_look)
+        self._tell_edits()
         for field in (self.when, self.spread, self.deck, self.look_on):
             field.installEventFilter(self)
             field.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+
+    def _tell_edits(self) -> None:
+        changes = (
+            self.when.dateTimeChanged, self.question.textChanged, self.querent.textChanged,
+            self.topic.textChanged, self.looks.toggled, self.look_on.dateChanged,
+            self.spread.activated, self.deck.activated,
+        )  # fmt: skip
+        for change in changes:
+            change.connect(lambda *_value: self.edited.emit())
 
     # In and out
 
