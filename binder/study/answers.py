@@ -11,6 +11,7 @@ from peewee import fn
 from binder.errors import CanMend
 from binder.reckon import memory as reckoned
 from binder.reckon.memory import Answer, Memory, Ways
+from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Recall, RecallAnswer
 from binder.store.shelf import Shelf
@@ -56,6 +57,12 @@ def _fields(memory: Memory) -> dict[str, Any]:
 
 def _written(moment: datetime) -> str:
     return moment.astimezone(UTC).isoformat(timespec="seconds")
+
+
+def get_ready(ways: Ways) -> None:
+    """Load what is slow to load, so that the first answer takes no longer than the next."""
+    reckoned.get_ready(ways)
+    new_uid()
 
 
 def answer(question: Question, given: Answer, now: datetime, ways: Ways | None = None) -> str:

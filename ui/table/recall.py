@@ -10,14 +10,15 @@ from time import monotonic
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from binder.errors import RingboundError
-from binder.reckon.memory import Answer, Ways, get_ready
+from binder.reckon.memory import Answer, Ways
 from binder.study import answers, recall, recall_fit
 from binder.study.dates import coming
 from binder.study.questions import Question
 from binder.study.recall import Round
 from ui.jobs import Newest
 from ui.session import Session
-from ui.table.recall_leaves import AnswerLeaf, AskLeaf
+from ui.table.recall_answer import AnswerLeaf
+from ui.table.recall_ask import AskLeaf
 from ui.theme import Look
 
 
@@ -72,7 +73,7 @@ class RecallRound(QObject):
         self._ways = recall_fit.kept_ways(shelf)
         self._queue, self._given = list(self._round.questions), []
         self._ends = self._clock() + 60 * self._round.wishes.minutes
-        get_ready(self._ways)
+        answers.get_ready(self._ways)
         if sentence:
             self.session.said.emit(sentence)
 
@@ -103,9 +104,12 @@ class RecallRound(QObject):
     # Asking and answering
 
     def _get_ready(self) -> None:
-        """Set the other side while the student thinks, so that the leaf turns at once."""
-        if self.question is not None:
-            self.right.prepare(self.question)
+        """Set the other side and the next face while the student thinks."""
+        at = len(self._given)
+        for question in self._queue[at : at + 1]:
+            self.right.prepare(question)
+        for question in self._queue[at + 1 : at + 2]:
+            self.left.prepare(question)
 
     def _turn(self) -> None:
         if not self.left.asking or self.question is None:

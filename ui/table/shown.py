@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.cards.facts import Card
@@ -12,7 +12,9 @@ from ui.table.faces import BLUR, FaceCache, draw_centred
 from ui.table.photos import Photos
 from ui.theme import Look
 
-LEAST = 110
+_ANY = 16_777_215
+"""No bound, as Qt has it for widgets."""
+LEAST = 64
 """Narrowest face, at scale 1, however little room there is."""
 
 
@@ -25,7 +27,7 @@ class Shown(QWidget):
         super().__init__(parent)
         self._look, self._faces, self._most = look, FaceCache(photos), most
         self._card: Card | None = None
-        self._tall = 10_000
+        self._tall, self._alone = _ANY, True
         self._turn, self._dress = 0.0, BARE
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         look.changed.connect(self._fit)
@@ -39,22 +41,41 @@ class Shown(QWidget):
         self.setVisible(card is not None)
         self._fit()
 
-    def allow(self, tall: int) -> None:
-        """Be no taller than so many pixels, as far as a card can still be made out."""
-        if tall != self._tall:
-            self._tall = tall
+    def allow(self, tall: int, *, alone: bool = True) -> None:
+        """Be no taller than so many pixels, as far as a card can still be made out.
+
+        Not `alone`, it leaves the rest of the row to others.
+        """
+        if (tall, alone) != (self._tall, self._alone):
+            self._tall, self._alone = tall, alone
             self._fit()
+
+    def prepare(self, card: Card, reversed: bool, dress: Dress) -> None:
+        """Draw a face ahead, in the size that is shown now."""
+        self._face(card, 180.0 if reversed else 0.0, dress)
+
+    def _face(self, card: Card, turn: float, dress: Dress) -> QPixmap:
+        return self._faces.of(dress.deck).face(
+            card, self._width, self._look.theme, title=dress.title, number=dress.number or None,
+            turn=turn, ratio=self.devicePixelRatioF(),
+        )  # fmt: skip
 
     @property
     def _width(self) -> float:
-        edge = 4 * BLUR * self._look.theme.scale
-        least = self._look.theme.px(LEAST)
-        high = max((self._tall - edge) / RATIO, least)
-        return max(min(self._look.theme.px(self._most), self.width() - edge, high), 40)
+        theme = self._look.theme
+        high = max((self._tall - self._edge) / RATIO, theme.px(LEAST))
+        wide = self.width() - self._edge if self._alone else high
+        return max(min(theme.px(self._most), wide, high), 40)
+
+    @property
+    def _edge(self) -> float:
+        """Room for the shadow on both sides."""
+        return 4 * BLUR * self._look.theme.scale
 
     def _fit(self) -> None:
-        edge = 4 * BLUR * self._look.theme.scale
-        self.setFixedHeight(round(self._width * RATIO + edge))
+        self.setFixedHeight(round(self._width * RATIO + self._edge))
+        self.setMinimumWidth(0 if self._alone else round(self._width + self._edge))
+        self.setMaximumWidth(_ANY if self._alone else self.minimumWidth())
         self.update()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -71,9 +92,5 @@ class Shown(QWidget):
         x, y = self._width / 2 + 1, self.height() / 2
         shade = self._faces.shadow(self._width, theme, turn=self._turn, ratio=ratio)
         draw_centred(painter, shade, x, y)
-        title, number, deck = self._dress
-        face = self._faces.of(deck).face(
-            self._card, self._width, theme, title=title, number=number or None, turn=self._turn,
-            ratio=ratio,
-        )  # fmt: skip
+        face = self._face(self._card, self._turn, self._dress)
         draw_centred(painter, face, x, y)
