@@ -202,6 +202,10 @@ class Gate:
             self._binder.info = info
             raise
 
+    def forget(self) -> None:
+        """There is nothing to undo any more: another file stands in this one's place."""
+        self._done, self._undone, self.data_version = [], [], None
+
     @property
     def last_done(self) -> Step | None:
         """The step that `undo` would take back."""

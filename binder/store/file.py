@@ -3,7 +3,7 @@
 import os
 import sys
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -49,6 +49,7 @@ class Binder:
         self.path = path
         self.db = db
         self.writable = writable
+        self._stands_as = _identity(path)
         self.info: dict[str, str] = self._read_info()
         self.gate = Gate(self)
 
@@ -117,7 +118,15 @@ class Binder:
             yield
 
     def changed_outside(self) -> bool:
-        """True once after another window or program wrote this file."""
+        """True once after another window or program wrote this file, or put another in its place.
+
+        Raises CanMend where what was put there is not this binder; it stays open as it was.
+        """
+        stands = _identity(self.path)
+        if stands not in (None, self._stands_as):
+            self._stands_as = stands
+            self._take_up_again()
+            return True
         seen = self.sql("PRAGMA data_version")[0][0]
         before, self.gate.data_version = self.gate.data_version, seen
         changed = before is not None and before != seen
@@ -125,10 +134,32 @@ class Binder:
             self.info = self._read_info()
         return changed
 
+    def _take_up_again(self) -> None:
+        """Go on with the file that now stands at the path, as one put back from a backup."""
+        with closing(open_file(self.path)) as other:
+            if other.uid != self.uid:
+                raise CanMend(
+                    f"Another binder was put in the place of “{self.path.name}”; "
+                    "open the shelf again to see it."
+                )
+        self.db.close()
+        self.db.connect()
+        self.info = self._read_info()
+        self.gate.forget()
+
     def close(self) -> None:
         """Close the file; the binder cannot be used afterwards."""
         if not self.db.is_closed():
             self.db.close()
+
+
+def _identity(path: Path) -> tuple[int, int] | None:
+    """What tells this file from another one put in its place; None where there is none."""
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino
 
 
 def create(path: Path, name: str, colour: str, place: float = 0.0) -> Binder:

@@ -1,5 +1,6 @@
 """Turns what SQLite says went wrong into one sentence a user can act on."""
 
+import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -25,6 +26,16 @@ _KNOWN = (
 )  # fmt: skip
 
 
+_GONE = (
+    "“{name}” is no longer in its folder, “{folder}”; put it back there and it will be saved at "
+    "the next try."
+)
+_EXCHANGED = (
+    "Another program put another file in the place of “{name}”; saving is "
+    "tried again in a few seconds."
+)
+
+
 def sentence(error: BaseException, name: str) -> RingboundError:
     """The error to show for a database error met in the binder file called `name`."""
     said = str(error).lower()
@@ -40,4 +51,15 @@ def spoken(path: Path) -> Iterator[None]:
     try:
         yield
     except (PeeweeException, DatabaseError, OSError) as error:
-        raise sentence(error, path.name) from error
+        raise _moved(error, path) or sentence(error, path.name) from error
+
+
+def _moved(error: BaseException, path: Path) -> RingboundError | None:
+    """SQLite calls a file read-only that was moved, or exchanged for another, while it was open."""
+    if "readonly" not in str(error).lower():
+        return None
+    if not path.exists():
+        return CanMend(_GONE.format(name=path.name, folder=path.parent))
+    if os.access(path, os.W_OK) and os.access(path.parent, os.W_OK):
+        return CanMend(_EXCHANGED.format(name=path.name))
+    return None

@@ -200,6 +200,48 @@ def test_writing_by_another_program_is_noticed_once(binder):
     assert not binder.changed_outside()
 
 
+def test_a_file_moved_away_while_open_is_said_and_written_again_when_it_is_back(binder):
+    away = binder.path.with_name("Elsewhere")
+    binder.path.rename(away)
+    with pytest.raises(CanMend, match="no longer in its folder"):
+        tabs.add_tab(binder, "Late")
+    assert not binder.changed_outside()
+    away.rename(binder.path)
+    tabs.add_tab(binder, "Late")
+    assert [tab.name for tab in tabs.tabs(binder)][-1] == "Late"
+
+
+def exchange(binder, other):
+    """As programs do that bring back a copy: the file is written beside, then moved in place."""
+    beside = binder.path.with_name("beside")
+    shutil.copy(other, beside)
+    beside.replace(binder.path)
+
+
+def test_a_copy_put_in_the_place_of_an_open_file_is_taken_up(binder, tmp_path):
+    shutil.copy(binder.path, tmp_path / "backup")
+    tabs.add_tab(binder, "Since the backup")
+    exchange(binder, tmp_path / "backup")
+    with pytest.raises(CanMend, match="another file in the place"):
+        tabs.add_tab(binder, "Too early")
+    assert binder.changed_outside()
+    assert not binder.changed_outside()
+    assert [tab.name for tab in tabs.tabs(binder)] == ["Notes", "Readings log"]
+    assert binder.gate.last_done is None
+    tabs.add_tab(binder, "New")
+    assert [tab.name for tab in tabs.tabs(binder)][-1] == "New"
+
+
+def test_another_binder_put_in_the_place_of_an_open_one_is_not_taken_for_it(binder, tmp_path):
+    other = file.create(tmp_path / "other", "Other", "spineM")
+    other.close()
+    exchange(binder, tmp_path / "other")
+    with pytest.raises(CanMend, match="open the shelf again"):
+        binder.changed_outside()
+    assert binder.name == "Practice"
+    assert not binder.changed_outside()
+
+
 def half_a_change(binder):
     with binder.change("half") as change:
         change.put_info("name", "Changed")
