@@ -35,8 +35,8 @@ class Slip:
     """A slip: `heading` in red when due, `title`, `note`; `progress` marks done and undone.
 
     `binder_uid` and `leaf_uid` are what it opens; a reading begun has no leaf yet. For a draw still
-    to be made `leaf_uid` is '' and the binder is the one into whose log it goes. `month` is what a card is for: a month '2026-12'
-    (kind MONTH), or a week '2026-W49' or a day '2026-12-05' (kind DRAW).
+    to be made `leaf_uid` is '' and the binder is the one into whose log it goes. `month` is what a
+    card is for: a month '2026-12' (kind MONTH), or a week '2026-W49' or a day '2026-12-05' (DRAW).
     """
 
     kind: SlipKind
