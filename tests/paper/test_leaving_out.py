@@ -55,6 +55,7 @@ def log(course_shelf):
         [Laid(1, "wands-03", note="Private: secret eight"), Laid(2, "major-09", note="Ada here."),
          Laid(3, "cups-13")],
         text=TEXT.format(uid=uid), querent="Ada Quill", topic="Private: secret nine",
+        mood="Private: secret mood", venue="at Ada's",
     )  # fmt: skip
     leaf = readings.log(binder, tab, made)
     lookbacks.expect(binder, leaf, "Private: secret ten.", 70, "2026-12-20")
@@ -65,9 +66,11 @@ def log(course_shelf):
 
 
 def everything(pdf: bytes) -> str:
-    """All that can be read in a PDF: its pages, and every object and stream unpacked."""
+    """All that can be read in a PDF: its pages, what describes it, its bookmarks and the files in
+    it, and every object and stream unpacked."""
     reader = pypdf.PdfReader(io.BytesIO(pdf))
     found = [pdf.decode("latin-1"), *(page.extract_text() for page in reader.pages)]
+    found += [repr(reader.metadata), repr(reader.outline), repr(dict(reader.attachments))]
     for number in range(1, int(reader.trailer["/Size"])):
         item = reader.get_object(pypdf.generic.IndirectObject(number, 0, reader))
         found.append(repr(item))
@@ -104,6 +107,16 @@ def test_the_same_tab_shows_all_when_nothing_is_left_out(course_shelf, log):
     assert "secret" in everything(pdf)
     assert "Ada" in pages
     assert bare("for A. Q.") in pages
+
+
+def test_the_name_of_a_tab_is_told_without_names(course_shelf, log):
+    """It stands in the description of the file as well."""
+    binder, tab = log
+    tabs.rename_tab(binder, tab.uid, "Read for Ada")
+    tab = tabs.tab(binder, tab.uid)
+    assert "Ada" not in everything(printed(course_shelf, binder, tab, EVERYTHING))
+    pdf = printed(course_shelf, binder, tab, NOTHING)
+    assert pypdf.PdfReader(io.BytesIO(pdf)).metadata.title == "Read for Ada"
 
 
 def test_a_picture_in_a_private_passage_is_not_in_the_file(course_shelf, log):

@@ -150,7 +150,10 @@ class PageDelegate(QStyledItemDelegate):
         painter.setFont(theme.font("label"))
         painter.setPen(theme["ink"])
         below = QRect(page.left(), page.bottom() + 4, page.width(), round(theme.line("label") + 4))
-        painter.drawText(below, Qt.AlignmentFlag.AlignLeft, model.caption(index.row()))
+        words = model.caption(index.row())
+        if painter.fontMetrics().horizontalAdvance(words) > below.width():
+            words = words.partition(" of ")[0]
+        painter.drawText(below, Qt.AlignmentFlag.AlignLeft, words)
         painter.restore()
 
     def _guides(self, painter: QPainter, page: QRect, sheet: Sheet, number: int) -> None:

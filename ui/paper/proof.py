@@ -45,6 +45,7 @@ PAGE_SIZES = {
     "letter": QPageSize.PageSizeId.Letter,
     "a5": QPageSize.PageSizeId.A5,
 }
+CARE = "Whoever is given the sheets or the file can read them. Pictures are printed as they are."
 PRINTER_DPI = 300
 PANEL = 196
 
@@ -127,8 +128,10 @@ class Proof(QWidget):
         self.no_private = QCheckBox("Leave out private words")
         self.no_querents.setToolTip("Nobody a reading was for is named, anywhere in the file")
         self.no_private.setToolTip("Passages, notes and leaves that begin with “Private:”")
+        self.care = QLabel(CARE)
         self.count = QLabel()
-        self.count.setWordWrap(True)
+        for label in (self.care, self.count):
+            label.setWordWrap(True)
         self.print_button = QPushButton("Print…")
         self.print_button.setProperty("main", True)
         self.save_button = QPushButton("Save as PDF…")
@@ -151,7 +154,7 @@ class Proof(QWidget):
             column.addWidget(widget)
         boxes = (self.two_sided, self.lines, self.no_querents, self.no_private)
         buttons = (self.print_button, self.save_button, self.close_button)
-        for widget in (*boxes, self.count, *buttons, self.note):
+        for widget in (*boxes, self.care, self.count, *buttons, self.note):
             column.addWidget(widget)
         column.addStretch(1)
         self.panel.setWidget(self.inner)
@@ -294,7 +297,8 @@ class Proof(QWidget):
         self.title.setFont(theme.font("section_title"))
         for label in self._labels:
             label.setFont(theme.font("label"))
-        self.note.setFont(theme.font("caption"))
+        for label in (self.note, self.care):
+            label.setFont(theme.font("caption"))
         self.pages.setStyleSheet(
             "QListView { background: transparent; border: 2px solid transparent; }"
             f"QListView:focus {{ border-color: {theme['own'].name()}; }}"
