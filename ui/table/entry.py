@@ -67,8 +67,9 @@ class Entry(QObject):
         super().__init__(parent)
         self.session, self.look = session, look
         self.hand = Hand(SPREADS[0])
-        self.left = EntryPage(look, self.hand)
-        self.right = LaidPage(look, self.hand, FaceCache(session.photos))
+        faces = FaceCache(session.photos)
+        self.left = EntryPage(look, self.hand, faces)
+        self.right = LaidPage(look, self.hand, faces)
         self._task: _Task | None = None
         self._on_screen = False
         self.putting = PuttingBy(session, self)
@@ -149,6 +150,9 @@ class Entry(QObject):
     def _offer_again(self, notice: Notice | None) -> None:
         """Spreads and decks made meanwhile can be chosen; what was chosen stays as it was."""
         other = notice is None or notice.touches("deck", "own_spread")
+        if notice is None or notice.touches("deck_face"):
+            self.right.view.update()
+            self.left.grid.update()
         if self._task is not None and other:
             chosen = self.left.head.fields()
             self.left.head.offer(
@@ -157,7 +161,8 @@ class Entry(QObject):
             )
 
     def _use_deck(self, deck: DeckChoice) -> None:
-        self.right.view.show_deck(deck.uid)
+        for shown in (self.right.view, self.left.grid):
+            shown.show_deck(deck.uid)
         self.hand.change_titles(deck.titles)
 
     def _purpose(self, task: _Task, taken_up: bool) -> str:

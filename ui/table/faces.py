@@ -66,7 +66,7 @@ class FaceCache:
         turn = round(turn % 360, 2)
         photo = self.photo(card)
         what = photo or f"{title}|{number}|{theme.name}"
-        key = f"face|{card.key}|{what}|{theme.lamp}|{width:.2f}|{turn}|{ratio}"
+        key = _key(card, what, width, theme, turn, ratio)
         pixmap = QPixmap()
         if not QPixmapCache.find(key, pixmap):
             image = self.photos.image(photo, width * ratio) if self.photos and photo else None
@@ -76,6 +76,12 @@ class FaceCache:
                 pixmap = _photographed(image, width, theme, turn, ratio)
             QPixmapCache.insert(key, pixmap)
         return pixmap
+
+    def made(self, card: Card, width: float, theme: Theme, *, ratio: float = 1.0) -> QPixmap | None:
+        """The photographed face of an upright card if `face` has made it already, else None."""
+        photo, pixmap = self.photo(card), QPixmap()
+        key = _key(card, photo, width, theme, 0.0, ratio)
+        return pixmap if photo and QPixmapCache.find(key, pixmap) else None
 
     def photo(self, card: Card) -> str:
         """Uid of the file that shows a card of this deck, or '' where its face is drawn."""
@@ -92,6 +98,11 @@ class FaceCache:
             pixmap = _shadowed(width, theme, turn, ratio)
             QPixmapCache.insert(key, pixmap)
         return pixmap
+
+
+def _key(card: Card, what: str, width: float, theme: Theme, turn: float, ratio: float) -> str:
+    """What a face is kept under; `what` is its photograph, or all that stands on a drawn one."""
+    return f"face|{card.key}|{what}|{theme.lamp}|{width:.2f}|{turn}|{ratio}"
 
 
 def draw_centred(painter: QPainter, pixmap: QPixmap, x: float, y: float) -> None:

@@ -19,9 +19,11 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 from binder.errors import CanMend
 from binder.study.hand import Hand
 from ui.desk.paint import focus_ring
+from ui.table.faces import FaceCache
 from ui.table.grid_plan import GridPlan, grid_plan
 from ui.table.places import named
 from ui.table.small import thumbnail
+from ui.table.small_photos import SmallPhotos
 from ui.theme import Look
 
 _ARROWS = {
@@ -55,9 +57,14 @@ class FaceGrid(QWidget):
     entered = Signal()
     """The keyboard has come to the grid."""
 
-    def __init__(self, look: Look, hand: Hand, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, look: Look, hand: Hand, faces: FaceCache, parent: QWidget | None = None
+    ) -> None:
+        """`faces` has the owner's photographs; cards without one are drawn."""
         super().__init__(parent)
         self.look, self.hand = look, hand
+        self.photos = SmallPhotos(faces, self)
+        self.photos.ready.connect(self.update)
         self._at = 0
         self._by_key = False
         self._over: int | None = None
@@ -80,6 +87,11 @@ class FaceGrid(QWidget):
     def here(self) -> QRectF:
         """Where the face stands that the keyboard is on."""
         return self.plan().cells[self._at].room
+
+    def show_deck(self, uid: str) -> None:
+        """Show the pictures of the deck with that uid; '' shows our drawn faces."""
+        self.photos.show_deck(uid)
+        self.update()
 
     def left_in_deck(self) -> str:
         """'75 left in the deck'."""
@@ -143,10 +155,11 @@ class FaceGrid(QWidget):
             focus_ring(painter, plan.cells[self._at].room.adjusted(-2, -2, 2, 2), self.look.theme)
 
     def _paint_face(self, painter: QPainter, key: str, room: QRectF) -> None:
-        titles = self.hand.titles
+        theme, ratio, titles = self.look.theme, self.devicePixelRatioF(), self.hand.titles
         card = titles.card(key)
         number = str(titles.number(key)) if card.arcana == "major" else None
-        picture = thumbnail(card, room.width(), self.look.theme, number, self.devicePixelRatioF())
+        photo = self.photos.picture(card, room.width(), theme, ratio)
+        picture = photo or thumbnail(card, room.width(), theme, number, ratio)
         painter.drawPixmap(room.topLeft(), picture)
 
     def _where(self, key: str, n: int) -> str:

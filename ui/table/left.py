@@ -10,6 +10,7 @@ from binder.study.hand import Hand
 from ui.leaves.heads import SectionHead
 from ui.table.choices import Choices
 from ui.table.drawing import DrawPanel
+from ui.table.faces import FaceCache
 from ui.table.grid import FaceGrid
 from ui.table.head import Head
 from ui.table.help import ShorthandHelp
@@ -31,7 +32,9 @@ class EntryPage(EntryLeaf):
     pointed = Signal(int)
     """A seat was pointed at in the table or the grid."""
 
-    def __init__(self, look: Look, hand: Hand, parent: QWidget | None = None) -> None:
+    def __init__(
+        self, look: Look, hand: Hand, faces: FaceCache, parent: QWidget | None = None
+    ) -> None:
         super().__init__(look, "New reading", parent)
         self.hand = hand
         self.purpose = Hint(look)
@@ -43,7 +46,7 @@ class EntryPage(EntryLeaf):
         self.table = PlacesTable(look, hand)
         self.switch = Switch(look, ("Shorthand", "Pick a face", "Draw on screen"))
         self.help = ShorthandHelp(look)
-        self.grid = FaceGrid(look, hand)
+        self.grid = FaceGrid(look, hand, faces)
         self.draw = DrawPanel(look, hand)
         self._lay_out()
         self._connect()

@@ -6,7 +6,7 @@ import pytest
 from PIL import Image, ImageDraw
 from PySide6.QtGui import QColor, QImage, QPixmapCache
 
-from binder.cards.facts import card
+from binder.cards.facts import CARDS, card
 from binder.errors import CanMend
 from binder.study import decks, files
 from binder.study.deck_faces import set_faces
@@ -163,3 +163,56 @@ def test_a_card_leaf_shows_the_photograph_of_the_usual_deck(qtbot, look, course_
     )
     set_faces(course_shelf, binder, uid, {"major-17": file})
     assert near(colour(), BLUE)
+
+
+@pytest.fixture
+def grid(desk, tmp_path, qtbot):
+    """A new reading with a deck all of whose cards have a photograph, the grid of faces shown."""
+    QPixmapCache.clear()
+    shelf = desk.session.shelf
+    uid = decks.decks(shelf)[0].uid
+    data = card_photo(picture(tmp_path / "any.png", size=(640, 1075)))
+    kept = files.keep_bytes(desk.binder, "any.jpg", "image/jpeg", data)
+    set_faces(shelf, desk.binder, uid, {one.key: kept for one in CARDS})
+    desk.entry.begin(desk.binder, desk.tab)
+    desk.pick_faces()
+    return desk
+
+
+def test_the_grid_and_the_layout_of_a_new_reading_show_the_photographs(grid, qtbot):
+    shown = grid.entry.left.grid
+
+    def blue(widget, at):
+        return near(widget.grab().toImage().pixelColor(at), BLUE)
+
+    qtbot.waitUntil(lambda: all(blue(shown, grid.face(k)) for k in ("major-00", "pentacles-14")))
+    grid.click_face("major-17")
+    assert blue(grid.entry.right.view, grid.place(1))
+    grid.head.deck.setCurrentIndex(1)
+    grid.head.deck.activated.emit(1)
+    assert not blue(shown, grid.face("major-00"))
+    assert not blue(grid.entry.right.view, grid.place(1))
+
+
+def test_photographs_come_into_the_grid_without_holding_a_frame_up(grid, qtbot):
+    """However slow the machine: no more than a share of the cards is made in one go."""
+    shown = grid.entry.left.grid
+    rounds = []
+    shown.photos.ready.connect(lambda: rounds.append(len(shown.photos._wanted)))
+    QPixmapCache.clear()
+    shown.grab()
+    qtbot.waitUntil(lambda: bool(rounds) and rounds[-1] == 0)
+    assert max(rounds) > 0
+    assert len(rounds) > 1
+
+
+def test_a_card_without_a_photograph_is_drawn_among_the_others(grid, qtbot):
+    shelf, uid = grid.session.shelf, decks.decks(grid.session.shelf)[0].uid
+    set_faces(shelf, grid.binder, uid, {"cups-01": "gone"})
+    QPixmapCache.clear()
+    shown = grid.entry.left.grid
+    shown.grab()
+    qtbot.waitUntil(lambda: not shown.photos._wanted)
+    image = shown.grab().toImage()
+    assert not near(image.pixelColor(grid.face("cups-01")), BLUE)
+    assert near(image.pixelColor(grid.face("cups-02")), BLUE)
