@@ -1,14 +1,16 @@
 """A recall round with real keys: asked, turned, answered, taken back, stopped."""
 
-from datetime import date, datetime
+from datetime import UTC, date, datetime, timedelta
 
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from binder.errors import CanMend
 from binder.reckon.memory import Answer
-from binder.study import answers, recall, words
+from binder.store.clock import new_uid
+from binder.store.schema import Leaf, RecallAnswer
+from binder.study import answers, recall, recall_fit, words
 from ui.session import Session
 from ui.table.recall import RecallRound
 
@@ -22,7 +24,8 @@ def held(qtbot, look, course_shelf):
     for key in ("major-00", "major-01", "major-02"):
         words.write_words(*course_shelf.card_leaf(key), "upright", f"**Words** about {key}.")
     session = Session(course_shelf, date(2026, 3, 2))
-    made = RecallRound(session, look)
+    made = RecallRound(session, look, clock=lambda: made.seconds)
+    made.seconds = 0.0
     window = QWidget()
     qtbot.addWidget(window)
     row = QHBoxLayout(window)
@@ -89,6 +92,7 @@ def test_no_idea_comes_once_more_at_the_end(qtbot, held):
     answer(qtbot, held, 1)
     assert held.question is None
     assert "2 no idea" in held.left.heading.accessibleDescription()
+    assert held.left.heading.accessibleName() == f"{count} asked, {count - 1} known"
 
 
 def test_words_are_shown_without_the_face(qtbot, held):
@@ -138,3 +142,94 @@ def test_a_clock_set_back_is_said(qtbot, held):
     with qtbot.waitSignal(held.session.said) as said:
         held.begin()
     assert "clock was set back" in said.args[0]
+
+
+def test_the_end_names_the_next_day_and_what_to_look_at_again(qtbot, held):
+    weak = held.question
+    answer(qtbot, held, 2)
+    while held.question:
+        answer(qtbot, held, 3)
+    qtbot.waitUntil(lambda: held.left.left.text() == "The next round is tomorrow.")
+    assert held.left.line.accessibleName().endswith("answered, 4 known")
+    (link,) = held.right.own.links()
+    assert link.address == f"leaf:{weak.leaf_uid}"
+    held.right.own.setFocus()
+    with qtbot.waitSignal(held.followed) as followed:
+        qtbot.keyClick(held.right.own, Qt.Key.Key_Tab)
+        qtbot.keyClick(held.right.own, Qt.Key.Key_Return)
+    assert followed.args == [link.address]
+    assert held.question is None
+
+
+def test_after_five_minutes_the_round_offers_to_end_or_go_on(qtbot, held):
+    answer(qtbot, held, 3)
+    held.seconds = 299
+    answer(qtbot, held, 3)
+    assert held.left.asking
+    held.seconds = 300
+    answer(qtbot, held, 3)
+    assert not held.left.asking
+    assert held.left.heading.accessibleDescription().startswith("5 minutes are over")
+    assert len(kept(held)) == 3
+    qtbot.waitUntil(lambda: "can still be asked today" in held.left.left.text())
+    qtbot.mouseClick(held.left.more, Qt.MouseButton.LeftButton)
+    assert held.left.asking
+    answer(qtbot, held, 3)
+    assert len(kept(held)) == 4
+
+
+def test_over_time_return_closes_the_round(qtbot, held):
+    held.seconds = 400
+    answer(qtbot, held, 3)
+    with qtbot.waitSignal(held.done):
+        qtbot.keyClick(held.left.turn, Qt.Key.Key_Return)
+
+
+def test_the_line_of_the_round_says_how_far_it_is(qtbot, held):
+    count = len(recall.make_round(held.session.shelf, NOON).questions)
+    answer(qtbot, held, 2)
+    answer(qtbot, held, 4)
+    assert held.left.line.accessibleName() == f"2 of {count} answered, 1 known"
+
+
+def test_one_asks_for_what_is_asked(qtbot, held):
+    with qtbot.waitSignal(held.wishing):
+        qtbot.mouseClick(held.left.wish, Qt.MouseButton.LeftButton)
+
+
+def test_once_there_is_enough_the_round_is_fitted_beside_the_window(qtbot, held):
+    """Hundreds of older answers; the window says so when it is done."""
+    question = held.question
+    binder = question.binder
+    leaf = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == question.leaf_uid))
+    rows = [
+        {
+            "uid": new_uid(), "changed": 1, "leaf": leaf, "card": f"wands-{n % 9 + 1:02}",
+            "direction": "meaning", "way": "upright", "answer": 1 if n % 4 else 3,
+            "at": (datetime(2020, 1, 1, tzinfo=UTC) + n * timedelta(days=1)).isoformat(),
+        }
+        for n in range(450)
+    ]  # fmt: skip
+    with binder.change("Answers"):
+        RecallAnswer.insert_many(rows).bind(binder.db).execute()
+    answer(qtbot, held, 3)
+    with qtbot.waitSignal(held.session.said, timeout=20_000) as said:
+        qtbot.keyClick(held.left.said, Qt.Key.Key_Escape)
+    assert said.args[0] == "When a question comes again is now fitted to 441 answers of yours."
+    assert len(recall_fit.kept_fit(held.session.shelf).parameters) == 21
+
+
+def test_on_a_low_leaf_the_face_and_the_four_answers_are_in_sight(qtbot, held):
+    held.left.window().resize(1100, 300)
+    qtbot.wait(50)
+    face = held.left.face
+    assert (
+        held.left.area.viewport()
+        .rect()
+        .contains(face.geometry().translated(0, -held.left.area.verticalScrollBar().value()))
+    )
+    turn(qtbot, held)
+    qtbot.wait(50)
+    for button in held.right.buttons:
+        seat = button.rect().translated(button.mapTo(held.right, QPoint(0, 0)))
+        assert held.right.rect().contains(seat)

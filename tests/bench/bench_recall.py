@@ -1,0 +1,134 @@
+"""Answers of a recall round: from the key to the next question painted, and to the row stored,
+against one frame; and the storing alone against a bare statement with the same pragmas.
+"""
+
+import os
+import sqlite3
+import statistics
+import tempfile
+import time
+from datetime import datetime
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from bench_turn import FRAME, Painted, settle
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
+
+from binder.carry.building import build
+from binder.reckon.memory import Answer, Ways
+from binder.resources import samples
+from binder.store.shelf import Shelf
+from binder.study import answers, questions, recall
+from ui import theme
+from ui.desk.window import Window
+from ui.memory import Memory
+from ui.session import Session
+
+ANSWERS = 40
+PRAGMAS = ("journal_mode = delete", "synchronous = full", "foreign_keys = 1")
+"""As every binder is opened; see binder/store/file.py."""
+_KNEW_IT, _NO_IDEA = Qt.Key.Key_3, Qt.Key.Key_1
+
+
+def rows(_folder):
+    """A round on the sample shelf, in the window, with real keys."""
+    app = QApplication.instance() or QApplication(["bench"])
+    with tempfile.TemporaryDirectory() as place:
+        folder = Path(place) / "sample"
+        shelf = build(samples(), folder)
+        look = theme.Look(theme.load("day"))
+        theme.apply(app, look.theme)
+        window = Window(Session(shelf), look, Memory(Path(place) / "desk.ini"))
+        window.resize(1600, 1000)
+        window.show()
+        try:
+            turned, shown = rounds(window)
+        finally:
+            window.close()
+            shelf.close()
+        yield "recall leaf turned, median / one frame", middle(turned) / FRAME, "1.0"
+        yield "recall answer stored and shown, median / one frame", middle(shown) / FRAME, "1.0"
+        stored, bare = stored_alone(Shelf(folder), Path(place) / "bare.db")
+        yield "recall answer stored, median / one frame", middle(stored) / FRAME, "1.0"
+        yield "recall answer stored / two bare statements", middle(stored) / middle(bare), "4.0"
+
+
+def middle(taken: list[float]) -> float:
+    """The median."""
+    return statistics.median(taken)
+
+
+def rounds(window: Window) -> tuple[list[float], list[float]]:
+    """Seconds to turn the leaf, and to store an answer and show the next question."""
+    turned, shown = [], []
+    settle()
+    while len(shown) < ANSWERS:
+        window.do("recall")
+        held = window.deeds.round
+        while held.question:
+            turned.append(until_painted(held.right.heading, held.left.said, Qt.Key.Key_Return))
+            # Every second one comes once more, so that a round is longer than five answers.
+            key = _NO_IDEA if len(shown) % 2 else _KNEW_IT
+            shown.append(until_painted(held.left.heading, held.right.buttons[0], key))
+        held.stop()
+        next_day(window.session.shelf)
+    return turned, shown
+
+
+def until_painted(widget, pressed, key) -> float:
+    """Seconds from a key until a widget is painted anew."""
+    for _ in range(3):
+        settle()
+        time.sleep(0.005)
+    painted = Painted([widget])
+    start = time.perf_counter()
+    QTest.keyClick(pressed, key)
+    while painted.waiting and time.perf_counter() - start < 2:
+        QApplication.processEvents()
+    return time.perf_counter() - start
+
+
+def next_day(shelf) -> None:
+    """Let all answers be a day older, so that another round can be held."""
+    for binder in shelf.binders:
+        for table, columns in (("recall", ("last", "due")), ("recall_answer", ("at",))):
+            for column in columns:
+                words = f"strftime('%Y-%m-%dT%H:%M:%S+00:00', {column}, '-1 day')"
+                binder.db.execute_sql(f"UPDATE {table} SET {column} = {words}")
+
+
+def stored_alone(shelf: Shelf, file: Path) -> tuple[list[float], list[float]]:
+    """Seconds of the verb that keeps an answer, and of bare statements, turn about."""
+    now = datetime.now().astimezone()
+    cards = recall.open_cards(shelf, now.date())
+    question = next(iter(questions.askable(shelf, cards).values()))
+    answers.get_ready(Ways())
+    bare = bare_file(file)
+    ours, theirs = [], []
+    for n in range(ANSWERS):
+        start = time.perf_counter()
+        answers.answer(question, Answer.KNEW_IT, now)
+        ours.append(time.perf_counter() - start)
+        start = time.perf_counter()
+        bare.execute("BEGIN IMMEDIATE")
+        bare.execute("UPDATE memory SET due = ?, stability = ? WHERE id = 1", (str(n), n))
+        bare.execute("INSERT INTO answer (at, answer) VALUES (?, 3)", (str(n),))
+        bare.execute("COMMIT")
+        theirs.append(time.perf_counter() - start)
+    shelf.close()
+    bare.close()
+    return ours, theirs
+
+
+def bare_file(file: Path) -> sqlite3.Connection:
+    """A file of the standard library with two tables, one for each statement of an answer."""
+    made = sqlite3.connect(file, isolation_level=None)
+    for pragma in PRAGMAS:
+        made.execute(f"PRAGMA {pragma}")
+    made.execute("CREATE TABLE memory (id INTEGER PRIMARY KEY, due TEXT, stability REAL)")
+    made.execute("CREATE TABLE answer (id INTEGER PRIMARY KEY, at TEXT, answer INTEGER)")
+    made.execute("INSERT INTO memory VALUES (1, '', 0)")
+    return made
