@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from binder.cards.facts import CARDS, SUITS, Card
+from binder.cards.shorthand import read
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
 from binder.store.file import Binder
@@ -127,3 +128,13 @@ def remove_pair(pair: PairView) -> None:
     """Take a pair apart."""
     with pair.binder.change("Take a pair apart") as change:
         change.remove(Pair, pair.uid)
+
+
+def named_card(text: str, titles: DeckTitles = STANDARD) -> str:
+    """The key of the one card a text names, by title or in shorthand; CanMend where it is none."""
+    named = [part for part in read(text, titles).parts if part.text.strip()]
+    if len(named) != 1:
+        raise CanMend("Name one card, as The Moon or 3w.")
+    if named[0].card is None:
+        raise CanMend(named[0].problem or "Name one card, as The Moon or 3w.")
+    return named[0].card.key

@@ -60,3 +60,8 @@ def pictures(
     if usual not in pictured:
         return [drawn, *with_picture]
     return [*with_picture, drawn] if "" in marked else with_picture
+
+
+def all_pictures(known: Sequence[DeckView], pictured: Collection[str]) -> list[Picture]:
+    """Every picture there is of a card, whatever is shown; the drawn face last."""
+    return pictures(known, pictured, [*pictured, ""])

@@ -100,3 +100,11 @@ def test_a_leaf_in_the_drawer_takes_its_pairs_along(course_shelf):
     related.add_pair(course_shelf, "major-17", "major-18")
     leaves.set_aside(*course_shelf.card_leaf("major-17"))
     assert related.pairs(course_shelf, "major-18") == []
+
+
+def test_a_card_is_named_by_title_or_in_shorthand():
+    assert related.named_card("The Moon") == "major-18"
+    assert related.named_card(" 3w ") == "wands-03"
+    for text in ("", "3w, 4w", "the Squirrel"):
+        with pytest.raises(CanMend):
+            related.named_card(text)

@@ -1,5 +1,6 @@
 """What each action of the window does. The names of the methods are those of ui.keys."""
 
+from ui.deeds.card import CardDeeds
 from ui.deeds.filing import FilingDeeds
 from ui.deeds.leaf import LeafDeeds
 from ui.deeds.links import LinkDeeds
@@ -18,6 +19,7 @@ class Deeds(
     TabDeeds,
     FilingDeeds,
     LeafDeeds,
+    CardDeeds,
     ReadingDeeds,
     LogDeeds,
     TableDeeds,

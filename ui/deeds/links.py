@@ -36,6 +36,8 @@ class LinkDeeds(Base):
             self._counted(scheme, rest)
         elif scheme == "tick":
             self._tick(page, int(rest))
+        elif scheme in ("marks", "pair", "decks") and page.spot:
+            self._on_card(page.spot, scheme, rest)
         elif scheme == "file" and page.spot:
             self._to_file(page.spot, rest)
         elif scheme in ("http", "https", "mailto"):
@@ -54,6 +56,16 @@ class LinkDeeds(Base):
             deeds.came()
         else:
             deeds.draws()
+
+    def _on_card(self, spot: Spot, scheme: str, rest: str) -> None:
+        """What is done with the picture and the pairs of the card whose leaf that is."""
+        deeds = self.window.deeds
+        if scheme == "marks":
+            deeds.mark_picture(spot, rest)
+        elif scheme == "pair":
+            deeds.pair_card(spot, rest)
+        else:
+            deeds.card_faces()
 
     def _to_source(self, key: str) -> None:
         from binder.study.sources import sources

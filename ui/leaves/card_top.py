@@ -45,7 +45,6 @@ class CardTop(QWidget):
         self._grid.setContentsMargins(0, 0, 0, 0)
         self._grid.setVerticalSpacing(0)
         self._grid.setColumnStretch(1, 1)
-        self.setTabOrder(self.faces, own)
 
     def place(self, width: int, *, long: bool) -> None:
         """Set it out for a leaf of that width; `long` own words do not fit beside a face."""

@@ -154,7 +154,7 @@ def test_a_card_leaf_shows_the_photograph_of_the_usual_deck(qtbot, look, course_
     page = shown(CardPage(session, look), qtbot, session, leaf)
 
     def colour():
-        image = page.face.grab().toImage()
+        image = page.top.faces.faces[0].grab().toImage()
         return image.pixelColor(image.width() // 2, image.height() // 2)
 
     assert not near(colour(), BLUE)
