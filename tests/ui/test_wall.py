@@ -56,7 +56,7 @@ def test_a_narrow_leaf_holds_the_whole_wall(wall):
 
 
 def test_what_is_told_of_a_card(wall):
-    assert wall.words(1) == "The Magician: notes on its leaf, own words written (2 of 5)"
+    assert wall.words(1) == "The Magician: facts read, own words written (2 of 5)"
     assert wall.words(77) == "King of Pentacles: not begun"
     assert wall.accessibleName() == "The wall of 78: 2 cards begun"
 

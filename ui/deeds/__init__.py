@@ -1,6 +1,7 @@
 """What each action of the window does. The names of the methods are those of ui.keys."""
 
 from ui.deeds.card import CardDeeds
+from ui.deeds.course import CourseDeeds
 from ui.deeds.filing import FilingDeeds
 from ui.deeds.leaf import LeafDeeds
 from ui.deeds.links import LinkDeeds
@@ -23,6 +24,7 @@ class Deeds(
     ReadingDeeds,
     LogDeeds,
     TableDeeds,
+    CourseDeeds,
     StudyDeeds,
     TurnDeeds,
     LinkDeeds,

@@ -34,6 +34,8 @@ class LinkDeeds(Base):
             self._to_source(rest.partition("#")[0])
         elif scheme in ("year", "came", "sure", "month", "draws"):
             self._counted(scheme, rest)
+        elif scheme == "level":
+            self.window.deeds.finish_level()
         elif scheme == "tick":
             self._tick(page, int(rest))
         elif scheme in ("marks", "pair", "decks") and page.spot:

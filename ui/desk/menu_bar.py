@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 OF_LEAF = ("write", "rename_leaf", "earlier", "move_leaf", "set_aside")
 OF_READING = ("change_reading", "look_back", "photograph", "show_layout")
-OF_BINDER = ("rename_binder", "recolour_binder", "take_off", "new_tab")
+OF_BINDER = ("rename_binder", "recolour_binder", "take_off", "new_tab", "plan", "finish_level")
 OF_TAB = ("rename_tab", "recolour_tab", "set_tab_aside", "print", "file_handouts", "file_folder",
           "new_leaf", "contents",
           "next_leaf", "last_leaf", "next_tab", "last_tab")  # fmt: skip

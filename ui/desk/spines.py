@@ -1,9 +1,15 @@
 """The shelf: a spine for each binder, that of the open binder drawn forward."""
 
+from collections.abc import Iterable
+
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
+from binder.store.file import Binder
+from binder.study.course import finished
+from binder.study.dates import written
+from binder.study.lookbacks import Verdict
 from ui.colour import faded, mix
 from ui.desk.paint import (
     Kept,
@@ -16,6 +22,7 @@ from ui.desk.paint import (
 )
 from ui.desk.piece import Piece, PieceButton
 from ui.desk.strip import Strip
+from ui.leaves.verdicts import draw_mark
 from ui.theme import Look
 
 FORE = 26
@@ -37,6 +44,8 @@ class Spine(PieceButton):
         self._label(painter, body)
         radius = min(15.0, body.width() * 0.28)
         self._ring(painter, body, radius)
+        if self.piece.note:
+            self._finished(painter, body)
         if self.hasFocus() or self.dropping:
             focus_ring(painter, body.adjusted(1, 1, -1, -1), self.strip.look.theme)
 
@@ -78,10 +87,27 @@ class Spine(PieceButton):
         )
         self.tell(not fits(self.piece.name, font, room))
 
+    def _finished(self, painter: QPainter, body: QRectF) -> None:
+        """A tick in pencil at the foot of the label: quiet, and there when one looks."""
+        theme = self.strip.look.theme
+        side = max(9.0, body.width() * 0.24)
+        foot = body.top() + body.height() * 0.717 - side * 1.25
+        box = QRectF(body.center().x() - side / 2, foot - side * 0.3, side, side)
+        draw_mark(painter, box, Verdict.CAME, theme)
+
     def _ring(self, painter: QPainter, body: QRectF, radius: float) -> None:
         below = body.top() + body.height() * 0.717
         middle = (below + body.bottom()) / 2 - body.height() * 0.012
         finger_ring(painter, QPointF(body.center().x(), middle), radius, self.strip.look.theme)
+
+
+def pieces_of(binders: Iterable[Binder]) -> list[Piece]:
+    """A piece for each binder; that of a finished level says so."""
+    ends = ((binder, finished(binder)) for binder in binders)
+    return [
+        Piece(b.uid, b.name, b.colour, f"Finished on {written(day)}" if day else "")
+        for b, day in ends
+    ]
 
 
 class Spines(Strip):

@@ -19,7 +19,7 @@ from ui.desk.desk import Desk
 from ui.desk.piece import Piece
 from ui.desk.said import Said
 from ui.desk.slips import Slips
-from ui.desk.spines import Spines
+from ui.desk.spines import Spines, pieces_of
 from ui.leaves.page import Page
 from ui.leaves.pages import Pages
 from ui.memory import Memory
@@ -177,8 +177,7 @@ class Window(QMainWindow):
 
     def show_spines(self) -> None:
         """The binders on the shelf, the open one forward."""
-        pieces = [Piece(b.uid, b.name, b.colour) for b in self.session.shelf.binders]
-        binder = self.session.binder
+        pieces, binder = pieces_of(self.session.shelf.binders), self.session.binder
         self.spines.set_items(pieces, binder.uid if binder else "")
         name = binder.name if binder else ""
         self.cover.set_binder(name, binder.colour if binder else "cover")
@@ -207,6 +206,8 @@ class Window(QMainWindow):
 
     def _changed(self, notice: Notice | None) -> None:
         """Show again what a change touched."""
+        if notice is not None and not notice.rows:  # what lies open was read, and nothing else
+            return
         # Counting slips takes longer than a frame; a recall round goes on first.
         self._slips_due.start(1500 if self._stage == "recall" else 0)
         if notice is None or notice.touches("info", "tab"):

@@ -163,11 +163,13 @@ def leader(step: int, theme: Theme, ratio: float) -> QPixmap:
     return tile
 
 
-def draw_box(painter: QPainter, box: QRectF, ink: QColor, full: bool) -> None:
-    """A small box as on the slips: inked when something is done, empty until then."""
+def draw_box(painter: QPainter, box: QRectF, ink: QColor, full: float) -> None:
+    """A small box as on the slips, inked from its foot as far as something is done, up to 1."""
+    inner = box.adjusted(0.6, 0.6, -0.6, -0.6)
+    painter.fillRect(inner.adjusted(0, inner.height() * (1 - full), 0, 0), ink)
     painter.setPen(QPen(ink, 1.2))
-    painter.setBrush(ink if full else Qt.BrushStyle.NoBrush)
-    painter.drawRect(box.adjusted(0.6, 0.6, -0.6, -0.6))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawRect(inner)
 
 
 def card_colour(key: str, theme: Theme) -> QColor:

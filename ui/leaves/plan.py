@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from datetime import date, timedelta
+from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, Qt
@@ -14,17 +15,18 @@ from binder.cards.facts import CARDS
 from binder.cards.titles import STANDARD
 from binder.errors import RingboundError
 from binder.store.file import Binder
-from binder.study import course
+from binder.study import aims, course
 from binder.study.course import UNIT_LENGTH, UnitView
 from binder.study.dates import parsed
+from binder.study.dates import written as written_day
 from binder.study.decks import deck
-from binder.study.progress import progress
+from binder.study.progress import Progress, progress
 from binder.study.words import cards_with_words
 from ui.leaves.heads import Heading
 from ui.leaves.page import Page
-from ui.leaves.plan_rows import PlanDelegate, UnitRow, rows_of
+from ui.leaves.plan_list import PlanList
+from ui.leaves.plan_rows import UnitRow, rows_of
 from ui.leaves.rows_model import RowsModel
-from ui.leaves.tall_list import TallList
 from ui.leaves.wall import Wall
 from ui.leaves.wrap_row import WrapRow
 from ui.session import Session
@@ -45,6 +47,9 @@ KEYS = (
 """Name, words and key of what can be done with a unit."""
 
 
+FINISH, AGAIN = "Finish this level…", "Take this level up again"
+
+
 class PlanPage(Page):
     """A row for every unit; a click or Enter opens its leaf, or asks for its days."""
 
@@ -52,15 +57,16 @@ class PlanPage(Page):
         super().__init__(session, look, parent)
         self.heading = Heading(look)
         self.model = RowsModel(UnitRow.spoken)
-        self.list = TallList(look, "Units of the course")
+        self.list = PlanList(look)
         self.list.setModel(self.model)
-        self.list.setItemDelegate(PlanDelegate(look, self.list))
         self.list.chosen.connect(self._choose)
+        self.list.ticked.connect(self.tick)
+        self.list.dropped.connect(self.drop_unit)
         self.list.menu_asked.connect(self._menu)
         self.quiet = self.prose("No units yet", role="label")
         self.quiet.show_html(
             "<p><small>No units yet. A unit is a portion of the course: some cards, and some "
-            "weeks to study them in.</small></p>"
+            "weeks to study them in. Put the first one here with “Add a unit”.</small></p>"
         )
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self.wall_head, self.wall = self.head("How far each card is"), Wall(look)
@@ -96,15 +102,21 @@ class PlanPage(Page):
         self.unit_button = QPushButton("This unit")
         self.unit_menu = QMenu(self.unit_button)
         self.unit_menu.addActions(self.unit_actions())
+        self.aims_menu = self.unit_menu.addMenu("&Aims")
+        self.aims_menu.aboutToShow.connect(self._fill_aims)
         self.unit_button.setMenu(self.unit_menu)
         self.move_button = QPushButton("Move the timetable…")
+        self.finish_button = QPushButton(FINISH)
         self.add_button.clicked.connect(self.add_unit)
         self.move_button.clicked.connect(self.move_timetable)
+        self.finish_button.clicked.connect(lambda: self.followed.emit("level:"))
         box = QWidget()
         column = QVBoxLayout(box)
         column.setContentsMargins(2, self.look.theme.px(12), 2, self.look.theme.px(14))
         row = WrapRow()
-        for button in (self.add_button, self.unit_button, self.move_button):
+        for button in (
+            self.add_button, self.unit_button, self.move_button, self.finish_button,
+        ):  # fmt: skip
             row.add(button)
         column.addWidget(row)
         return box
@@ -120,29 +132,35 @@ class PlanPage(Page):
         units = course.units(view.binder)
         written = cards_with_words(self.session.shelf)
         found = course.unit_now(self.session.shelf, self.session.today)
-        rows = rows_of(units, written, found[1].uid if found else "", self.session.today)
+        today, shelf = self.session.today, self.session.shelf
+        known = self.session.kept("progress", lambda: progress(shelf))
+        rows = rows_of(units, written, found[1].uid if found else "", today, known)
         self.model.show(rows)
         self.list.fit()
         self._stand_at(at)
-        self.heading.say(view.binder.name, view.title, summed(rows))
+        ended = course.finished(view.binder)
+        said = (f"finished on {written_day(ended)}" if ended else "", summed(rows))
+        self.heading.say(view.binder.name, view.title, ", ".join(filter(None, said)))
         self.list.setVisible(bool(rows))
         self.quiet.setVisible(not rows)
-        self.move_button.setEnabled(bool(rows))
-        self._fill_wall(bool(rows))
+        self.unit_button.setVisible(bool(rows))
+        self.move_button.setVisible(bool(rows))
+        self.finish_button.setText(AGAIN if ended else FINISH)
+        self._fill_wall(known, shown=any(row.unit.cards for row in rows))
         noted = bool(view.text.strip())
         for part in (self.notes_head, self.notes):
             part.setVisible(noted)
         self.notes.show_html(self.rendered(view) if noted else "", marks)
 
-    def _fill_wall(self, shown: bool) -> None:
+    def _fill_wall(self, known: Mapping[str, Progress], *, shown: bool) -> None:
         for part in (self.wall_head, self.wall):
             part.setVisible(shown)
         if not shown:
             return
         shelf = self.session.shelf
-        known = self.session.kept("progress", lambda: progress(shelf))
         usual = self.session.kept("usual deck", lambda: deck(shelf, ""))
-        self.wall.show_progress(known, usual.titles if usual else STANDARD)
+        self.list.titles = usual.titles if usual else STANDARD
+        self.wall.show_progress(known, self.list.titles)
         self.wall_head.say("How far each card is", f"{len(known)} of {len(CARDS)} begun")
 
     def _stand_at(self, row: int) -> None:
@@ -151,6 +169,7 @@ class PlanPage(Page):
         self.unit_button.setEnabled(last >= 0)
         unit = self._unit()
         self._actions["open"].setEnabled(bool(unit and unit.leaf))
+        self.aims_menu.menuAction().setEnabled(bool(unit and unit.aims))
 
     def focus_in(self) -> None:
         """The keyboard on the units."""
@@ -196,6 +215,7 @@ class PlanPage(Page):
         def keep(said: UnitWords) -> None:
             begins, until = (date.fromisoformat(day) if day else None for day in said[1:3])
             course.add_unit(binder, said.name, said.cards, begins, until, said.aims)
+            self._say_begun(said)
 
         self._ask("Add a unit", UnitWords("", starts.isoformat(), ends.isoformat(), (), ""), keep)
 
@@ -209,12 +229,19 @@ class PlanPage(Page):
 
         def keep(said: UnitWords) -> None:
             course.change_unit(binder, unit.uid, **said._asdict())
+            if (said.starts, said.ends) != (unit.starts, unit.ends):
+                self._say_begun(said)
 
         self._ask(
             "Change the unit",
             UnitWords(unit.name, unit.starts, unit.ends, unit.cards, unit.aims),
             keep,
         )
+
+    def _say_begun(self, said: UnitWords) -> None:
+        words = course.begun_words(said.name, said.starts, said.ends, self.session.today)
+        if words:
+            self.session.said.emit(words)
 
     def _ask(self, title: str, words: UnitWords, keep: Callable[[UnitWords], None]) -> None:
         from ui.leaves.unit_dialog import UnitDialog
@@ -245,6 +272,31 @@ class PlanPage(Page):
             return
         if self._try(lambda: course.move_unit(binder, unit.uid, row + step)):
             self._stand_at(row + step)
+
+    def drop_unit(self, row: int, index: int) -> None:
+        """A unit was dragged to another place among the others."""
+        binder, unit = self._binder(), self.model.rows[row].unit
+        if binder and self._try(lambda: course.move_unit(binder, unit.uid, index)):
+            self._stand_at(index)
+
+    # Aims
+
+    def tick(self, row: int, aim: int) -> None:
+        """Tick an aim of the unit in a row, or take its tick away."""
+        binder, unit = self._binder(), self.model.rows[row].unit
+        self._stand_at(row)
+        if binder is not None:
+            self._try(lambda: aims.tick(binder, unit.uid, aim))
+
+    def _fill_aims(self) -> None:
+        """The aims of the unit the keyboard is on, each to be ticked."""
+        self.aims_menu.clear()
+        row = self.list.currentIndex().row()
+        for number, aim in enumerate(self.model.rows[row].aims):
+            action = self.aims_menu.addAction(aim.words.replace("&", "&&"))
+            action.setCheckable(True)
+            action.setChecked(aim.done)
+            action.triggered.connect(partial(self.tick, row, number))
 
     def remove(self) -> None:
         """Take the unit out of the plan."""

@@ -1,21 +1,28 @@
-"""The units of a course plan as rows: name, days, a strip of boxes, aims."""
+"""The units of a course plan as rows: name, days, a strip of boxes, aims to tick."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import date
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QPainter
+from PySide6.QtGui import QFontMetrics, QPainter, QPen
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
-from binder.study import course, dates
+from binder.study import aims, course, dates
+from binder.study.aims import Aim
 from binder.study.course import UnitView
+from binder.study.lookbacks import Verdict
+from binder.study.progress import NONE, STEPS, Progress
 from ui.leaves.contents_paint import card_colour, draw_box
 from ui.leaves.heads import wrapped
 from ui.leaves.tall_list import AnyIndex, paint_ground
+from ui.leaves.verdicts import draw_mark
 from ui.theme import Look
+
+AIM_BOX = 12
+"""Side of the box of an aim at scale 1."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,6 +36,9 @@ class UnitRow:
     state: str
     late: bool
     now: bool
+    steps: tuple[Progress, ...]
+    """How far each card is."""
+    aims: tuple[Aim, ...]
 
     @property
     def title(self) -> str:
@@ -48,12 +58,19 @@ class UnitRow:
     def spoken(self) -> str:
         """All of it, for those who hear it."""
         now = "being studied now" if self.now else ""
-        parts = (self.title, now, self.studied, self.days, self.unit.aims)
+        aims = (f"{aim.words}{' (reached)' if aim.done else ''}" for aim in self.aims)
+        parts = (self.title, now, self.studied, self.days, *aims)
         return ", ".join(part for part in parts if part)
 
 
-def rows_of(units: Sequence[UnitView], written: set[str], now: str, today: date) -> list[UnitRow]:
-    """The rows of a plan; `now` is the uid of the unit being studied."""
+def rows_of(
+    units: Sequence[UnitView],
+    written: set[str],
+    now: str,
+    today: date,
+    known: Mapping[str, Progress],
+) -> list[UnitRow]:
+    """The rows of a plan; `now` is the uid of the unit being studied, `known` from `progress`."""
     rows = []
     for number, unit in enumerate(units, start=1):
         marks = course.studied(unit, written)
@@ -61,10 +78,19 @@ def rows_of(units: Sequence[UnitView], written: set[str], now: str, today: date)
             UnitRow(
                 unit, number, tuple(marks), dates.span(unit.starts, unit.ends),
                 course.state_words(unit, marks, today), course.overdue(unit, marks, today),
-                unit.uid == now,
+                unit.uid == now, tuple(known.get(key, NONE) for key in unit.cards),
+                aims.read(unit.aims),
             )
         )  # fmt: skip
     return rows
+
+
+@dataclass(slots=True)
+class Areas:
+    """Where things lie in a painted row: the boxes of its cards, and those of its aims."""
+
+    cards: list[QRect] = field(default_factory=list)
+    aims: list[QRect] = field(default_factory=list)
 
 
 class PlanDelegate(QStyledItemDelegate):
@@ -77,8 +103,13 @@ class PlanDelegate(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
         """As high as its lines."""
         row: UnitRow = index.data(Qt.ItemDataRole.UserRole)
-        painted = self._paint(None, option.rect, row)
-        return QSize(100, painted)
+        return QSize(100, self._paint(None, option.rect, row, Areas()))
+
+    def areas(self, rect: QRect, row: UnitRow) -> Areas:
+        """Where the boxes of a row lie that is painted in a rectangle."""
+        found = Areas()
+        self._paint(None, rect, row, found)
+        return found
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Draw one unit."""
@@ -87,21 +118,21 @@ class PlanDelegate(QStyledItemDelegate):
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         paint_ground(painter, option, theme)
-        self._paint(painter, option.rect, row)
+        self._paint(painter, option.rect, row, Areas())
         painter.setPen(theme["rule"])
         bottom = option.rect.bottom()
         painter.drawLine(option.rect.left(), bottom, option.rect.right(), bottom)
         painter.restore()
 
-    def _paint(self, painter: QPainter | None, area: QRect, row: UnitRow) -> int:
+    def _paint(self, painter: QPainter | None, area: QRect, row: UnitRow, found: Areas) -> int:
         """Lay the parts under each other, drawing them where there is a painter; their height."""
         theme = self._look.theme
         area = area.adjusted(theme.px(2), theme.px(9), -theme.px(2), 0)
         top = self._title(painter, area, row)
         top = self._lines(painter, area, top, row.days, "label", "red" if row.late else "inksoft")
-        top = self._boxes(painter, area, top + theme.px(6), row)
-        if row.unit.aims:
-            top = self._lines(painter, area, top + theme.px(3), row.unit.aims, "list", "own")
+        top = self._boxes(painter, area, top + theme.px(6), row, found)
+        for aim in row.aims:
+            top = self._aim(painter, area, top + theme.px(3), aim, found)
         return top - area.top() + theme.px(20)
 
     def _title(self, painter: QPainter | None, area: QRect, row: UnitRow) -> int:
@@ -139,16 +170,40 @@ class PlanDelegate(QStyledItemDelegate):
                 painter.drawText(QPoint(area.left(), round(top + number * pitch) + rise), line)
         return round(top + len(lines) * pitch)
 
-    def _boxes(self, painter: QPainter | None, area: QRect, top: int, row: UnitRow) -> int:
-        """A box for every card, inked when it is studied."""
+    def _aim(
+        self, painter: QPainter | None, area: QRect, top: int, aim: Aim, found: Areas
+    ) -> int:  # fmt: skip
+        """A box to tick and the words beside it."""
+        theme = self._look.theme
+        side, room = theme.px(AIM_BOX), theme.px(AIM_BOX + 9)
+        middle = top + theme.line("list") / 2
+        box = QRectF(area.left() + 1, middle - side / 2, side, side)
+        found.aims.append(box.toAlignedRect().adjusted(-4, -4, 4, 4))
+        if painter is not None:
+            painter.setPen(QPen(theme["own"], 1.2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(box)
+            if aim.done:
+                draw_mark(painter, box.adjusted(2, 2, -2, -2), Verdict.CAME, theme)
+        beside = area.adjusted(room, 0, 0, 0)
+        return self._lines(
+            painter, beside, top, aim.words, "list", "inksoft" if aim.done else "own"
+        )
+
+    def _boxes(
+        self, painter: QPainter | None, area: QRect, top: int, row: UnitRow, found: Areas
+    ) -> int:
+        """A box for every card, inked as far as it is."""
         if not row.marks:
             return top
         theme = self._look.theme
         side, gap = theme.px(11), theme.px(4)
         each = max((area.width() + gap) // (side + gap), 1)
-        if painter is not None:
-            for number, (key, full) in enumerate(zip(row.unit.cards, row.marks, strict=True)):
-                x = area.left() + number % each * (side + gap)
-                y = top + number // each * (side + gap)
-                draw_box(painter, QRectF(x, y, side, side), card_colour(key, theme), full)
+        for number, (key, far) in enumerate(zip(row.unit.cards, row.steps, strict=True)):
+            x = area.left() + number % each * (side + gap)
+            y = top + number // each * (side + gap)
+            found.cards.append(QRect(x, y, side, side))
+            if painter is not None:
+                box, full = QRectF(x, y, side, side), far.count / len(STEPS)
+                draw_box(painter, box, card_colour(key, theme), full)
         return top + -(-len(row.marks) // each) * (side + gap)

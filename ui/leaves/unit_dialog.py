@@ -6,18 +6,10 @@ from collections.abc import Callable
 from datetime import date
 from typing import NamedTuple
 
-from PySide6.QtCore import QDate
-from PySide6.QtWidgets import (
-    QCheckBox,
-    QDateEdit,
-    QHBoxLayout,
-    QLineEdit,
-    QPlainTextEdit,
-    QWidget,
-)
+from PySide6.QtWidgets import QLineEdit, QPlainTextEdit, QWidget
 
-from binder.study import unit_cards
-from binder.study.dates import parsed
+from binder.study import aims, unit_cards
+from ui.leaves.day_fields import DayField, LengthField
 from ui.leaves.form import FormDialog
 from ui.theme import Look
 
@@ -30,35 +22,6 @@ class UnitWords(NamedTuple):
     ends: str
     cards: tuple[str, ...]
     aims: str
-
-
-class DayField(QWidget):
-    """A day that may be left open: a tick before it, and a calendar to pick it from."""
-
-    def __init__(self, name: str, day: str, usual: date) -> None:
-        super().__init__()
-        self.has = QCheckBox()
-        self.has.setAccessibleName(f"{name} on a certain day")
-        self.edit = QDateEdit()
-        self.edit.setAccessibleName(name)
-        self.edit.setCalendarPopup(True)
-        self.edit.setDisplayFormat("d MMMM yyyy")
-        at = parsed(day)
-        on = at.date() if at else usual
-        self.edit.setDate(QDate(on.year, on.month, on.day))
-        self.has.setChecked(bool(day))
-        self.edit.setEnabled(bool(day))
-        self.has.toggled.connect(self.edit.setEnabled)
-        self.setFocusProxy(self.edit)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.addWidget(self.has)
-        row.addWidget(self.edit, 1)
-
-    def day(self) -> str:
-        """The day, ISO 8601, or ''."""
-        on = self.edit.date()
-        return date(on.year(), on.month(), on.day()).isoformat() if self.has.isChecked() else ""
 
 
 class UnitDialog(FormDialog):
@@ -78,15 +41,17 @@ class UnitDialog(FormDialog):
         self.name = QLineEdit(words.name)
         self.starts = DayField("Begins", words.starts, usual)
         self.ends = DayField("Ends", words.ends, usual)
+        self.lasts = LengthField(self.starts, self.ends)
         self.cards = QLineEdit(unit_cards.to_line(words.cards))
         self.cards.setPlaceholderText("wands, or 3w, hermit, star")
         self.aims = QPlainTextEdit(words.aims)
+        self.aims.setPlaceholderText("One aim a line; [x] before it ticks it")
         self.aims.setTabChangesFocus(True)
         self.aims.setFixedHeight(look.theme.px(76))
         self.lay_out(
             [
-                ("&Name", self.name), ("&Begins", self.starts), ("&Ends", self.ends),
-                ("&Cards", self.cards), ("&Aims", self.aims),
+                ("&Name", self.name), ("&Begins", self.starts), ("&Lasts", self.lasts),
+                ("&Ends", self.ends), ("&Cards", self.cards), ("&Aims", self.aims),
             ]
         )  # fmt: skip
 
@@ -94,4 +59,7 @@ class UnitDialog(FormDialog):
         """Read the cards and hand everything on."""
         cards = tuple(unit_cards.from_line(self.cards.text()))
         days = (self.starts.day(), self.ends.day())
-        self._write(UnitWords(self.name.text(), *days, cards, self.aims.toPlainText()))
+        self._write(UnitWords(self.name.text(), *days, cards, self._aims()))
+
+    def _aims(self) -> str:
+        return aims.written(aims.read(self.aims.toPlainText()))
