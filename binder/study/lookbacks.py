@@ -13,6 +13,7 @@ from binder.errors import CanMend
 from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Expectation, Leaf, LookBack, Reading
+from binder.study.dates import written
 
 LOOK_AFTER = timedelta(days=30)
 """When a reading without expectations asks for a look back, unless the user says otherwise."""
@@ -185,6 +186,21 @@ SELECT leaf.uid, leaf.title, min(due), sum(statements) FROM (
 WHERE leaf.aside IS NULL AND tab.aside IS NULL
 GROUP BY leaf.id ORDER BY min(due), leaf.id
 """
+
+
+def told(look_on: str, state: str, put_off: int, today: date) -> str:
+    """What a reading's leaf says of a look back that is still to come, or was let go; else ''."""
+    if state == LET_GO:
+        return "The look back was let go."
+    if state or not look_on:
+        return ""
+    on, later = day_of(look_on), ""
+    if put_off:
+        later = f", asked for again later{'' if put_off == 1 else f' {put_off} times'}"
+    if on > today:
+        return f"Look back on {written(on)}{later}."
+    since = "today" if on == today else f"since {written(on)}"
+    return f"A look back is due {since}{later}."
 
 
 def age(day: str, today: date) -> int:

@@ -111,6 +111,8 @@ class ReadingView:
     month: str
     look_on: str
     look_state: str
+    put_off: int
+    """How often the look back was asked for again later."""
     on_screen: bool
     zone: str
     mood: str
@@ -261,6 +263,7 @@ def reading(binder: Binder, leaf_uid: str) -> ReadingView:
         month=row.month,
         look_on=row.look_on,
         look_state=row.look_state,
+        put_off=row.put_off,
         on_screen=bool(row.on_screen),
         zone=row.zone,
         mood=row.mood,

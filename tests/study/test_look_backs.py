@@ -1,6 +1,6 @@
 """Looking back in one step, and times of day in words."""
 
-from datetime import datetime
+from datetime import date, datetime
 
 import pytest
 
@@ -66,3 +66,20 @@ def test_a_time_of_day_in_words(hour, words):
 
 def test_midnight_is_no_time_that_was_noted():
     assert dates.told(datetime(2026, 11, 22)) == "Sunday 22 November 2026"
+
+
+@pytest.mark.parametrize(
+    ("look_on", "state", "put_off", "words"),
+    [
+        ("", "", 0, ""),
+        ("2026-12-12", "", 0, "Look back on 12 December 2026."),
+        ("2026-12-12", "", 1, "Look back on 12 December 2026, asked for again later."),
+        ("2026-12-12", "", 3, "Look back on 12 December 2026, asked for again later 3 times."),
+        ("2026-11-25", "", 0, "A look back is due today."),
+        ("2026-11-20", "", 1, "A look back is due since 20 November 2026, asked for again later."),
+        ("2026-12-12", lookbacks.LET_GO, 2, "The look back was let go."),
+        ("2026-12-12", lookbacks.DONE, 0, ""),
+    ],
+)
+def test_what_a_leaf_says_of_its_look_back(look_on, state, put_off, words):
+    assert lookbacks.told(look_on, state, put_off, date(2026, 11, 25)) == words

@@ -6,10 +6,11 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog
 
 from binder.reckon.calendar import Draw
 from binder.study import came, draws, leaves, months, readings, slips
+from tests.ui.leaf_fixtures import log
 from ui.desk import asking
 from ui.desk.draws import DrawsDialog
 from ui.leaves.came import CamePage, SurePage
@@ -277,3 +278,15 @@ def test_several_look_backs_are_kept_each_under_its_day(window):
     view = readings.reading(binder, uid)
     assert [one.text for one in view.look_backs[before:]] == ["The quay is let.", "And let again."]
     assert all(one.at for one in view.look_backs)
+
+
+def test_a_look_back_is_begun_from_the_day_told_on_its_leaf(window):
+    _, uid = log(window.session.shelf, look_on="2026-12-22")
+    window.session.open_leaf(uid)
+    QApplication.processEvents()
+    looked = window.cover.leaf("left").looked
+    link = looked.links()[-1]
+    at = looked.cursorRect(looked._cursor(link.start + 2, link.start + 2)).center()
+    QTest.mouseClick(looked.viewport(), Qt.MouseButton.LeftButton, pos=at)
+    assert window.staged("look back")
+    assert window.session.left.leaf == uid

@@ -198,11 +198,13 @@ def test_a_look_back_asked_for_without_a_statement_is_told(session, qtbot, look,
     binder, uid = log(course_shelf, look_on="2026-12-22")
     page = opened(session, qtbot, look, uid)
     assert page.looked.isVisible()
-    assert page.looked.toPlainText() == "A look back is asked for on 22 December 2026."
+    assert page.looked.toPlainText() == "Look back on 22 December 2026. Look back now"
     lookbacks.ask_later(binder, uid, date(2027, 1, 5))
-    assert page.looked.toPlainText() == "A look back is asked for on 5 January 2027."
+    assert page.looked.toPlainText() == (
+        "Look back on 5 January 2027, asked for again later. Look back now"
+    )
     lookbacks.let_go(binder, uid)
-    assert page.looked.toPlainText() == "Let go: no look back is asked for."
+    assert page.looked.toPlainText() == "The look back was let go. Look back now"
     lookbacks.look_back(binder, uid, "It moved.", at="2027-01-05T09:00")
     assert page.looked.toPlainText() == "5 January 2027\nIt moved."
 

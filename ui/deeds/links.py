@@ -34,6 +34,9 @@ class LinkDeeds(Base):
             self._to_source(rest.partition("#")[0])
         elif scheme in ("year", "came", "sure", "month", "draws"):
             self._counted(scheme, rest)
+        elif scheme == "look" and page.spot:
+            self.session.open_leaf(page.spot.leaf)
+            self.window.deeds.look_back()
         elif scheme == "level":
             self.window.deeds.finish_level()
         elif scheme == "tick":

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from datetime import date
 from html import escape
 from pathlib import Path
 
@@ -151,7 +152,7 @@ class ReadingPage(Page):
                 best = f'<a href="card:{entry.card}">{escape(title)}</a>'
                 head += f", {best} said it best"
             entries.append(f"<p><small>{head}</small></p>{self.rendered(view, entry.text)}")
-        return "".join(entries) + _soft(to_come(reading))
+        return "".join(entries) + _to_come(reading, self.session.today)
 
     def picked(self, key: str) -> None:
         """Draw the pencil ring round the card whose leaf faces this one."""
@@ -256,17 +257,16 @@ def _sky_words(reading: ReadingView) -> str:
     return f"<p>{'. '.join(said)}.</p>"
 
 
-def to_come(reading: ReadingView) -> str:
-    """What is said of a look back that is still asked for, or was let go; '' where there is none.
+def _to_come(reading: ReadingView, today: date) -> str:
+    """A look back that is still asked for, or was let go, as HTML; a click writes one now.
 
     Statements say their own days; a look back due with one of them is not told twice.
     """
-    if reading.look_state == lookbacks.LET_GO:
-        return "Let go: no look back is asked for."
     due_with = {one.due for one in reading.expectations if not one.verdict}
-    if not reading.look_on or reading.look_state or reading.look_on in due_with:
+    told = lookbacks.told(reading.look_on, reading.look_state, reading.put_off, today)
+    if not told or reading.look_on in due_with:
         return ""
-    return f"A look back is asked for on {dates.written(reading.look_on)}."
+    return f'<p class="soft">{told} <a href="look:">Look back now</a></p>'
 
 
 def _soft(words: str) -> str:
