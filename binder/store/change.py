@@ -6,6 +6,7 @@ redoes it, and says afterwards which rows changed.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 
 _UNDO_STEPS = 200
 _NUMBERS = count(1)
+_HALF = re.compile("[\ud800-\udfff]")
 _CHANGED_SINCE = (
     "“{}” stands as it is, since another window or program changed the same thing afterwards."
 )
@@ -85,6 +87,14 @@ def row_of(binder: Binder, model: Table, uid: str) -> Fields | None:
     return dict(found) if found else None
 
 
+def _writable(fields: Fields) -> Fields:
+    """Halves of characters, as broken bytes of a command line leave them, as a mark each."""
+    return {
+        key: _HALF.sub("\N{REPLACEMENT CHARACTER}", value) if isinstance(value, str) else value
+        for key, value in fields.items()
+    }
+
+
 class Change:
     """The verbs inside one step."""
 
@@ -94,6 +104,7 @@ class Change:
 
     def add(self, model: Table, **fields: Any) -> str:
         """Insert a row; returns its uid (given, or new)."""
+        fields = _writable(fields)
         fields.setdefault("uid", new_uid())
         fields.setdefault("changed", now_ms())
         self._run(model.insert(**fields))
@@ -102,6 +113,7 @@ class Change:
 
     def edit(self, model: Table, uid: str, **fields: Any) -> None:
         """Change fields of the row with that uid; raises CanMend if it is gone."""
+        fields = _writable(fields)
         before = self._row(model, uid)
         if before is None:
             raise CanMend("What you were changing is no longer there; it was removed elsewhere.")

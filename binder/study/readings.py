@@ -19,6 +19,7 @@ from binder.store.file import Binder
 from binder.store.parts import parts
 from binder.store.schema import Expectation, Leaf, LookBack, Placed, Reading, Tab
 from binder.store.shelf import Shelf
+from binder.study import dates
 from binder.study.kinds import LeafKind
 from binder.study.leaves import titled
 from binder.study.tabs import TabView
@@ -134,7 +135,7 @@ def moment(text: str) -> datetime:
             f"“{text}” is no date; write year, month and day, as 2026-11-22 or 2026-11-22T19:30."
         ) from error
     if at.year < 1900:
-        raise CanMend(f"{at:%d %B %Y} is before 1900; check the year of the reading.")
+        raise CanMend(f"{dates.written(at)} is before 1900; check the year of the reading.")
     return at.astimezone().replace(tzinfo=None) if at.tzinfo else at
 
 

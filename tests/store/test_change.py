@@ -28,6 +28,13 @@ def test_one_notice_for_one_step(binder):
     assert not told[0].touches("leaf")
 
 
+def test_half_a_character_is_kept_as_a_mark_instead_of_losing_the_rest(binder):
+    tab = tabs.tab(binder, "Notes")
+    uid = leaves.add_leaf(binder, tab, "A \udcff leaf", "words \ud83d and more")
+    view = leaves.leaf(binder, uid)
+    assert (view.title, view.text) == ("A \ufffd leaf", "words \ufffd and more")
+
+
 def test_a_listener_can_stop_listening(binder):
     told = []
     stop = binder.listen(told.append)

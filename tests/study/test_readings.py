@@ -82,7 +82,7 @@ def test_a_reading_keeps_the_titles_of_its_deck(course_shelf, log):
         ({"laid": [*THREE.laid[:2], Laid(9, "cups-13")]}, "no place 9"),
         ({"at": "2026-02-30"}, "is no date"),
         ({"at": "soon"}, "is no date"),
-        ({"at": "1741-01-01"}, "before 1900"),
+        ({"at": "1741-01-01"}, "^1 January 1741 is before 1900"),
         ({"question": "  "}, "needs a question"),
     ],
 )

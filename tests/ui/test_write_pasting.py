@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication
 
 from binder.study import files
 from tests.ui.writing_desk import CTRL, SHIFT, desk, own_data  # noqa: F401
-from ui.leaves.pasting import LARGE, LONGEST_SIDE, encoded
+from ui.leaves.pasting import LARGE, LONGEST_SIDE, LONGEST_WORD, TOO_LONG, encoded
 
 K = Qt.Key
 FILE = re.compile(r"!?\[([^\]]*)\]\(file:([0-9a-f-]{36})\)")
@@ -42,6 +42,14 @@ def said(desk):
     told = []
     desk.session.said.connect(told.append)
     return told
+
+
+@pytest.mark.parametrize("plain", [True, False])
+def test_a_word_too_long_to_lay_out_is_not_put_in_and_said(desk, said, plain):
+    desk.leaf("kept")
+    paste(desk, text="before " + "a" * (LONGEST_WORD + 1), plain=plain)
+    assert desk.text() == "kept"
+    assert said == [TOO_LONG]
 
 
 def test_rich_text_becomes_markdown(desk):

@@ -21,6 +21,14 @@ LARGE = 1_500_000
 """Bytes of a PNG above which a photograph is kept as JPEG."""
 QUALITY = 90
 
+LONGEST_WORD = 50_000
+"""Letters of a word above which laying it out would freeze the window."""
+TOO_LONG = (
+    f"What you pasted holds a word of more than {LONGEST_WORD:,} letters, too long to write on "
+    "here, so nothing was put in; paste it in parts."
+)
+
+_TOO_LONG = re.compile(rf"\S{{{LONGEST_WORD + 1}}}")
 _ADDRESS = re.compile(r"https?://[^\s<>]+")
 _MEDIA = {"image/png": "png", "image/jpeg": "jpg", "image/gif": "gif", "image/webp": "webp"}
 
@@ -34,18 +42,18 @@ def put(editor: Writing, binder: Binder, data: QMimeData) -> list[str]:
     if paths:
         return put_files(editor, binder, paths)
     if data.hasFormat(MARKDOWN):
-        editor.put_text(bytes(data.data(MARKDOWN).data()).decode("utf-8", "replace"))
-    elif data.hasImage() and not data.text().strip():
+        return _put_words(editor, bytes(data.data(MARKDOWN).data()).decode("utf-8", "replace"))
+    if data.hasImage() and not data.text().strip():
         return _put_image(editor, binder, QImage(data.imageData()))
-    elif data.hasHtml():
+    if data.hasHtml():
         return _put_html(editor, binder, data.html())
-    elif data.hasText():
-        put_plain(editor, data)
+    if data.hasText():
+        return put_plain(editor, data)
     return []
 
 
-def put_plain(editor: Writing, data: QMimeData) -> None:
-    """Put in the words as they are; an address by itself becomes a link."""
+def put_plain(editor: Writing, data: QMimeData) -> list[str]:
+    """Put in the words as they are; an address by itself becomes a link. Returns as `put` does."""
     text = data.text()
     address = _ADDRESS.fullmatch(text.strip())
     if address and editor.selection()[0] != editor.selection()[1]:
@@ -53,7 +61,15 @@ def put_plain(editor: Writing, data: QMimeData) -> None:
     elif address:
         editor.put_text(f"<{address[0]}>")
     else:
-        editor.put_text(text)
+        return _put_words(editor, text)
+    return []
+
+
+def _put_words(editor: Writing, text: str) -> list[str]:
+    if _TOO_LONG.search(text):
+        return [TOO_LONG]
+    editor.put_text(text)
+    return []
 
 
 def put_files(editor: Writing, binder: Binder, paths: list[Path]) -> list[str]:
@@ -106,8 +122,7 @@ def _put_html(editor: Writing, binder: Binder, html: str) -> list[str]:
             text = re.sub(rf"!\[([^\]]*)\]\({picture.placeholder}[^)]*\)", r"\1", text)
             continue
         text = text.replace(picture.placeholder, f"file:{uid}")
-    editor.put_text(text)
-    return amiss
+    return amiss + _put_words(editor, text)
 
 
 def _keep_inner(binder: Binder, media: str, data: bytes) -> str:

@@ -54,9 +54,8 @@ class Hands(QObject):
         self.picker = Picker(self._session, self._look, kind, self._page)
         self.picker.chosen.connect(put)
         self.picker.shut.connect(editor.setFocus)
-        self.picker.new_asked.connect(
-            partial(self._cite_new, put), Qt.ConnectionType.QueuedConnection
-        )
+        self._put = put
+        self.picker.new_asked.connect(self._cite_new, Qt.ConnectionType.QueuedConnection)
         below = editor.cursorRect().bottomLeft() + QPoint(0, 4)
         self.picker.open_at(editor.viewport().mapToGlobal(below))
 
@@ -66,13 +65,13 @@ class Hands(QObject):
         who = found.author if found and found.fields.get("author") else ""
         editor.do(quoted, address, label, who)
 
-    def _cite_new(self, put: Callable[[str, str], None]) -> None:
+    def _cite_new(self) -> None:
         """Cite a source that gets its leaf now."""
         from ui.leaves.source_dialog import ask_source
 
         made = ask_source(self._session, self._look, self._page)
         if made is not None:
-            put(f"source:{made.key}", made.title)
+            self._put(f"source:{made.key}", made.title)
 
     def choose_files(self, editor: Field) -> None:
         """Ask for pictures and PDFs, and put them in."""
@@ -85,7 +84,7 @@ class Hands(QObject):
 
     def paste_plain(self, editor: Field) -> None:
         """Put in the words on the clipboard without anything that dresses them."""
-        put_plain(editor, QApplication.clipboard().mimeData())
+        self._tell(put_plain(editor, QApplication.clipboard().mimeData()))
 
     def paste(self, editor: Field, data: QMimeData) -> None:
         """Put in what was pasted or dropped."""
