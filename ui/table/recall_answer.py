@@ -7,7 +7,7 @@ from functools import partial
 from html import escape
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QLabel, QPushButton
 
 from binder.reckon.memory import Answer
@@ -99,12 +99,23 @@ class AnswerLeaf(RoundLeaf):
         ):  # fmt: skip
             part.setVisible(bool(words))
         self.foot.show()
+        self._fit_face()
         self.area.verticalScrollBar().setValue(0)
         self.buttons[Answer.KNEW_IT - 1].setFocus()
 
     def _restyle(self) -> None:
         self.dress(self.mine, "body", "own")
         self.dress(self.note, "label", "inksoft")
+
+    def _fit_face(self) -> None:
+        """A low leaf has a small face."""
+        beside = self.foot.sizeHint().height() + self.heading.height() + 3 * 8
+        self.face.allow(self.height() - beside)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Fit the face into another height."""
+        super().resizeEvent(event)
+        self._fit_face()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """1 to 4 answer, once the leaf is turned."""

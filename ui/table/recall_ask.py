@@ -20,6 +20,8 @@ from ui.theme import Look
 
 LOW = 330
 """Height above the foot, at scale 1, from which the face has room below the heading."""
+FEW = 40
+"""Most letters of words that are set as large as a heading."""
 _GAP = 14
 """Room, in pixels, between the parts above the foot."""
 _BELOW, _BESIDE = QBoxLayout.Direction.TopToBottom, QBoxLayout.Direction.RightToLeft
@@ -39,7 +41,7 @@ class AskLeaf(RoundLeaf):
         super().__init__(session, look, "What is asked")
         self.line = RoundLine(look)
         self.face = Shown(look, session.photos)
-        self.asked = self.words("The words asked about", role="section_title")
+        self.asked = self.words("The words asked about")
         self.said = QLineEdit()
         self.said.setAccessibleName("What it says, in your words")
         self.said.setPlaceholderText("Write it here, or say it aloud")
@@ -51,15 +53,16 @@ class AskLeaf(RoundLeaf):
         self.left = QLabel()
         self.left.setWordWrap(True)
         head = QVBoxLayout()
-        for part in (self.heading, self.line):
-            head.addWidget(part)
-            head.addSpacing(8)
+        head.setSpacing(8)
+        head.addWidget(self.heading)
+        head.addWidget(self.line)
         head.addStretch(1)
         self.top = QBoxLayout(_BELOW)
         self.top.addLayout(head, 1)
         self.top.addWidget(self.face)
         self.top.setSpacing(_GAP)
         self.rows.addLayout(self.top)
+        self.rows.addSpacing(8)
         self.rows.addWidget(self.asked)
         for part, room in ((self.said, 10), (self.buttons, 12), (self.left, 4)):
             self.feet.addWidget(part)
@@ -85,9 +88,7 @@ class AskLeaf(RoundLeaf):
         shown = question.card if question.shows_face else None
         self.face.show_card(shown, question.title, question.reversed, question.dress)
         self.asked.setVisible(shown is None)
-        # Words that show a card are not linked to it.
-        lines = "".join(f"<p>{escape(line)}</p>" for line in question.words.split("\n\n"))
-        self.asked.show_html(lines)
+        self.asked.show_html(_set_large(question.words))
         left = count - number
         rest = "This is the last one." if not left else f"{left} more after this one."
         self.left.setText(" ".join(part for part in (rest, note) if part))
@@ -134,10 +135,16 @@ class AskLeaf(RoundLeaf):
         room = self.height() - self.foot.sizeHint().height()
         low = room < self.look.theme.px(LOW)
         self.top.setDirection(_BESIDE if low else _BELOW)
-        head = 0 if low else self.heading.height() + self.line.height() + 16
-        self.face.allow(room - head - _GAP, alone=not low)
+        head = 0 if low else self.heading.height() + self.line.height() + 3 * _GAP + 8
+        self.face.allow(room - head, alone=not low)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit the face into another height."""
         super().resizeEvent(event)
         self._fit_face()
+
+
+def _set_large(words: str) -> str:
+    """A few words as a heading, more as paragraphs; names in them are no links to the answer."""
+    tag = "h3" if len(words) <= FEW else "p"
+    return "".join(f"<{tag}>{escape(part)}</{tag}>" for part in words.split("\n\n"))

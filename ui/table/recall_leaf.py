@@ -43,9 +43,9 @@ class RoundLeaf(QWidget):
         outer.addStretch(1)
         self.heading = Heading(look)
 
-    def words(self, name: str, *, own: bool = True, role: str = "body") -> Prose:
-        """Running text, in the student's colour unless said otherwise."""
-        made = Prose(self.look, own=own, role=role)
+    def words(self, name: str) -> Prose:
+        """Running text in the student's colour."""
+        made = Prose(self.look, own=True)
         made.setAccessibleName(name)
         return made
 
