@@ -77,6 +77,12 @@ CONSENT = (
 )
 """What is owed to a querent, and a reminder of what is kept about them."""
 
+ASK_FIRST = (
+    "Ask for their consent first. Kept of them, in this binder alone: what stands here, the"
+    " question, the cards and what you write."
+)
+"""The same while the reading is being logged, when there is still time to ask."""
+
 
 def areas(*texts: str) -> list[Area]:
     """The areas that the words of a topic or a question touch, the gravest first."""

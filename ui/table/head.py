@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.cards.spreads import Spread
+from binder.study.cautions import ASK_FIRST, for_another, initials
 from binder.study.dates import DAYS, parsed
 from binder.study.draft import DeckChoice, Draft, look_day, looks_like_a_name
 from ui.table.field import GrowingField
@@ -29,7 +30,10 @@ from ui.table.hints import Hint
 from ui.theme import Look
 
 FIRST_DAY = QDate(1900, 1, 1)
-NAME_HINT = "Initials would do; a full name can be read by whoever opens this binder."
+NAME_HINT = (
+    "Initials would do; a full name can be read by whoever opens this binder."
+    ' <a href="initials">Write {}</a>'
+)
 FUTURE_HINT = "That moment is still to come."
 
 
@@ -144,6 +148,7 @@ class Head(QWidget):
         self.querent.returnPressed.connect(self.ended)
         self.topic.returnPressed.connect(self.ended)
         self.querent.textChanged.connect(self._weigh_name)
+        self.hints["querent"].linkActivated.connect(self._shorten_name)
         self.spread.activated.connect(lambda n: self.spread_changed.emit(self._spreads[n]))
         self.deck.activated.connect(lambda n: self.deck_changed.emit(self._decks[n]))
         self.looks.toggled.connect(self.look_on.setEnabled)
@@ -242,8 +247,16 @@ class Head(QWidget):
         self.hints["at"].say(FUTURE_HINT if late else "")
 
     def _weigh_name(self) -> None:
-        full = looks_like_a_name(self.querent.text())
-        self.hints["querent"].say(NAME_HINT if full else "")
+        """What to mind of somebody else, and that initials would do; nothing for oneself."""
+        querent = self.querent.text()
+        said = [ASK_FIRST] if for_another(querent) else []
+        if looks_like_a_name(querent):
+            said.append(NAME_HINT.format(initials(querent)))
+        self.hints["querent"].say(" ".join(said))
+
+    def _shorten_name(self, *_link: str) -> None:
+        self.querent.setText(initials(self.querent.text()))
+        self.querent.setFocus()
 
     def _choose_look(self, *_value: object) -> None:
         self._look_chosen = True

@@ -28,6 +28,9 @@ class Hint(QLabel):
         """Show a sentence, in red when something is wrong; '' hides it."""
         self._wrong = wrong
         self.setText(sentence)
+        linked = "<a " in sentence  # words alone are no stop for the Tab key
+        policy = Qt.FocusPolicy.StrongFocus if linked else Qt.FocusPolicy.NoFocus
+        self.setFocusPolicy(policy)
         self.restyle()
         self.setVisible(bool(sentence))
 

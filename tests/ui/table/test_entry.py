@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 
 from binder.cards.spreads import SPREADS, spread
 from binder.study import decks, leaves, readings
+from binder.study.cautions import ASK_FIRST
 from binder.study.readings import Laid, NewReading
 
 ENTER, TAB, ESC = Qt.Key.Key_Return, Qt.Key.Key_Tab, Qt.Key.Key_Escape
@@ -143,10 +144,30 @@ def test_a_chosen_day_of_looking_back_stays_when_the_date_changes(desk):
 
 
 def test_a_full_name_is_hinted_at_quietly(desk):
+    hint = desk.head.hints["querent"]
     desk.head.querent.setText("Ada Quillfeather")
-    assert desk.head.hints["querent"].text().startswith("Initials would do")
-    desk.head.querent.setText("A. Q.")
-    assert desk.head.hints["querent"].text() == ""
+    assert "Initials would do" in hint.text()
+    assert hint.text().endswith("Write A. Q.</a>")
+    hint.linkActivated.emit("initials")
+    assert desk.head.querent.text() == "A. Q."
+    assert "Initials would do" not in hint.text()
+
+
+def test_consent_and_what_is_kept_are_told_once_where_it_is_for_another(desk):
+    hint = desk.head.hints["querent"]
+    for own in ("", "myself", "Me"):
+        desk.head.querent.setText(own)
+        assert not hint.isVisible()
+    desk.head.querent.setText("B. T.")
+    assert hint.text() == ASK_FIRST
+    assert not hint.wrong
+    desk.head.question.setPlainText("For B.?")
+    desk.entry.left.to_cards()
+    desk.type("3w, qc, star")
+    desk.key(ENTER)
+    assert desk.reading().querent == "B. T."
+    desk.entry.begin(desk.binder, desk.tab)
+    assert not hint.isVisible()
 
 
 def test_the_card_for_a_month(desk):
