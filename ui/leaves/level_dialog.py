@@ -48,12 +48,12 @@ class LevelDialog(QDialog):
         self.file.setChecked(True)
         self._buttons(f"&Finish it and open {then}" if then else "&Finish it")
         self._lay_out()
+        self.no.setDefault(True)
 
     def _buttons(self, finish: str) -> None:
         self.buttons = QDialogButtonBox()
         self.yes = self.buttons.addButton(finish, QDialogButtonBox.ButtonRole.AcceptRole)
         self.no = self.buttons.addButton("&Not yet", QDialogButtonBox.ButtonRole.RejectRole)
-        self.no.setDefault(True)
         self.buttons.accepted.connect(self.accept)
         self.buttons.rejected.connect(self.reject)
 
