@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import threading
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from dataclasses import dataclass
 from typing import Any
 
 from binder.errors import CanMend
 
 LOCK = threading.RLock()
-"""PDFium may be used by one thread at a time; whoever calls it holds this."""
+"""PDFium may be used by one thread at a time; whoever calls it holds this.
+
+Pages and bitmaps are shut while it is held: left to Python they would be let go later, meanwhile.
+"""
 
 LARGEST = 6000
 """Pixels a page is drawn wide or high at most."""
@@ -55,11 +58,11 @@ def told_title(data: bytes, name: str) -> str:
 
 def draw_page(data: bytes, name: str, number: int, width: int) -> Pixels:
     """Draw page `number` (from 0) so many pixels wide. Raises CanMend as `page_sizes` does."""
-    with opened(data, name) as document:
-        page = document[number]
+    with opened(data, name) as document, closing(document[number]) as page:
         wide, high = (max(side, 1.0) for side in page.get_size())
-        bitmap = page.render(scale=min(width / wide, LARGEST / max(wide, high)), prefer_bgrx=True)
-        return Pixels(bitmap.width, bitmap.height, bitmap.stride, bytes(bitmap.buffer))
+        scale = min(width / wide, LARGEST / max(wide, high))
+        with closing(page.render(scale=scale, prefer_bgrx=True)) as bitmap:
+            return Pixels(bitmap.width, bitmap.height, bitmap.stride, bytes(bitmap.buffer))
 
 
 @contextmanager

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ctypes
 import re
+from contextlib import closing
 from dataclasses import dataclass
 from typing import Any
 
@@ -43,29 +44,30 @@ def page_texts(data: bytes, name: str, first: int, count: int) -> list[str]:
 
 
 def _page_text(document: Any, number: int) -> str:
-    page = document[number]
-    written = page.get_textpage()
-    try:
+    with closing(document[number]) as page, closing(page.get_textpage()) as written:
         return tidied(written.get_text_range())
-    finally:
-        written.close()
-        page.close()
 
 
 def letters(data: bytes, name: str, number: int) -> Letters:
     """Every letter of page `number` (from 0) and where it stands. Raises as `opened`."""
-    with opened(data, name) as document:
-        page = document[number]
-        written = page.get_textpage()
-        place = _places(page)
-        said: list[str] = []
-        boxes: list[Box] = []
-        for index in range(written.count_chars()):
-            letter = _letter(written, index)
-            if letter:
-                said.append(letter)
-                boxes.append(place(*written.get_charbox(index, loose=True)))
-        return Letters("".join(said), tuple(boxes))
+    with (
+        opened(data, name) as document,
+        closing(document[number]) as page,
+        closing(page.get_textpage()) as written,
+    ):
+        return _spelt(page, written)
+
+
+def _spelt(page: Any, written: Any) -> Letters:
+    place = _places(page)
+    said: list[str] = []
+    boxes: list[Box] = []
+    for index in range(written.count_chars()):
+        letter = _letter(written, index)
+        if letter:
+            said.append(letter)
+            boxes.append(place(*written.get_charbox(index, loose=True)))
+    return Letters("".join(said), tuple(boxes))
 
 
 def _letter(written: Any, index: int) -> str:

@@ -104,20 +104,28 @@ def _text(binder: Binder, uid: str, stop: Stop) -> str | None:
     if file is None or file.media != files.PDF:
         return None
     try:
-        return _read(file, stop)
+        pages = _read(file.name, file.data, stop)
     except CanMend:  # locked or damaged: its leaf says so
         return ""
+    return None if pages is None else PAGE_END.join(pages)
 
 
-def _read(file: files.FileView, stop: Stop) -> str | None:
+def words_in(uid: str, name: str, data: bytes, stop: Stop) -> Words:
+    """The words of a PDF that is not on a handout leaf, read but not kept. Raises as
+    `binder.page.pdf.opened`.
+    """
+    return Words(uid, tuple(_read(name, data, stop) or ()))
+
+
+def _read(name: str, data: bytes, stop: Stop) -> list[str] | None:
     pages: list[str] = []
     room = MOST
     while room > 0:
         if stop():
             return None
-        some = pdf_words.page_texts(file.data, file.name, len(pages), AT_A_TIME)
+        some = pdf_words.page_texts(data, name, len(pages), AT_A_TIME)
         if not some:
             break
         pages += (page.replace(PAGE_END, " ") for page in some)
         room -= sum(map(len, some))
-    return PAGE_END.join(pages)
+    return pages

@@ -23,11 +23,9 @@ class FiledPage(HandoutPage):
             raise CanMend("That file is no longer kept on this shelf.")
         self.spot = spot
         self.heading.say("Kept inside the binder", found.name)
-        for part in (self.notes_head, self.notes):
+        for part in (self.notes_head, self.notes, self.tick):
             part.hide()
-        self._files, self.sheets, self.number = [(uid, found.name)], [], 0
-        self._start()
-        self._show()
+        self.show_files("", [(uid, found.name)])
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape puts the file away."""

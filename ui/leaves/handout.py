@@ -2,20 +2,45 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+from html import escape
 from pathlib import Path
 
-from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QFileDialog, QHBoxLayout, QLabel, QMenu, QToolButton, QWidget
+from PySide6.QtCore import QPoint, QRectF, Qt
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QFileDialog, QInputDialog, QMenu, QWidget
 
-from binder.study import dates, files
-from ui.jobs import Newest
+from binder.store.file import Binder
+from binder.study import dates, filed_words, files, page_notes
+from binder.study.filed_words import Words
+from binder.study.page_notes import PageNoteView
+from ui.jobs import Newest, Stop
+from ui.leaves.beside import BesideField
+from ui.leaves.handout_bar import FindRow, SheetBar
 from ui.leaves.heads import Heading
 from ui.leaves.page import Page
+from ui.leaves.printed_tick import PrintedTick
+from ui.leaves.prose import Prose
+from ui.leaves.sheet_find import SheetFind
 from ui.leaves.sheet_view import SheetView
 from ui.leaves.sheets import Sheet, read
 from ui.session import Session
 from ui.theme import Look
 from ui.trail import Spot
+
+NO_WORDS = "Only pictures of words are in this file, as in a scan, so Find cannot look into it."
+TO_SHEET = "sheet:"
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What is on the leaf: its uid ('' where a file is shown by itself), files, sheets, words."""
+
+    leaf: str = ""
+    files: tuple[tuple[str, str], ...] = ()
+    sheets: tuple[Sheet, ...] = ()
+    words: dict[str, Words] = field(default_factory=dict)
 
 
 class HandoutPage(Page):
@@ -23,108 +48,224 @@ class HandoutPage(Page):
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
-        self.heading = Heading(look)
-        self.view = SheetView(look)
+        self.heading, self.tick = Heading(look), PrintedTick(session, look)
+        self.bar, self.find_row, self.view = SheetBar(look), FindRow(look), SheetView(look)
         self.caption = self.prose("Caption", role="label")
+        self.quiet = self.prose("About the file", role="label")
+        self.beside_head = self.head("Beside this page")
+        self.beside_note = self.prose("Note beside this page", own=True)
+        self.beside = BesideField(session, look)
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
-        self.sheets: list[Sheet] = []
+        self.list_head = self.head("Notes beside pages")
+        self.list = self.prose("Notes beside pages", own=True)
+        self.shown = Shown()
         self.number = 0
-        self._files: list[tuple[str, str]] = []
-        self._job = Newest(self)
-        self._job.done.connect(self._read)
-        self.add(self.heading, self._bar(), self.view, self.caption)
-        self.add(self.notes_head, self.notes)
+        self._due = False
+        self._marks: tuple[str, ...] = ()
+        self._notes: list[PageNoteView] = []
+        self.find = SheetFind(self)
+        self._job, self._reading = Newest(self), Newest(self)
+        self._lay_out()
+        self._connect()
+
+    def _lay_out(self) -> None:
+        self.add(self.heading, self.tick, self.bar, self.find_row, self.view, self.caption)
+        self.add(self.quiet, self.beside_head, self.beside_note, self.beside)
+        self.add(self.notes_head, self.notes, self.list_head, self.list)
         self.rows.addStretch(1)
-        self.view.stepped.connect(self.step)
-        self.view.jumped.connect(lambda last: self.turn_to(len(self.sheets) - 1 if last else 0))
-        self.view.zoomed.connect(lambda _zoom: self._enable())
-        self.view.menu_asked.connect(self._menu)
-        look.changed.connect(self._restyle)
-        self._restyle()
 
-    def _bar(self) -> QWidget:
-        """Buttons to turn sheets and to enlarge them."""
-        self.before = self._tool("‹", "The sheet before", lambda: self.step(-1))
-        self.after = self._tool("›", "The next sheet", lambda: self.step(1))
-        self.count = QLabel()
-        self.smaller = self._tool("−", "Smaller", lambda: self.view.zoom_by(-1))
-        self.larger = self._tool("+", "Larger", lambda: self.view.zoom_by(1))
-        self.fit = self._tool("Fit width", "As wide as the leaf", lambda: self.view.zoom_to(1.0))
-        self.bar = QWidget()
-        row = QHBoxLayout(self.bar)
-        row.setContentsMargins(2, self.look.theme.px(8), 2, self.look.theme.px(8))
-        row.setSpacing(self.look.theme.px(6))
-        for part in (self.before, self.count, self.after):
-            row.addWidget(part)
-        row.addStretch(1)
-        for part in (self.smaller, self.larger, self.fit):
-            row.addWidget(part)
-        return self.bar
+    def _connect(self) -> None:
+        view, bar = self.view, self.bar
+        self._job.done.connect(self._read)
+        self._reading.done.connect(self._take_words)
+        view.waits.connect(self._begin, Qt.ConnectionType.QueuedConnection)
+        view.stepped.connect(self.step)
+        view.jumped.connect(lambda last: self.turn_to(len(self.sheets) - 1 if last else 0))
+        view.zoomed.connect(bar.show_zoom)
+        view.menu_asked.connect(self._menu)
+        view.spotted.connect(self._reveal)
+        view.scrolls = self._scrolls
+        bar.stepped.connect(self.step)
+        bar.asked.connect(self.ask_sheet)
+        bar.enlarged.connect(view.zoom_by)
+        bar.fitted.connect(lambda: view.zoom_to(1.0))
+        self.find_row.sought.connect(self._seek)
+        self.find_row.stepped.connect(self.find.step)
+        self.find_row.left.connect(view.setFocus)
+        self.find.went.connect(self._go_to)
+        self.find.counted.connect(lambda: self.find_row.say(self.find.at, self.find.total))
+        self.beside.opened.connect(lambda on: self._show_beside(writing=on))
 
-    def _tool(self, words: str, name: str, verb) -> QToolButton:
-        button = QToolButton()
-        button.setProperty("plain", True)
-        button.setText(words)
-        button.setAccessibleName(name)
-        button.setToolTip(name)
-        button.clicked.connect(verb)
-        return button
+    @property
+    def sheets(self) -> tuple[Sheet, ...]:
+        """All sheets of the files on the leaf, once they are read."""
+        return self.shown.sheets
 
-    def _restyle(self) -> None:
-        self.count.setFont(self.look.theme.font("label"))
+    @property
+    def sheet(self) -> Sheet | None:
+        """The sheet that is turned to."""
+        return self.sheets[self.number] if self.number < len(self.sheets) else None
 
     # Filling
 
     def fill(self, spot: Spot, marks: tuple[str, ...]) -> None:
-        """Show the leaf; its files follow as soon as they are read."""
+        """Show the leaf; its files follow as soon as it was painted and they are read."""
         view = self.session.leaf_of(spot)
         if view is None:
             return
         self.heading.say(dates.written(view.day), view.title)
+        self.tick.show_leaf(view)
         notes = files.without_links(view.text)
         for part in (self.notes_head, self.notes):
             part.setVisible(bool(notes))
         self.notes.show_html(self.rendered(view, notes) if notes else "", marks)
-        linked = files.linked(view.text)
-        if linked != self._files or not self.sheets:
-            self._files, self.sheets, self.number = linked, [], 0
-            self._start()
-        self._show()
+        self._notes = page_notes.page_notes(view.binder, view.uid)
+        linked = tuple(files.linked(view.text))
+        if (view.uid, linked) != (self.shown.leaf, self.shown.files) or marks != self._marks:
+            self._marks = marks
+            self.show_files(view.uid, linked)
+        else:
+            self._show()
 
-    def _start(self) -> None:
-        home = self.session.binder_of(self.spot) if self.spot else None
+    def show_files(self, leaf: str, linked: Sequence[tuple[str, str]]) -> None:
+        """Show other files (uid, label), on the leaf with that uid or by themselves ('')."""
         self._job.cancel()
-        if home is not None and self._files:
-            shelf, linked = self.session.shelf, list(self._files)
-            self._job.start(lambda stop: [] if stop() else read(shelf, home, linked))
-
-    def _read(self, sheets: list[Sheet]) -> None:
-        self.sheets = sheets
+        self._reading.cancel()
+        self.shown, self.number = Shown(leaf, tuple(linked)), 0
+        self._due = bool(linked)
+        self.find.clear()
+        self.find_row.show_words("")
+        self.view.seek((), False, 0)
         self._show()
+
+    def _begin(self) -> None:
+        """Read the files; the leaf itself has been painted."""
+        home = self.session.binder_of(self.spot) if self.spot else None
+        if home is None or not self._due:
+            return
+        self._due = False
+        shelf, linked, leaf = self.session.shelf, list(self.shown.files), self.shown.leaf
+
+        def work(stop: Stop) -> Shown:
+            sheets = () if stop() else tuple(read(shelf, home, linked))
+            return Shown(leaf, tuple(linked), sheets, _known(home, leaf))
+
+        self._job.start(work)
+
+    def _read(self, shown: Shown) -> None:
+        self.shown = shown
+        self._show()
+        home = self.session.binder_of(self.spot) if self.spot else None
+        if home is None:
+            return
+        if self._missing():
+            self._reading.start(lambda stop: self._words(home, shown, stop))
+        self._seek_marks()
+
+    def _missing(self) -> bool:
+        pdfs = {sheet.file for sheet in self.sheets if sheet.page is not None}
+        return bool(pdfs - self.shown.words.keys())
+
+    def _words(self, home: Binder, shown: Shown, stop: Stop) -> dict[str, Words]:
+        """Read the words of the files into the binder; a file by itself is only read."""
+        uids = [uid for uid, _ in shown.files]
+        if shown.leaf and home.writable:
+            filed_words.read_in(home, [(shown.leaf, uids)], lambda _done, _of: None, stop)
+            return _known(home, shown.leaf)
+        pages = {sheet.file: sheet for sheet in shown.sheets if sheet.page is not None}
+        return {uid: filed_words.words_in(uid, sheet.name, sheet.data, stop)
+                for uid, sheet in pages.items()}  # fmt: skip
+
+    def _take_words(self, words: dict[str, Words]) -> None:
+        self.shown = replace(self.shown, words=words)
+        self._show()
+        self._seek_marks()
 
     def wait(self) -> None:
         """Wait until all is read and drawn, as for a picture of the window."""
-        self._job.wait()
-        self.view.wait()
+        self._begin()
+        for job in (self._job, self._reading, self.find, self.view):
+            job.wait()
+
+    # Showing
 
     def _show(self) -> None:
-        sheet = self.sheets[self.number] if self.number < len(self.sheets) else None
-        self.view.setVisible(bool(self._files))
+        sheet = self.sheet
+        self.view.setVisible(bool(self.shown.files))
         self.view.show_sheet(sheet)
         self.bar.setVisible(sheet is not None and (len(self.sheets) > 1 or not sheet.wrong))
-        self.count.setText(f"Sheet {self.number + 1} of {len(self.sheets)}")
-        for part in (self.before, self.count, self.after):
-            part.setVisible(len(self.sheets) > 1)
+        self.bar.show_at(self.number, len(self.sheets))
+        self.find_row.setVisible(any(not words.none for words in self.shown.words.values()))
         caption = sheet.caption if sheet and not sheet.wrong else ""
-        self.caption.setVisible(bool(caption))
-        self.caption.show_html(f"<p><small><i>{_plain(caption)}</i></small></p>")
-        self._enable()
+        _say(self.caption, f"<i>{escape(caption)}</i>" if caption else "")
+        _say(self.quiet, escape(self._about(sheet)) if sheet else "")
+        self._show_beside(writing=self.beside.writing)
+        self._list_notes()
 
-    def _enable(self) -> None:
-        self.before.setEnabled(self.number > 0)
-        self.after.setEnabled(self.number < len(self.sheets) - 1)
-        self.smaller.setEnabled(self.view.zoom > 1)
-        self.fit.setEnabled(self.view.zoom != 1)
+    def _about(self, sheet: Sheet) -> str:
+        """What Find does not know of the file."""
+        words = self.shown.words.get(sheet.file)
+        if words is None or sheet.page is None:
+            return ""
+        if words.none:
+            return NO_WORDS
+        of = sum(one.file == sheet.file for one in self.sheets)
+        known = len(words.pages)
+        return f"Find knows the first {known:,} of {of:,} pages." if known < of else ""
+
+    def _show_beside(self, *, writing: bool) -> None:
+        """The note beside the page that is turned to."""
+        view = self.session.leaf_of(self.spot) if self.spot and self.shown.leaf else None
+        sheet = self.sheet
+        on = view is not None and sheet is not None and bool(sheet.data)
+        for part in (self.beside_head, self.beside):
+            part.setVisible(on)
+        note = self._note_of(sheet) if sheet else None
+        self.beside_note.setVisible(on and note is not None and not writing)
+        if view is None or sheet is None or not on:
+            self.beside.shut()
+            return
+        if len(self.sheets) > 1:
+            self.beside_head.say(f"Beside {self._called(sheet)}")
+        self.beside.show_place(view, sheet.file, sheet.number, note.text if note else "")
+        self.beside_note.show_html(self.rendered(view, note.text) if note else "", self._marks)
+
+    def _note_of(self, sheet: Sheet) -> PageNoteView | None:
+        place = (sheet.file, sheet.number)
+        return next((one for one in self._notes if (one.file, one.page) == place), None)
+
+    def _called(self, sheet: Sheet) -> str:
+        one_file = len(self.shown.files) == 1
+        return f"page {sheet.number:,}" if one_file else f"sheet {self.sheets.index(sheet) + 1:,}"
+
+    def _list_notes(self) -> None:
+        """All notes beside pages, each under the page it stands beside."""
+        view = self.session.leaf_of(self.spot) if self.spot and self.shown.leaf else None
+        on = view is not None and len(self.sheets) > 1 and bool(self._notes)
+        for part in (self.list_head, self.list):
+            part.setVisible(on)
+        if view is None or not on:
+            return
+        places = {(one.file, one.number): at for at, one in enumerate(self.sheets)}
+        notes = sorted(self._notes, key=lambda one: places.get((one.file, one.page), 1 << 30))
+        html = (self._head_of(places.get((one.file, one.page))) + self.rendered(view, one.text)
+                for one in notes)  # fmt: skip
+        self.list.show_html("".join(html), self._marks)
+
+    def _head_of(self, at: int | None) -> str:
+        if at is None:
+            return "<p><small>Beside a page that is no longer on this leaf</small></p>"
+        name = self._called(self.sheets[at]).capitalize()
+        return f'<p><a href="{TO_SHEET}{at}">{name}</a></p>'
+
+    def _follow(self, prose: Prose, address: str) -> None:
+        """The head of a note turns to its sheet."""
+        if address.startswith(TO_SHEET):
+            self.turn_to(int(address.removeprefix(TO_SHEET)))
+            self.verticalScrollBar().setValue(self.view.y())
+            self.view.setFocus()
+        else:
+            super()._follow(prose, address)
 
     # Turning
 
@@ -135,20 +276,84 @@ class HandoutPage(Page):
     def turn_to(self, number: int) -> None:
         """Show the sheet with that number, from 0; nothing where there is none."""
         if 0 <= number < len(self.sheets) and number != self.number:
+            self.beside.shut()
+            at, top = self.verticalScrollBar().value(), self.view.y()
             self.number = number
+            if self.find.words:
+                here = number == self.find.sheet
+                self.view.words.seek(self.find.words, self.find.whole, self.find.nth if here else 0)
             self._show()
+            if at > top:
+                self.verticalScrollBar().setValue(top)
+
+    def ask_sheet(self) -> None:
+        """Ask for the number of a sheet and turn to it."""
+        of = len(self.sheets)
+        said, sure = QInputDialog.getInt(
+            self, "Turn to a sheet", f"Sheet, 1 to {of:,}:", self.number + 1, 1, of
+        )
+        if sure:
+            self.turn_to(said - 1)
+
+    def _scrolls(self, way: int) -> bool:
+        bar = self.verticalScrollBar()
+        at_end = bar.value() >= bar.maximum() if way > 0 else bar.value() <= bar.minimum()
+        last = self.number in ((len(self.sheets) - 1,) if way > 0 else (0,))
+        return not at_end or last
 
     def focus_in(self) -> None:
         """The keyboard on the sheet."""
-        (self.view if self._files else self).setFocus()
+        (self.view if self.shown.files else self).setFocus()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """A slash goes to the field that finds words in the handout."""
+        if event.text() == "/" and self.find_row.isVisible():
+            self.find_row.field.setFocus()
+            self.find_row.field.selectAll()
+            return
+        super().keyPressEvent(event)
+
+    # Finding
+
+    def _seek(self, words: str) -> None:
+        if not words:
+            self.find.clear()
+            self.view.seek((), False, 0)
+            return
+        self.find.seek((words,), False, self.sheets, self.shown.words, self.number)
+
+    def _seek_marks(self) -> None:
+        """Go to what the shelf's Find found on the sheets, once their words are known."""
+        if self._marks and self.shown.words and not self.find.words:
+            self.find_row.show_words(" ".join(self._marks))
+            self.find.seek(self._marks, True, self.sheets, self.shown.words, 0)
+
+    def _go_to(self, sheet: int) -> None:
+        if sheet != self.number:
+            self.turn_to(sheet)
+        self.view.seek(self.find.words, self.find.whole, self.find.nth)
+
+    def _reveal(self, rect: QRectF) -> None:
+        self.settle()
+        self.show_rect(self.view, rect)
+
+    # Menu
 
     def _menu(self, at: QPoint) -> None:
-        sheet = self.sheets[self.number] if self.number < len(self.sheets) else None
+        sheet = self.sheet
         if sheet is None or not sheet.data:
             return
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        menu.addAction("Save a copy…").triggered.connect(lambda: self._save(sheet))
+        if self.view.words.text():
+            menu.addAction("&Copy").triggered.connect(self.view.copy)
+        if self.view.words.letters.text:
+            menu.addAction("Select &all words of this sheet").triggered.connect(
+                self.view.select_all
+            )
+        if self.shown.leaf:
+            menu.addAction("&Write beside this page").triggered.connect(self.beside.write)
+        menu.addAction("&Save a copy…").triggered.connect(lambda: self._save(sheet))
         menu.popup(at)
 
     def _save(self, sheet: Sheet) -> None:
@@ -166,7 +371,14 @@ class HandoutPage(Page):
         self.session.said.emit(f"A copy lies in {path}.")
 
 
-def _plain(text: str) -> str:
-    from html import escape
+def _known(home: Binder, leaf: str) -> dict[str, Words]:
+    """The words of a leaf's files as far as they are known; on any thread."""
+    if not leaf:
+        return {}
+    with home.beside():
+        return filed_words.words_of(home, leaf)
 
-    return escape(text)
+
+def _say(prose: Prose, html: str) -> None:
+    prose.setVisible(bool(html))
+    prose.show_html(f"<p><small>{html}</small></p>" if html else "")

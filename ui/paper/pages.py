@@ -73,6 +73,7 @@ class Paper:
             kind = formats.Format_RGBX8888 if bitmap.n_channels == 4 else formats.Format_RGB888
             data = bytes(bitmap.buffer)
             made = QImage(data, bitmap.width, bitmap.height, bitmap.stride, kind).copy()
+            bitmap.close()
             sheet.close()
         return made
 

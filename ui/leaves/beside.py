@@ -1,0 +1,140 @@
+"""The note beside a page of a handout: read, and written in place."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QKeyEvent
+from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
+
+from binder.store.clock import new_uid
+from binder.study.leaves import LeafView
+from binder.study.page_notes import write_beside
+from ui.leaves.editor import Editor
+from ui.leaves.keeping import Keeping, Pending
+from ui.leaves.link_row import LinkWord
+from ui.session import Session
+from ui.theme import Look
+
+
+class BesideField(QFrame):
+    """A field for the note beside one page; what is typed is saved by itself."""
+
+    opened = Signal(bool)
+    """The field is open for writing, or shut again."""
+
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._session, self._look = session, look
+        self._view: LeafView | None = None
+        self._place = ("", 0)
+        self._before = self._sitting = ""
+        self.box = QFrame()
+        self.box.setObjectName("box")
+        self.editor = Editor(look, "Note beside this page", colour="own")
+        self.editor.setPlaceholderText("What you note beside this page")
+        self.link = LinkWord(look, "")
+        self.wrong = QLabel()
+        self.wrong.setWordWrap(True)
+        self.wrong.hide()
+        self.keeping = Keeping(self)
+        self.keeping.failed.connect(self._say)
+        self.keeping.said.connect(session.said)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(look.theme.px(4))
+        for part in (self.box, self.wrong, self.link):
+            column.addWidget(part)
+        within = QVBoxLayout(self.box)
+        within.setContentsMargins(*[look.theme.px(8)] * 4)
+        within.addWidget(self.editor)
+        self.editor.edited.connect(self.keeping.touch)
+        self.editor.installEventFilter(self)
+        self.link.clicked.connect(lambda: self.shut() if self.writing else self.write())
+        session.leaving.connect(self.shut)
+        look.changed.connect(self._dress)
+        self._dress()
+        self.box.hide()
+
+    @property
+    def writing(self) -> bool:
+        """Whether it is open for writing."""
+        return not self.box.isHidden()
+
+    def show_place(self, view: LeafView, file: str, page: int, text: str) -> None:
+        """Stand beside another page; the note that was being written is saved first."""
+        if (view.uid, file, page) == (self._uid(), *self._place) and self.writing:
+            return
+        self.shut()
+        self._view, self._place, self._before = view, (file, page), text
+        self._offer()
+
+    def _uid(self) -> str:
+        return self._view.uid if self._view else ""
+
+    def _offer(self) -> None:
+        words = "Change this note" if self._before else "Write beside this page"
+        self.link.setText("Done" if self.writing else words)
+        self.link.updateGeometry()
+
+    def write(self) -> None:
+        """Open the field with the note as it stands."""
+        if self._view is None or self.writing:
+            return
+        view = self._view
+        self._sitting = new_uid()
+        self.editor.find = lambda text: self._session.linker.find(text, view.uid)
+        self.editor.open_text(self._before)
+        self.keeping.open(f"{view.uid}-{self._place[1]}", view.title, [self])
+        self.box.show()
+        self._offer()
+        self.editor.setFocus()
+        self.opened.emit(True)
+
+    def shut(self) -> None:
+        """Save, and show the note to be read."""
+        if not self.writing:
+            return
+        self.keeping.leave()
+        self.keeping.uid, self.keeping.parts = "", []
+        had_keys = self.editor.hasFocus()
+        self.box.hide()
+        self._offer()
+        if had_keys:
+            self.link.setFocus()
+        self.opened.emit(False)
+
+    # What Keeping asks of a part
+
+    def pending(self) -> Pending | None:
+        """What is not saved yet."""
+        text, view, (file, page) = self.editor.markdown().rstrip(), self._view, self._place
+        if view is None or text == self._before:
+            return None
+        sitting = self._sitting
+        return Pending(lambda: write_beside(view.binder, view.uid, file, page, text, sitting), text)
+
+    def kept(self) -> None:
+        """All is saved."""
+        self._before = self.editor.markdown().rstrip()
+
+    # Looks and keys
+
+    def _say(self, sentence: str) -> None:
+        self.wrong.setText(sentence)
+        self.wrong.setVisible(bool(sentence))
+
+    def _dress(self) -> None:
+        theme = self._look.theme
+        self.wrong.setStyleSheet(f"color: {theme['red'].name()};")
+        self.box.setStyleSheet(
+            f"#box {{ background: {theme['faint'].name()}; "
+            f"border: 2px solid {theme['own'].name()}; border-radius: 3px; }}"
+        )
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Escape ends writing."""
+        escape = isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_Escape
+        if escape and event.type() is QEvent.Type.KeyPress:
+            self.shut()
+            return True
+        return super().eventFilter(watched, event)
