@@ -91,6 +91,10 @@ class TestOpening:
         click(slip)
         assert window.staged("entry")
 
+    def test_what_a_slip_says_is_one_sentence(self, window):
+        slip = next(s for s in window.slips.slips() if s.note.title.startswith("Unit"))
+        assert slip.note.note == "9 of 14 studied, until 20 December"
+
     def test_a_slip_for_a_unit_opens_the_plan(self, window):
         slip = next(s for s in window.slips.slips() if s.note.title.startswith("Unit"))
         click(slip)

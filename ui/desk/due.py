@@ -39,7 +39,7 @@ def _note(key: str, slip: Slip) -> SlipNote:
     if slip.kind in (SlipKind.LOOK_BACK, SlipKind.BEGUN):
         asked = slip.kind is SlipKind.LOOK_BACK
         return SlipNote(key, slip.heading, slip.note, slip.title, due=asked)
-    note = ". ".join(part for part in (slip.title, slip.note) if part)
+    note = ", ".join(part for part in (slip.title, slip.note) if part)
     return SlipNote(
         key, slip.heading, note, done=sum(slip.progress), of=len(slip.progress),
         colour=slip.suit or "major",
