@@ -7,6 +7,7 @@ from typing import Any
 from binder.cards.facts import card
 from binder.page.blocks import blocks
 from binder.page.markdown import to_html
+from binder.paper.card_parts import CardParts
 from binder.paper.data import Part, PrintLeaf, SideBySide, TurnedUp
 from binder.paper.photographs import Photographs
 from binder.store.shelf import Shelf
@@ -29,6 +30,9 @@ def card_leaf(
     own = words.standing(view.binder, view.uid).now
     said = [(heading, discretion.text(own[way].text)) for heading, way in _WAYS if way in own]
     parts = [Part(head, blocks(to_html(text)), own=True) for head, text in said if text.strip()]
+    more = CardParts(shelf, view, known, photographs, discretion)
+    faces = more.faces()
+    parts += more.parts()
     if body:
         parts.append(Part("Notes", body))
     seen = readings.appearances(shelf, view.card)
@@ -38,7 +42,8 @@ def card_leaf(
         kind="card",
         title=view.title,
         over=card_facts.over(known),
-        svg=photographs.face(known),
+        svg=faces[0].svg,
+        faces=faces if len(faces) > 1 else (),
         parts=tuple(parts),
         facts=card_facts.strip(known),
         side_by_side=_table(table, discretion),

@@ -93,12 +93,21 @@ class TurnedUp:
 
 
 @dataclass(frozen=True, slots=True)
+class PrintFace:
+    """One picture of a card: the name of its deck, and the face as SVG."""
+
+    name: str
+    svg: str
+
+
+@dataclass(frozen=True, slots=True)
 class PrintLeaf:
     """One leaf. `kind` is 'reading', 'card', 'source', 'handout' or 'plain'.
 
     `over` and `under` are the lines above and below the title. `day` ('22 Nov') and `listed` (the
     title, where that is '') stand in the contents. `svg` is the layout when there are `placed`
     cards, else the face of the card: its viewBox counts 100 units to the width of one card.
+    Where several pictures of a card are shown, `faces` are all of them, `svg` the first.
     `facts` are (label, value). `turned_up_note` says how often, as '7 times in 61 readings'.
     `handouts` are uids of pictures printed one a page behind the leaf.
     """
@@ -111,6 +120,7 @@ class PrintLeaf:
     day: str = ""
     listed: str = ""
     svg: str | None = None
+    faces: tuple[PrintFace, ...] = ()
     placed: tuple[PlacedCard, ...] = ()
     parts: tuple[Part, ...] = ()
     expectations: tuple[PrintExpectation, ...] = ()

@@ -23,7 +23,7 @@ class Photographs:
     """Looks up photographs as they are asked for; `found` holds those by name of file."""
 
     def __init__(self, shelf: Shelf, colours: Mapping[str, str]) -> None:
-        self._shelf, self._colours = shelf, colours
+        self._shelf, self.colours = shelf, colours
         self._known = all_faces(shelf)
         self.found: dict[str, Photograph] = {}
         self._none: set[str] = set()
@@ -40,10 +40,14 @@ class Photographs:
 
     def face(self, card: Card) -> str:
         """The face of a card on its own, in the deck that is used by default."""
-        address = self.address(self._usual, card)
+        return self.shown(self._usual, card)
+
+    def shown(self, deck: str, card: Card) -> str:
+        """The face of a card on its own, as the deck with that uid shows it."""
+        address = self.address(deck, card)
         if not address:
-            return face_svg(card, self._colours)
-        return svg(picture_body(address, self._colours), WIDE, TALL)
+            return face_svg(card, self.colours)
+        return svg(picture_body(address, self.colours), WIDE, TALL)
 
     @cached_property
     def _usual(self) -> str:
@@ -54,5 +58,5 @@ class Photographs:
         kept = files.kept_anywhere(self._shelf, uid) if _NAME.fullmatch(uid) else None
         if kept is None or not kept.is_picture or kept.media not in PRINTED:
             return False
-        self.found[uid] = Photograph(kept.data, face_svg(card, self._colours))
+        self.found[uid] = Photograph(kept.data, face_svg(card, self.colours))
         return True
