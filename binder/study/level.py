@@ -8,6 +8,7 @@ from datetime import date
 
 from binder.cards.facts import CARDS
 from binder.errors import CanMend
+from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study import aims, course, dates
@@ -154,11 +155,20 @@ def file_report(binder: Binder, found: Level, today: date) -> str:
     return add_leaf(binder, behind, title, report(found), day=today.isoformat())
 
 
-def finish(binder: Binder, today: date, found: Level | None = None) -> None:
-    """Finish a level as one step; `found` is filed as a leaf with it. Nothing else changes."""
+def finish(
+    binder: Binder, today: date, found: Level | None = None, then: Binder | None = None
+) -> None:
+    """Finish a level; `found` is filed as a leaf, and `then` has a plan leaf afterwards.
+
+    One step for `Shelf.undo`; nothing else changes.
+    """
     if course.finished(binder):
         raise CanMend(f"“{binder.name}” is finished already.")
-    with binder.change(f"Finish {binder.name}") as change:
+    both = new_uid()
+    if then is not None and course.plan_leaf(then) is None:
+        with then.change(f"Go on to {then.name}", both):
+            course.lay_plan_leaf(then)
+    with binder.change(f"Finish {binder.name}", both) as change:
         change.put_info(course.FINISHED, today.isoformat())
         if found is not None:
             file_report(binder, found, today)

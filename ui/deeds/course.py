@@ -27,9 +27,9 @@ class CourseDeeds(Base):
         found, then = level.level(shelf, binder), level.after(shelf, binder)
         dialog = LevelDialog(self.theme_look, found, then.name if then else "", self.window)
         if dialog.exec():
-            level.finish(binder, self.session.today, found if dialog.filed else None)
+            level.finish(binder, self.session.today, found if dialog.filed else None, then)
             if then is not None:
-                self.session.open_leaf(course.plan_leaf(then) or course.lay_plan_leaf(then))
+                self.session.open_leaf(course.plan_leaf(then) or "")
             self.session.said.emit(f"“{binder.name}” is finished; Undo takes that back.")
         elif dialog.gone_to:
             self.session.open_leaf(dialog.gone_to.partition(":")[2])

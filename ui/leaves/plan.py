@@ -103,7 +103,7 @@ class PlanPage(Page):
         self.unit_menu = QMenu(self.unit_button)
         self.unit_menu.addActions(self.unit_actions())
         self.aims_menu = QMenu("&Aims", self.unit_button)
-        self._aims_line = self.unit_menu.addMenu(self.aims_menu)
+        self.unit_menu.addMenu(self.aims_menu)
         self.aims_menu.aboutToShow.connect(self._fill_aims)
         self.unit_button.setMenu(self.unit_menu)
         self.move_button = QPushButton("Move the timetable…")
@@ -170,7 +170,7 @@ class PlanPage(Page):
         self.unit_button.setEnabled(last >= 0)
         unit = self._unit()
         self._actions["open"].setEnabled(bool(unit and unit.leaf))
-        self._aims_line.setEnabled(bool(unit and unit.aims))
+        self.aims_menu.setEnabled(bool(unit and unit.aims))
 
     def focus_in(self) -> None:
         """The keyboard on the units."""
