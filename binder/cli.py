@@ -156,9 +156,11 @@ def _sheets_options(commands: Any) -> None:
     parser.add_argument("--card", metavar="CARD", default="", help="for --kind card, as hermit")
     parser.add_argument("--month", metavar="M", default="", help="as 2026-12; else this one")
     parser.add_argument("--copies", metavar="N", type=int, default=1)
+    parser.add_argument("--two-sided", action="store_true")
     parser.add_argument(
-        "--shelf", metavar="SHELF", type=Path, help="a folder of binders, for your own spreads"
-    )
+        "--shelf", metavar="SHELF", type=Path,
+        help="a folder of binders, for your own spreads and your deck's titles",
+    )  # fmt: skip
 
 
 def _shelf(path: Path) -> Any:
@@ -293,22 +295,28 @@ def _print(options: Any) -> int:
 def _sheets(options: Any) -> int:
     from binder.cards.facts import card as card_of
     from binder.cards.spreads import spread
+    from binder.cards.titles import STANDARD
     from binder.paper.blank import Blank, save_blank
     from binder.paper.sheets import Sheet
+    from binder.study.decks import deck
     from binder.study.spreads import spread_called
     from binder.study.unit_cards import from_line
 
-    found = spread(options.spread) if options.shelf is None else None
+    found, titles = spread(options.spread) if options.shelf is None else None, STANDARD
     if options.shelf is not None:
+        _look(options.shelf)
         shelf = _shelf(options.shelf)
-        found = spread_called(shelf, options.spread)
+        found, usual = spread_called(shelf, options.spread), deck(shelf, "")
+        titles = usual.titles if usual else STANDARD
         shelf.close()
     cards = [card_of(key) for key in from_line(options.card)]
     if len(cards) > 1:
         raise CanMend(f"“{options.card}” is more than one card; a study sheet is for one.")
+    title = titles.title(cards[0].key) if cards else ""
     month = options.month or f"{date.today():%Y-%m}"
-    blank = Blank(options.kind, found, cards[0] if cards else None, "", month, options.copies)
-    count = save_blank(blank, Sheet(options.paper, options.holes), options.out)
+    card = cards[0] if cards else None
+    blank = Blank(options.kind, found, card, title, month, options.copies)
+    count = save_blank(blank, Sheet(options.paper, options.holes, options.two_sided), options.out)
     pages = "1 page" if count == 1 else f"{count} pages"
     print(f"Wrote {pages} to {options.out}.")
     return DONE

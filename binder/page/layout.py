@@ -75,7 +75,8 @@ def _cards(
         card = laid.get(box.n)
         if card is not None and box.extra:
             card = card.clarifying[box.extra - 1]
-        yield _empty(box, colours) if card is None else _face(box, card, colours)
+        numbered = box.n in laying.bubbles
+        yield _empty(box, colours, numbered) if card is None else _face(box, card, colours)
         if box.n == picked and not box.extra:
             yield _outline(box, 12, colours["red"], 'stroke-width="3.2"')
 
@@ -104,11 +105,15 @@ def _outline(box: CardBox, wider: float, colour: str, style: str) -> str:
     )
 
 
-def _empty(box: CardBox, colours: Mapping[str, str]) -> str:
+def _empty(box: CardBox, colours: Mapping[str, str], numbered: bool) -> str:
+    """An outline, with its number in it unless that is `numbered` beside it."""
     dashes = f'stroke-width="{_LINE}" stroke-dasharray="6 4.5"'
     colour = colours["inksoft"]
+    outline = _outline(box, -_LINE, colour, dashes)
+    if numbered:
+        return outline
     figure = figures_svg(str(box.n), box.x * WIDE, box.y * WIDE + 12, 24, colour)
-    return _outline(box, -_LINE, colour, dashes) + figure
+    return outline + figure
 
 
 def _writing(laying: Arrangement, colours: Mapping[str, str], picked: int | None) -> Iterator[str]:

@@ -32,13 +32,15 @@ KINDS = {
 MOST_COPIES = 100
 LEAST_PITCH = 6.0
 """Closest, in mm, that lines to write on stand; a longer sheet goes on at the back."""
-DRAWING = (150.0, 82.0)
+DRAWING = (165.0, 105.0)
 """Most room, in mm, for the drawn layout of a spread."""
+LEAST_DRAWING = 46.0
+"""Least height, in mm, of that layout; where lines would leave it less, the sheet goes on."""
 LABEL = 28
 """Letters of a place's name that stand in its line."""
 LINES = 8
 """Lines of a reading sheet beside those of its places."""
-BESIDE_LINES = 45.0
+BESIDE_LINES = 56.0
 """What title, headings and gaps of a reading sheet take, in mm."""
 _FACTS = ("Number", "Element", "Sky")
 
@@ -94,8 +96,8 @@ def _bare(_blank: Blank, _sheet: Sheet) -> dict[str, Any]:
 def _reading(blank: Blank, sheet: Sheet) -> dict[str, Any]:
     spread = blank.spread
     assert spread is not None
-    room = min(DRAWING[0], sheet.text_width), min(DRAWING[1], sheet.size.height * 0.28)
-    svg = layout_svg(spread.places, {}, print_colours(), size=room, letter=2.6, most=24.0)
+    room = min(DRAWING[0], sheet.text_width), _drawing_height(sheet, len(spread.places))
+    svg = layout_svg(spread.places, {}, print_colours(), size=room, letter=3.2, most=24.0)
     wide, high = svg_size(svg)
     # As large as the room allows, at most 24 mm a card.
     scale = min(room[0] / wide, room[1] / high, 24.0)
@@ -109,19 +111,29 @@ def _reading(blank: Blank, sheet: Sheet) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def _writing_height(sheet: Sheet) -> float:
+    """What a reading sheet has, in mm, for its drawing and its lines."""
+    size = sheet.size
+    return size.height - size.top - size.bottom - BESIDE_LINES
+
+
+def _drawing_height(sheet: Sheet, places: int) -> float:
+    """What the lines leave, within bounds."""
+    left = _writing_height(sheet) - (places + LINES) * LEAST_PITCH
+    return min(max(left, LEAST_DRAWING), DRAWING[1])
+
+
 def _pitch(sheet: Sheet) -> float:
     return 8.0 if sheet.size.height > 250 else 7.0
 
 
 def _close(sheet: Sheet, drawn: float, places: int) -> float:
     """Pitch of lines, in mm, at which a reading sheet is one page, if it can be."""
-    size = sheet.size
-    room = size.height - size.top - size.bottom - drawn - BESIDE_LINES
-    fits = room / (places + LINES)
+    fits = (_writing_height(sheet) - drawn) / (places + LINES)
     return min(fits, _pitch(sheet)) if fits >= LEAST_PITCH else _pitch(sheet)
 
 
-def _card(blank: Blank, _sheet: Sheet) -> dict[str, Any]:
+def _card(blank: Blank, sheet: Sheet) -> dict[str, Any]:
     known = dict(strip(blank.card)) if blank.card else {}
     svg = ""
     if blank.card:
@@ -130,7 +142,10 @@ def _card(blank: Blank, _sheet: Sheet) -> dict[str, Any]:
         svg = face_svg(blank.card, print_colours(), blank.title or None)
     title = blank.title or (blank.card.title if blank.card else "")
     facts = [(name, known.get(name, "")) for name in _FACTS if not known or name in known]
-    return {"title": title, "svg": svg, "alt": f"The face of {title}", "facts": facts}
+    return {
+        "title": title, "svg": svg, "alt": f"The face of {title}", "facts": facts,
+        "pitch": _pitch(sheet) - 1,
+    }  # fmt: skip
 
 
 def _month(blank: Blank, _sheet: Sheet) -> dict[str, Any]:

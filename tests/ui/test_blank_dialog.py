@@ -43,6 +43,8 @@ def test_only_what_the_sheet_takes_is_asked(dialog):
 def test_saved_as_a_pdf(qtbot, session, dialog, answer, tmp_path):
     choose(dialog.spread, "celtic-cross")
     dialog.copies.setValue(2)
+    qtbot.keyClick(dialog.both, Qt.Key.Key_Space)
+    assert dialog.sheet().two_sided
     answer(tmp_path / "sheets")
     with qtbot.waitSignal(session.said) as said:
         qtbot.mouseClick(dialog.yes, Qt.MouseButton.LeftButton)

@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtWidgets import QComboBox, QFileDialog, QFormLayout, QLineEdit, QSpinBox, QWidget
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QComboBox,
+    QFileDialog,
+    QFormLayout,
+    QLineEdit,
+    QSpinBox,
+    QWidget,
+)
 
 from binder.cards.facts import CARDS
 from binder.errors import CanMend
@@ -35,13 +43,14 @@ class BlankDialog(FormDialog):
         self.paper = self._combo([(one.words, key) for key, one in PAPERS.items()])
         self.holes = self._combo([(one.words.capitalize(), k) for k, one in PATTERNS.items()])
         self.holes.setCurrentIndex(self.holes.findData("2"))
+        self.both = QCheckBox("Printed on both sides, holes at the right on backs")
         self.copies = QSpinBox()
         self.copies.setRange(1, MOST_COPIES)
         self.lay_out(
             [
                 ("&What", self.kind), ("&Spread", self.spread), ("&Card", self.card),
                 ("&Month", self.month), ("&Paper", self.paper), ("&Holes", self.holes),
-                ("C&opies", self.copies),
+                ("C&opies", self.copies), ("", self.both),
             ]
         )  # fmt: skip
         self.yes.setText("Save…")
@@ -78,7 +87,8 @@ class BlankDialog(FormDialog):
 
     def sheet(self) -> Sheet:
         """The paper; CanMend where the holes do not fit on it."""
-        return Sheet(self.paper.currentData(), self.holes.currentData())
+        paper, holes = self.paper.currentData(), self.holes.currentData()
+        return Sheet(paper, holes, two_sided=self.both.isChecked())
 
     def keep(self) -> None:
         """Ask where, and write the file there."""
