@@ -23,6 +23,7 @@ from binder.cards.spreads import Spread
 from binder.errors import CanMend, RingboundError
 from binder.study.spread_draft import SpreadDraft
 from ui.desk import asking
+from ui.leaves.example import ExampleLine
 from ui.leaves.heads import SectionHead
 from ui.leaves.layout_view import LayoutView
 from ui.table.flow import Flow
@@ -63,9 +64,10 @@ class SpreadEditor(QDialog):
     def _make(self) -> None:
         look = self._look
         self.table = SpreadTable(look, self.draft)
-        self.name, self.source = QLineEdit(self.draft.name), QLineEdit(self.draft.source)
+        self.name = QLineEdit(self.draft.name)
+        self.source = ExampleLine("a book and its page, or whom it comes from")
+        self.source.setText(self.draft.source)
         self.source.setCursorPosition(0)
-        self.source.setPlaceholderText("a book and its page, or whom it comes from")
         self.head = SectionHead(look, "Place")
         self.label = QLineEdit()
         self.asks = QPlainTextEdit()
@@ -195,7 +197,7 @@ class SpreadEditor(QDialog):
 
     def _show_preview(self) -> None:
         places = self.draft.places
-        self._scroll.setVisible(bool(places))
+        self.preview.setVisible(bool(places))  # its room stays, so that no field moves away
         if places:
             self.preview.show_reading(Spread("preview", self.draft.name, "", places), ())
 

@@ -222,6 +222,14 @@ def test_a_new_spread_starts_from_an_empty_table(opened):
     assert [place.label for place in editor.written[0].places] == ["Place 1"]
 
 
+def test_the_first_place_moves_no_field_away(opened):
+    editor = opened(NEW)
+    before = editor.label.mapTo(editor, editor.label.rect().topLeft())
+    editor.draft.add()
+    QApplication.processEvents()
+    assert editor.label.mapTo(editor, editor.label.rect().topLeft()) == before
+
+
 def test_what_cannot_be_written_is_said_and_nothing_typed_is_lost(qtbot, look):
     def refuse(_spread):
         raise CanMend("There is a spread called “X” already; choose another name.")
