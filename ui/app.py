@@ -11,6 +11,7 @@ import sys
 import traceback
 from collections.abc import Callable, Sequence
 from datetime import date
+from functools import partial
 from pathlib import Path
 from types import TracebackType
 
@@ -28,6 +29,7 @@ from ui.memory import Memory
 from ui.reader import Reader
 from ui.rubbish import Rubbish
 from ui.session import Session
+from ui.warm import Warm
 
 gc.freeze()
 if ui.still.LOOKED:
@@ -60,6 +62,7 @@ class Program:
         window.changing_shelf.connect(self.change)
         Reader(session, window)
         self._size(window)
+        window.painted.connect(partial(Warm, session, window))
         window.start(self.memory.spot(path))
         window.show()
         if before is not None:
