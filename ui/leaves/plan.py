@@ -114,7 +114,7 @@ class PlanPage(Page):
         box = QWidget()
         column = QVBoxLayout(box)
         column.setContentsMargins(2, self.look.theme.px(12), 2, self.look.theme.px(14))
-        row = WrapRow()
+        row = self._verbs = WrapRow()
         for button in (
             self.add_button, self.unit_button, self.move_button, self.finish_button,
         ):  # fmt: skip
@@ -147,6 +147,7 @@ class PlanPage(Page):
         self.unit_button.setVisible(bool(rows))
         self.move_button.setVisible(bool(rows))
         self.finish_button.setText(AGAIN if ended else FINISH)
+        self._verbs.fit()
         self._fill_wall(known, shown=any(row.unit.cards for row in rows))
         noted = bool(view.text.strip())
         for part in (self.notes_head, self.notes):
