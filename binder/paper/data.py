@@ -101,6 +101,15 @@ class PrintFace:
 
 
 @dataclass(frozen=True, slots=True)
+class PrintBeside:
+    """A note beside page `page`, from 1, of the handout with uid `file`."""
+
+    file: str
+    page: int
+    blocks: Blocks
+
+
+@dataclass(frozen=True, slots=True)
 class PrintLeaf:
     """One leaf. `kind` is 'reading', 'card', 'source', 'handout' or 'plain'.
 
@@ -109,7 +118,8 @@ class PrintLeaf:
     cards, else the face of the card: its viewBox counts 100 units to the width of one card.
     Where several pictures of a card are shown, `faces` are all of them, `svg` the first.
     `facts` are (label, value). `turned_up_note` says how often, as '7 times in 61 readings'.
-    `handouts` are uids of pictures printed one a page behind the leaf.
+    `handouts` are uids of pictures printed one a page behind the leaf, `beside` the notes that
+    stand under single pages of them.
     """
 
     uid: str
@@ -130,6 +140,7 @@ class PrintLeaf:
     turned_up: tuple[TurnedUp, ...] = ()
     turned_up_note: str = ""
     handouts: tuple[str, ...] = ()
+    beside: tuple[PrintBeside, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ from binder.paper.data import (
     Part,
     Picture,
     PlacedCard,
+    PrintBeside,
     PrintExpectation,
     PrintLeaf,
     PrintLookBack,
@@ -32,7 +33,7 @@ from binder.resources import resource
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
-from binder.study import dates, files, leaves, readings, sources, tabs
+from binder.study import dates, files, leaves, page_notes, readings, sources, tabs
 from binder.study.cautions import for_another, initials
 from binder.study.details import clarifying
 from binder.study.discretion import NOTHING, Discretion, LeaveOut
@@ -169,7 +170,15 @@ class Gatherer:
             day=dates.short(view.day),
             parts=parts,
             handouts=handouts,
+            beside=tuple(self._beside(view)) if handouts else (),
         )
+
+    def _beside(self, view: LeafView) -> Iterator[PrintBeside]:
+        """Notes beside pages of a handout."""
+        for note in page_notes.page_notes(self.binder, view.uid):
+            text = self.discretion.text(note.text)
+            if text.strip():
+                yield PrintBeside(note.file, note.page, self.blocks(view, text))
 
     def _reading(self, view: LeafView) -> PrintLeaf:
         reading = self.discretion.reading(readings.reading(self.binder, view.uid))

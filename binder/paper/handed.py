@@ -74,6 +74,7 @@ def _leaf(leaf: PrintLeaf, room: int) -> dict[str, Any]:
         "expectations": [{**plain(it), "text": tame_words(it.text)} for it in leaf.expectations],
         "side_by_side": _side_by_side(leaf.side_by_side) if leaf.side_by_side else None,
         "look_backs": [{**plain(it), "blocks": tame(it.blocks)} for it in leaf.look_backs],
+        "beside": [{**plain(it), "blocks": tame(it.blocks)} for it in leaf.beside],
         "short": shortened(leaf.title, max(room, 12)),
         "wide": wide,
         "high": high,
