@@ -1,0 +1,143 @@
+"""The wall of 78 where every card has 20 things said by sources and was laid 500 times.
+
+Opening the plan with its wall, from rows to paint, against 100 ms; what is counted for it against
+its own SQL run bare, rows fetched and nothing done with them.
+"""
+
+import os
+import random
+import tempfile
+from datetime import date
+from itertools import cycle
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from bench_find import clocked
+from big_shelf import SPREAD_COPIES, prose, uid
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtWidgets import QApplication
+
+from binder.cards.facts import CARDS
+from binder.store.schema import Leaf, OwnWords, Placed, Reading, SourceNote
+from binder.store.shelf import Shelf
+from binder.study import course, tabs
+from binder.study.progress import progress
+from ui import theme
+from ui.leaves.card import CardPage
+from ui.leaves.plan import PlanPage
+from ui.session import Session
+
+SOURCES, TIMES, BOUND = 20, 500, 0.1
+BARE = (
+    "SELECT DISTINCT card FROM leaf WHERE kind = 'card' AND text <> '' AND aside IS NULL",
+    "SELECT DISTINCT card FROM source_note WHERE text <> ''",
+    "SELECT DISTINCT card FROM own_words WHERE text <> ''",
+    "SELECT card, max(at), answer FROM recall_answer WHERE direction = 'meaning' GROUP BY card",
+    "SELECT DISTINCT card FROM placed",
+)
+"""The five counts in the plainest words; ours also leave out what lies in the drawer."""
+
+
+def rows(_folder):
+    """Ours against 100 ms and against the bare statements."""
+    app = QApplication.instance() or QApplication(["bench"])
+    look = theme.Look(theme.load("day"))
+    theme.apply(app, look.theme)
+    with tempfile.TemporaryDirectory() as place:
+        shelf = Shelf(Path(place))
+        course.new_course(shelf, date(2026, 3, 2))
+        fill(shelf)
+        session = Session(shelf, date(2026, 11, 25))
+        page = PlanPage(session, look)
+        page.resize(524, 1600)
+        page.show()
+        try:
+            opened, counted, bare = clocked(
+                lambda: show(session, page), lambda: progress(shelf), lambda: run_bare(shelf)
+            )
+            cards, turned = CardPage(session, look), cycle(CARDS)
+            cards.resize(524, 850)
+            cards.show()
+            (turn,) = clocked(lambda: turn_to(session, cards, next(turned).key))
+        finally:
+            page.close()
+            session.close()
+    yield "plan and wall of 78 opened / 100 ms", opened / BOUND, "1.0"
+    yield "card leaf with 20 sources, laid 500 times, turned / one frame", turn * 60, "1.0"
+    yield "progress of 78 cards / five plain counts in bare SQL", counted / bare, "1.5"
+
+
+def show(session, page) -> None:
+    """Fill the page as for the first time since a change, and paint it."""
+    session._kept.clear()
+    page.show_spot(session.spot_of(course.plan_leaf(session.shelf.binder("Foundations"))))
+    page.wall.repaint()
+    page.grab()
+    QCoreApplication.processEvents()
+
+
+def turn_to(session, page, card) -> None:
+    """Show the leaf of a card, cold, and paint it."""
+    session._kept.clear()
+    page.show_spot(session.spot_of(session.shelf.card_leaf(card)[1]))
+    page.viewport().repaint()
+    QCoreApplication.processEvents()
+
+
+def run_bare(shelf) -> None:
+    """The plain statements in every binder."""
+    for binder in shelf.binders:
+        for statement in BARE:
+            binder.db.connection().execute(statement).fetchall()
+
+
+def fill(shelf) -> None:
+    """What sources say, own words, and readings of one spread of ten cards at a time."""
+    chance = random.Random(7)
+    home, log = shelf.binder("Foundations"), shelf.binder("Practice")
+    leaves = {row.card: row.id for row in home.all(Leaf.select().where(Leaf.kind == "card"))}
+    home.db.execute_sql("DROP TRIGGER source_note_also_insert")
+    with home.db.atomic():
+        for card in CARDS:
+            shared = {"leaf": leaves[card.key], "card": card.key, "changed": 1}
+            notes = [
+                {"uid": uid(chance), "source": f"s{n}", "aspect": "Upright",
+                 "text": prose(chance, 12), **shared}
+                for n in range(SOURCES)
+            ]  # fmt: skip
+            SourceNote.insert_many(notes).bind(home.db).execute()
+            OwnWords.insert(
+                uid=uid(chance), way="upright", text=prose(chance, 60),
+                at="2026-05-01T10:00:00", **shared,
+            ).bind(home.db).execute()  # fmt: skip
+    readings(log, chance)
+
+
+def readings(binder, chance) -> None:
+    """So many that every card lies in TIMES of them."""
+    tab = tabs.first_of_kind(binder, "readings")
+    for table in ("placed", "reading"):
+        binder.db.execute_sql(f"DROP TRIGGER {table}_also_insert")
+    first, drawn = 100_000, [card for _ in range(TIMES) for card in CARDS]
+    count = len(drawn) // 10
+    shared = {"changed": 1}
+    with binder.db.atomic():
+        for start in range(0, count, 200):
+            ids = range(first + start, first + min(start + 200, count))
+            Leaf.insert_many(
+                {"id": n, "uid": uid(chance), "tab": tab.row, "kind": "reading", "title": "What?",
+                 "place": float(n), "day": f"20{n % 20 + 10}-05-02", **shared}
+                for n in ids
+            ).bind(binder.db).execute()  # fmt: skip
+            Reading.insert_many(
+                {"uid": uid(chance), "leaf": n, "at": "2026-05-02", "question": "What?",
+                 "spread": "celtic-cross", "spread_copy": SPREAD_COPIES["celtic-cross"], **shared}
+                for n in ids
+            ).bind(binder.db).execute()  # fmt: skip
+            Placed.insert_many(
+                {"uid": uid(chance), "leaf": n, "n": k + 1, "card": card.key, "title": card.title,
+                 **shared}
+                for n in ids
+                for k, card in enumerate(drawn[(n - first) * 10 : (n - first) * 10 + 10])
+            ).bind(binder.db).execute()  # fmt: skip
