@@ -119,7 +119,7 @@ def test_two_equal_titles_are_told_and_wait_to_be_mended(dialog, two_decks):
 
 def test_closing_asks_before_wrong_titles_are_dropped(dialog, two_decks):
     type_title(dialog, "major-18", "The Star")
-    answer(QMessageBox, press("Leave it"))
+    answer(QMessageBox, press("Mend them"))
     click(dialog.shut)
     assert dialog.isVisible()
     assert dialog.table.rows.titles.title("major-18") == "The Star"

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from PySide6.QtWidgets import QColorDialog, QInputDialog, QMessageBox, QWidget
 
 ANOTHER = "Another…"
+LEAVE = "Leave it"
 
 
 def line(parent: QWidget, title: str, label: str, text: str = "") -> str | None:
@@ -23,16 +24,18 @@ def choice(
     return list(words).index(said) if sure and said in words else None
 
 
-def sure(parent: QWidget, title: str, question: str, yes: str) -> bool:
+def sure(parent: QWidget, title: str, question: str, yes: str, no: str = LEAVE) -> bool:
     """True when the user agrees; `yes` are the words on the button that does it."""
-    return decide(parent, title, question, (yes,)) == 0
+    return decide(parent, title, question, (yes,), no) == 0
 
 
-def decide(parent: QWidget, title: str, question: str, ways: Sequence[str]) -> int | None:
+def decide(
+    parent: QWidget, title: str, question: str, ways: Sequence[str], none: str = LEAVE
+) -> int | None:
     """Which of a few ways, each on a button of its own, the user takes; None for none of them."""
     box = QMessageBox(QMessageBox.Icon.NoIcon, title, question, parent=parent)
     buttons = [box.addButton(way, QMessageBox.ButtonRole.AcceptRole) for way in ways]
-    leave = box.addButton("Leave it", QMessageBox.ButtonRole.RejectRole)
+    leave = box.addButton(none, QMessageBox.ButtonRole.RejectRole)
     box.setDefaultButton(leave)
     box.setEscapeButton(leave)
     box.exec()

@@ -316,7 +316,7 @@ class DecksDialog(QDialog):
             self.list.show_entries(self.list.entries, uid)
             words = next(iter(self.table.rows.wrong.values()), "")
             question = f"{words} Close, and leave the titles of “{titles.name}” as they were?"
-            if not asking.sure(self, "Decks", question, "Close"):
+            if not asking.sure(self, "Decks", question, "Close", "Mend them"):
                 return
             del self._unwritten[uid]
         super().done(result)

@@ -189,7 +189,13 @@ class ReadingPage(Page):
             return
         original = False
         if any(is_large(path) for path in paths):
-            original = asking.sure(self, "Photograph of the table", LARGE, "Keep the original too")
+            original = asking.sure(
+                self,
+                "Photograph of the table",
+                LARGE,
+                "Keep the original too",
+                "Keep it smaller only",
+            )
         self.importing.start(view.binder, view.uid, paths, original)
 
     def paste_photo(self, data: QMimeData) -> bool:

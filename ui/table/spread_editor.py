@@ -230,8 +230,9 @@ class SpreadEditor(QDialog):
 
     def reject(self) -> None:
         """What was changed is not dropped without a question."""
-        question = f"Leave what you changed in “{self.draft.name or 'this spread'}”?"
-        if not self.draft.changed or asking.sure(self, "Spread", question, "Leave it unkept"):
+        question = f"What you changed in “{self.draft.name or 'this spread'}” is not kept yet."
+        drop, stay = "Close without keeping", "Go on with it"
+        if not self.draft.changed or asking.sure(self, "Spread", question, drop, stay):
             super().reject()
 
 
