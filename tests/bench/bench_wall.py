@@ -78,8 +78,7 @@ def show(session, page) -> None:
 
 
 def turn_to(session, page, card) -> None:
-    """Show the leaf of a card, cold, and paint it."""
-    session._kept.clear()
+    """Show the leaf of a card that was not open before, and paint it."""
     page.show_spot(session.spot_of(session.shelf.card_leaf(card)[1]))
     page.viewport().repaint()
     QCoreApplication.processEvents()
