@@ -43,9 +43,10 @@ class BlankDialog(FormDialog):
         self.paper = self._combo([(one.words, key) for key, one in PAPERS.items()])
         self.holes = self._combo([(one.words.capitalize(), k) for k, one in PATTERNS.items()])
         self.holes.setCurrentIndex(self.holes.findData("2"))
-        self.both = QCheckBox("Printed on both sides, holes at the right on backs")
+        self.both = QCheckBox("Printed on &both sides")
         self.copies = QSpinBox()
         self.copies.setRange(1, MOST_COPIES)
+        self.copies.lineEdit().setTextMargins(6, 0, 0, 0)
         self.lay_out(
             [
                 ("&What", self.kind), ("&Spread", self.spread), ("&Card", self.card),

@@ -37,6 +37,7 @@ class WishesDialog(FormDialog):
         self.minutes.setSpecialValueText("until nothing is left")
         how = QLabel(fit_words(self._shelf))
         how.setWordWrap(True)
+        how.setFixedWidth(look.theme.px(240))
         how.setFont(look.theme.font("label"))
         fields = (
             ("&Ask", self._column()), ("A &day has at most", self.most),
@@ -47,7 +48,7 @@ class WishesDialog(FormDialog):
     def _column(self) -> QWidget:
         made = QWidget()
         rows = QVBoxLayout(made)
-        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setContentsMargins(0, 2, 0, 2)
         rows.setSpacing(self._look.theme.px(6))
         for tick in self.ticks.values():
             rows.addWidget(tick)
@@ -66,4 +67,5 @@ def _number(least: int, most: int, value: int, unit: str) -> QSpinBox:
     made.setRange(least, most)
     made.setValue(value)
     made.setSuffix(unit)
+    made.lineEdit().setTextMargins(6, 0, 0, 0)
     return made
