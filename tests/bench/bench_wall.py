@@ -7,7 +7,7 @@ its own SQL run bare, rows fetched and nothing done with them.
 import os
 import random
 import tempfile
-from datetime import date
+from datetime import date, timedelta
 from itertools import cycle
 from pathlib import Path
 
@@ -29,6 +29,7 @@ from ui.leaves.plan import PlanPage
 from ui.session import Session
 
 SOURCES, TIMES, BOUND = 20, 500, 0.1
+START, YEARS = date(2006, 12, 1), 20
 BARE = (
     "SELECT DISTINCT card FROM leaf WHERE kind = 'card' AND text <> '' AND aside IS NULL",
     "SELECT DISTINCT card FROM source_note WHERE text <> ''",
@@ -75,6 +76,11 @@ def show(session, page) -> None:
     page.wall.repaint()
     page.grab()
     QCoreApplication.processEvents()
+
+
+def day(share: float) -> str:
+    """The day after that share of all the years."""
+    return (START + timedelta(days=round(share * YEARS * 365))).isoformat()
 
 
 def turn_to(session, page, card) -> None:
@@ -126,7 +132,7 @@ def readings(binder, chance) -> None:
             ids = range(first + start, first + min(start + 200, count))
             Leaf.insert_many(
                 {"id": n, "uid": uid(chance), "tab": tab.row, "kind": "reading", "title": "What?",
-                 "place": float(n), "day": f"20{n % 20 + 10}-05-02", **shared}
+                 "place": float(n), "day": day((n - first) / count), **shared}
                 for n in ids
             ).bind(binder.db).execute()  # fmt: skip
             Reading.insert_many(
