@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLabel, QWidget
 
 from binder.errors import RingboundError
@@ -47,6 +48,14 @@ class FormDialog(QDialog):
         form.addRow(self.wrong)
         form.addRow(buttons)
         self.setMinimumWidth(px(420))
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Take the height the fields want; Qt gives two thirds of the screen's at most."""
+        super().showEvent(event)
+        form = self.layout()
+        if form is not None:
+            wanted = max(form.totalHeightForWidth(self.width()), form.totalSizeHint().height())
+            self.resize(self.width(), max(self.height(), wanted))
 
     def accept(self) -> None:
         """Keep it, or say why it cannot be kept."""
