@@ -28,9 +28,9 @@ def tick_off(binder: Binder, leaf_uids: Sequence[str], at: str = "") -> None:
             change.add(Printed, leaf=rows[uid], at=at or now())
 
 
-def untick(binder: Binder, leaf_uid: str) -> None:
-    """Take the tick away: the leaf is to be printed again."""
-    query = Printed.select(Printed.uid).join(Leaf).where(Leaf.uid == leaf_uid)
+def untick(binder: Binder, leaf_uids: Sequence[str]) -> None:
+    """Take ticks away: the leaves are to be printed again."""
+    query = Printed.select(Printed.uid).join(Leaf).where(Leaf.uid.in_(list(leaf_uids)))
     with binder.change("Take away the tick of printing") as change:
         for row in binder.all(query):
             change.remove(Printed, row.uid)

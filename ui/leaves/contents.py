@@ -7,7 +7,8 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QMenu, QWidget
 
 from binder.errors import RingboundError
-from binder.study import leaves, moving
+from binder.study import leaves, moving, on_paper
+from binder.study.leaves import Entry
 from binder.study.tabs import TabView
 from ui.leaves.contents_paint import ContentsDelegate
 from ui.leaves.contents_rows import ContentsModel, readings_said
@@ -158,8 +159,21 @@ class ContentsPage(Page):
         if not self.model.by_day:
             menu.addAction("Move up").triggered.connect(lambda: self.move_row(row, -1))
             menu.addAction("Move down").triggered.connect(lambda: self.move_row(row, 1))
+        self._add_ticks(menu, entry)
         menu.addAction("Set aside").triggered.connect(lambda: self.set_aside(row))
         menu.popup(at)
+
+    def _add_ticks(self, menu: QMenu, entry: Entry) -> None:
+        """A handout is ticked off as printed, or the tick is taken away."""
+        binder = self.session.binder_of(self.spot) if self.spot else None
+        if binder is None or entry.uid not in self.model.printed:
+            return
+        done = self.model.printed[entry.uid]
+        words = "Take away the tick of printing" if done else "Tick off as printed"
+        verb = on_paper.untick if done else on_paper.tick_off
+        menu.addAction(words).triggered.connect(
+            lambda: self._try(lambda: verb(binder, [entry.uid]))
+        )
 
 
 def counted(model: ContentsModel, tab: TabView) -> str:
@@ -168,4 +182,7 @@ def counted(model: ContentsModel, tab: TabView) -> str:
     if tab.kind.by_day:
         return f"{readings_said(count)}, newest first"
     leaves_said = f"{count} leaf" if count == 1 else f"{count} leaves"
-    return f"{leaves_said}, {len(model.written)} written" if model.of_cards else leaves_said
+    if model.of_cards:
+        return f"{leaves_said}, {len(model.written)} written"
+    to_print = sum(not done for done in model.printed.values())
+    return f"{leaves_said}, {to_print} still to print" if to_print else leaves_said

@@ -93,7 +93,11 @@ class ContentsDelegate(QStyledItemDelegate):
         painter.drawText(QPoint(right - metrics.horizontalAdvance(number), base), number)
         right -= self._number + theme.px(10)
         if model.of_cards:
-            right = self._box(painter, area, right, entry, entry.uid in model.written)
+            ink = card_colour(entry.card, theme)
+            right = self._box(painter, area, right, ink, entry.uid in model.written)
+        elif model.printed:
+            ink = theme["inksoft"] if entry.uid in model.printed else None
+            right = self._box(painter, area, right, ink, model.printed.get(entry.uid, False))
         left = self._before(painter, area, left, base, model, entry)
         self._title(painter, left, right, base, entry.title)
 
@@ -136,11 +140,14 @@ class ContentsDelegate(QStyledItemDelegate):
             dot = leader(step, theme, painter.device().devicePixelRatioF())
             painter.drawTiledPixmap(QRect(start, base - step + 1, right - start, step), dot)
 
-    def _box(self, painter: QPainter, area: QRect, right: int, entry: Entry, full: bool) -> int:
-        """A small box, inked when something is written; returns where it begins."""
+    def _box(
+        self, painter: QPainter, area: QRect, right: int, ink: QColor | None, full: bool
+    ) -> int:
+        """A small box, inked when something is done, none for None; returns where it begins."""
         theme, side = self._look.theme, self._look.theme.px(9)
         box = QRectF(right - side, area.center().y() - side / 2 + 0.5, side, side)
-        draw_box(painter, box, card_colour(entry.card, theme), full)
+        if ink is not None:
+            draw_box(painter, box, ink, full)
         return round(box.left()) - theme.px(9)
 
 

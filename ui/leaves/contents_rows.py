@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from PySide6.QtCore import QByteArray, QMimeData, QModelIndex, QStringListModel, Qt
 
 from binder.store.file import Binder
-from binder.study import dates, leaves, tabs, unit_cards, words
+from binder.study import dates, leaves, on_paper, tabs, unit_cards, words
 from binder.study.leaves import Entry
 from binder.study.tabs import TabView
 from ui.desk.strip import LEAF_MIME
@@ -50,12 +50,15 @@ class ContentsModel(QStringListModel):
         self._read: dict[int, list[Entry]] = {}
         self.count = 0
         self.written: set[str] = set()
+        self.printed: dict[str, bool] = {}
+        """The handouts among the leaves, and whether each is ticked off as printed."""
         self.moved: Callable[[str, int], None] = lambda uid, index: None
 
     def show(self, binder: Binder, tab: TabView) -> None:
         """Take up another tab, or the same one changed."""
         self._binder, self._tab, self._read = binder, tab, {}
         self.written = words.written_leaves(binder, tab) if self.of_cards else set()
+        self.printed = {} if tab.kind.by_day else on_paper.handouts(binder, tab)
         self._groups = self._grouped()
         self.count = sum(group.count for group in self._groups)
         self._starts, at = [], 0
@@ -164,6 +167,8 @@ class ContentsModel(QStringListModel):
     def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
         """The words of a row."""
         group, entry = self.group(index.row()), self.entry(index.row())
+        if role == Qt.ItemDataRole.ToolTipRole and entry is not None:
+            return self.print_said(entry).capitalize()
         if role not in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
             return None
         if group is not None:
@@ -175,7 +180,13 @@ class ContentsModel(QStringListModel):
         said = [f"Leaf {self.index_at(index.row()) + 1}", entry.title, dates.written(entry.day)]
         if self.of_cards:
             said.append("written" if entry.uid in self.written else "not written yet")
+        said.append(self.print_said(entry))
         return ", ".join(word for word in said if word)
+
+    def print_said(self, entry: Entry) -> str:
+        """Whether a handout is on paper already, in words; '' for other leaves."""
+        words = {True: "printed and filed on paper", False: "still to print", None: ""}
+        return words[self.printed.get(entry.uid)]
 
     def flags(self, index: AnyIndex) -> Qt.ItemFlag:
         """Leaves can be dragged; between them a leaf can be dropped; headings are only read."""

@@ -161,6 +161,7 @@ class FindRow(QWidget):
         """Place `at`, from 1, of so many; 0 of 0 where nothing was found or sought."""
         sought = bool(self.field.text().strip())
         self.told.setText(f"{at:,} of {of:,}" if of else "not found" if sought else "")
+        self.told.setVisible(sought)
         for part in (self.before, self.after):
             part.setEnabled(of > 0)
             part.setVisible(sought)

@@ -36,10 +36,7 @@ class PrintedTick(QCheckBox):
             return
         binder, uid = self._view.binder, self._view.uid
         try:
-            if on:
-                on_paper.tick_off(binder, [uid])
-            else:
-                on_paper.untick(binder, uid)
+            (on_paper.tick_off if on else on_paper.untick)(binder, [uid])
         except RingboundError as error:
             self._session.said.emit(str(error))
             self.setChecked(not on)

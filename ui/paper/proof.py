@@ -25,6 +25,7 @@ from binder.paper.citations import STYLES
 from binder.paper.sheets import Sheet
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
+from binder.study import on_paper
 from binder.study.discretion import NOTHING, LeaveOut
 from binder.study.tabs import TabView
 from ui.jobs import Newest
@@ -135,6 +136,9 @@ class Proof(QWidget):
         self.print_button = QPushButton("Print…")
         self.print_button.setProperty("main", True)
         self.save_button = QPushButton("Save as PDF…")
+        self.tick_button = QPushButton()
+        self.tick_button.setToolTip("They are printed and filed on paper now")
+        self.tick_button.hide()
         self.close_button = QPushButton("Back to the binder")
         self.note = QLabel(
             "The gutter is on the ring side, 25 mm wide: at the left of fronts, at the right of "
@@ -153,7 +157,7 @@ class Proof(QWidget):
             column.addWidget(label)
             column.addWidget(widget)
         boxes = (self.two_sided, self.lines, self.no_querents, self.no_private)
-        buttons = (self.print_button, self.save_button, self.close_button)
+        buttons = (self.print_button, self.save_button, self.tick_button, self.close_button)
         for widget in (*boxes, self.care, self.count, *buttons, self.note):
             column.addWidget(widget)
         column.addStretch(1)
@@ -162,6 +166,7 @@ class Proof(QWidget):
             box.toggled.connect(self._again)
         self.print_button.clicked.connect(self.print)
         self.save_button.clicked.connect(self.save)
+        self.tick_button.clicked.connect(self._tick_off)
         self.close_button.clicked.connect(self.leave)
 
     def _combo(self, name: str, choices: tuple[tuple[str, str], ...], at: str) -> QComboBox:
@@ -182,6 +187,7 @@ class Proof(QWidget):
         self._binder, self._tab = binder, tab
         self.title.setText(f"Print {tab.name}")
         self.title.setWordWrap(True)
+        self.tick_button.hide()
         self._again()
 
     def sheet(self) -> Sheet:
@@ -253,6 +259,7 @@ class Proof(QWidget):
             self._session.said.emit(str(error))
             return
         self._session.said.emit(f"Saved {self.printed.pages} pages as {path}.")
+        self._offer_ticks()
 
     def print(self) -> None:
         """Hand the pages to a printer."""
@@ -285,6 +292,33 @@ class Proof(QWidget):
             painter.drawImage(area, paper._draw(page, area.width()))
         painter.end()
         self._session.said.emit(f"Sent {self.printed.pages if self.printed else 0} pages.")
+        self._offer_ticks()
+
+    # Ticking off what is on paper now
+
+    def _to_tick(self) -> list[str]:
+        """Uids of the handouts that are on these pages and not ticked off yet."""
+        if self._binder is None or self._tab is None:
+            return []
+        known = on_paper.handouts(self._binder, self._tab)
+        return [uid for uid, done in known.items() if not done]
+
+    def _offer_ticks(self) -> None:
+        count = len(self._to_tick())
+        words = "Tick the handout off" if count == 1 else f"Tick {count} handouts off"
+        self.tick_button.setText(words)
+        self.tick_button.setVisible(count > 0)
+        self._place()
+
+    def _tick_off(self) -> None:
+        try:
+            if self._binder is not None:
+                on_paper.tick_off(self._binder, self._to_tick())
+        except RingboundError as error:
+            self._session.said.emit(str(error))
+        else:
+            self._session.said.emit("Ticked off as printed and filed on paper.")
+        self._offer_ticks()
 
     # Looks
 
