@@ -28,6 +28,7 @@ from binder.paper.data import (
     Section,
 )
 from binder.paper.photographs import Photographs
+from binder.paper.plan_leaf import plan_text
 from binder.paper.sheets import Sheet
 from binder.resources import resource
 from binder.store.file import Binder
@@ -159,6 +160,9 @@ class Gatherer:
             return card_leaf(self.shelf, view, body, self.photographs, self.discretion)
         handouts = tuple(_FILES.findall(view.text)) if view.kind is LeafKind.HANDOUT else ()
         text = _without_files(view.text) if handouts else view.text
+        if view.kind is LeafKind.PLAN:
+            units = self.discretion.text(plan_text(self.shelf, self.binder))
+            text = f"{units}\n\n{text}"
         parts = (Part("", self.blocks(view, text)),) if text.strip() else ()
         for uid in handouts:
             self._keep(uid)

@@ -1,0 +1,36 @@
+"""The leaf of the course plan as it is printed: its units, with boxes to tick by hand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from binder.cards.titles import STANDARD, DeckTitles
+from binder.store.file import Binder
+from binder.store.shelf import Shelf
+from binder.study import aims, course, dates
+from binder.study.course import UnitView
+from binder.study.decks import deck
+from binder.study.words import cards_with_words
+
+
+def plan_text(shelf: Shelf, binder: Binder) -> str:
+    """The units of a binder as Markdown, in their order; '' for a plan without any."""
+    written, usual = cards_with_words(shelf), deck(shelf, "")
+    titles = usual.titles if usual else STANDARD
+    found = [
+        "\n".join(_lines(number, unit, sum(course.studied(unit, written)), titles))
+        for number, unit in enumerate(course.units(binder), start=1)
+    ]
+    return "\n\n".join(found)
+
+
+def _lines(number: int, unit: UnitView, studied: int, titles: DeckTitles) -> Iterator[str]:
+    """A heading, the days, the cards, and an item for each aim."""
+    yield f"## Unit {number}: {unit.name}\n"
+    days = dates.span(unit.starts, unit.ends)
+    cards = f"studied {studied} of {len(unit.cards)}" if unit.cards else ""
+    yield f"{', '.join(filter(None, (days, cards)))}\n"
+    if unit.cards:
+        yield f"{', '.join(titles.title(key) for key in unit.cards)}.\n"
+    for aim in aims.read(unit.aims):
+        yield f"- [{'x' if aim.done else ' '}] {aim.words}"
