@@ -12,7 +12,14 @@ from pathlib import Path
 
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
 
-from PySide6.QtCore import QEventLoop, QTimer
+from PySide6.QtCore import (
+    QEventLoop,
+    QMessageLogContext,
+    QTimer,
+    QtMsgType,
+    qFormatLogMessage,
+    qInstallMessageHandler,
+)
 from PySide6.QtWidgets import QApplication
 
 from binder.errors import CanMend, RingboundError
@@ -26,6 +33,8 @@ from ui.memory import Memory
 
 LARGE, SMALL = (1600, 1000), (1100, 700)
 SETTLE_MS = 60
+_NOISE = "This plugin does not support propagateSizeHints()"
+"""What Qt says of every window where there is no display; it means nothing to a user."""
 
 
 @dataclass(frozen=True)
@@ -172,9 +181,15 @@ def settle() -> None:
     loop.exec()
 
 
+def _tell(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:
+    if words != _NOISE:
+        sys.stderr.write(f"{qFormatLogMessage(kind, context, words)}\n")
+
+
 def main(arguments: Sequence[str] | None = None) -> int:
     """Draw and say what was drawn; returns an exit code."""
     shelf, out = (Path(word) for word in (arguments or sys.argv[1:]))
+    qInstallMessageHandler(_tell)
     try:
         for path in draw(shelf, out):
             print(f"Drew {path}")

@@ -7,6 +7,8 @@ import re
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt
 from PySide6.QtGui import QImage, QImageIOHandler, QImageReader
 
+_IS_SVG = re.compile(rb"[\s\S]{0,2048}?<svg[\s>]")
+_OUTSIDE = re.compile(rb"""(href\s*=\s*)("(?!#|data:)[^"]*"|'(?!#|data:)[^']*')""")
 _SIZED = re.compile(r'(<img [^>]*?)width="(\d+)" height="(\d+)"')
 
 
@@ -27,7 +29,7 @@ class _Reader(QImageReader):
 
     def __init__(self, data: bytes) -> None:
         buffer = QBuffer()
-        buffer.setData(QByteArray(data))
+        buffer.setData(QByteArray(_within(data)))
         buffer.open(QIODevice.OpenModeFlag.ReadOnly)
         super().__init__(buffer)
         self._buffer = buffer  # a reader does not keep its device alive
@@ -37,6 +39,11 @@ class _Reader(QImageReader):
     def turned(self) -> bool:
         """Whether it was taken with the camera on its side, so that width is height."""
         return bool(self.transformation() & QImageIOHandler.Transformation.TransformationRotate90)
+
+
+def _within(data: bytes) -> bytes:
+    """A drawing without what it would fetch from the disk or from other machines."""
+    return _OUTSIDE.sub(rb'\1""', data) if _IS_SVG.match(data) else data
 
 
 def natural_size(data: bytes) -> QSize:
