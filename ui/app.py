@@ -100,6 +100,12 @@ class Program:
         if fonts.missing():
             fonts.make_beside(self.look.refresh, self.app)
 
+    def leave(self, *_signal: object) -> None:
+        """End at once, with everything saved, as when the system shuts down."""
+        if self.window is not None:
+            self.window.remember()
+        self.app.exit()
+
     def close(self) -> None:
         """Close the binders."""
         if self.window is not None:
@@ -120,6 +126,7 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
     app.setDesktopFileName("ringbound")
     program = Program(app, Memory.of_user())
     _catch(program)
+    signal.signal(signal.SIGTERM, program.leave)
     try:
         window = _open_first(program, given)
     except RingboundError as error:

@@ -233,6 +233,34 @@ class TestCommandLine:
         assert done.returncode == 0, done.stderr
         assert (tmp_path / "ringbound" / "desk.ini").exists()
 
+    def test_the_end_of_the_system_saves_what_is_being_typed(self, tmp_path, sample_folder):
+        """The words are typed and the signal comes before the pause in which they are saved."""
+        shelf = shutil.copytree(sample_folder, tmp_path / "shelf")
+        opened = Shelf(shelf)
+        _, uid = made.plain(opened, "Kept.")
+        opened.close()
+        program = (
+            "import os, signal, sys\nfrom PySide6.QtTest import QTest\n"
+            "from PySide6.QtWidgets import QApplication\nfrom ui.app import main\n"
+            "def write():\n"
+            "    window = next(w for w in QApplication.topLevelWidgets() if hasattr(w, 'deeds'))\n"
+            "    window.session.open_leaf(sys.argv[2])\n"
+            "    window.deeds.write()\n"
+            "    QTest.keyClicks(window.focusWidget(), ' Typed.')\n"
+            "    os.kill(os.getpid(), signal.SIGTERM)\n"
+            "sys.exit(main([sys.argv[1]], write))"
+        )
+        done = subprocess.run(
+            [sys.executable, "-c", program, str(shelf), uid],
+            cwd=ROOT, capture_output=True, text=True, check=False, timeout=60,
+            env=os.environ | {"QT_QPA_PLATFORM": "offscreen", "XDG_CONFIG_HOME": str(tmp_path)},
+        )  # fmt: skip
+        assert (done.returncode, "Traceback" in done.stderr) == (0, False), done.stderr
+        opened = Shelf(shelf)
+        binder = opened.home_of(uid)
+        assert leaves.leaf(binder, uid).text == "Kept. Typed."
+        opened.close()
+
 
 def test_two_windows_on_one_shelf_keep_up_with_each_other(window, qapp, tmp_path, qtbot):
     second = Program(qapp, Memory(tmp_path / "second.ini"), date(2026, 11, 25))
