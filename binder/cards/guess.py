@@ -79,7 +79,7 @@ def _begun(text: str, titles: DeckTitles) -> Iterator[str]:
     yield from begun
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=64)
 def _titles(titles: DeckTitles) -> tuple[tuple[str, str], ...]:
     return tuple((bare(fold(titles.title(key))), key) for key in titles.keys)
 
@@ -126,7 +126,7 @@ def near(text: str, titles: DeckTitles) -> tuple[str, ...]:
     return tuple(key for key in keys if int(key[-2:]) in ranks) or keys
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=64)
 def _pool(titles: DeckTitles) -> dict[str, str]:
     """Spellings a slip is compared with: bare folded titles, '3 of wands', numerals."""
     names = {bare(fold(name)): key for name, key in titles.names().items()}

@@ -5,14 +5,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from binder.cards.vocabulary import Vocabulary
-from binder.cards.words import fold
+from binder.cards.words import alike, fold
 
 REVERSED = {"r", "rev", "reversed", "inv", "inverted", "↓", "⇓", "⬇", "▼", "▽", "⤓"}
 UPRIGHT = {"u", "up", "upright"}
 _BEFORE = {"rev", "reversed", "inverted"}
 _SIGNS = "↓⇓⬇▼▽⤓"
-MARKS = re.compile(r"[,;|/:=+\r\n]")
-"""What parts cards, follows a place or lays a card beside another: never within one's shorthand."""
 _WORD = re.compile(rf"[{_SIGNS}]|[^\s()\[\]\ufe0f{_SIGNS}]+")
 _LONGEST = 7
 _UNCLEAR, _UNKNOWN = 10, 100
@@ -51,20 +49,23 @@ class Piece:
 
 
 def words_of(text: str, start: int, end: int) -> list[Word]:
-    """The words in text[start:end]; brackets part words, marks of punctuation are left out."""
-    found = _WORD.finditer(text, start, end)
-    return [Word(_folded(match.group()), *match.span()) for match in found]
+    """The words in text[start:end]; brackets part words, marks of punctuation are left out.
 
-
-def _folded(word: str) -> str:
-    return fold(word).strip("' ") or word
+    Where nothing but such a mark stands, it is a word, so that it is not passed over.
+    """
+    found = list(_WORD.finditer(text, start, end))
+    said = [match for match in found if fold(match.group()).strip("' ")]
+    return [Word(alike(match.group()), *match.span()) for match in said or found]
 
 
 def meanings(text: str, vocabulary: Vocabulary, first: bool = True) -> frozenset[Meaning]:
     """All that a folded text can mean as one card, its mark of reversal included.
 
-    The mark follows its card; only the first card of a stretch may have it before.
+    The mark follows its card; only the first card of a stretch may have it before. A title of the
+    deck is that card, whatever else it could be taken for.
     """
+    if text in vocabulary.names:
+        return frozenset({(vocabulary.names[text], False)})
     found = {(key, False) for key in vocabulary.find(text)}
     rest, _, mark = text.rpartition(" ")
     if rest and (mark in REVERSED or mark in UPRIGHT):

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from binder.cards import facts
-from binder.cards.pieces import MARKS, Meaning, pieces, words_of
+from binder.cards.pieces import Meaning, pieces, words_of
 from binder.cards.vocabulary import Vocabulary
-from binder.cards.words import bare, fold
+from binder.cards.words import MARKS, bare, fold
 
 _LIKED = {"a", "pg", "kn", "q", "k"}
 """The trade's codes for ace and court, before others as short."""

@@ -17,6 +17,7 @@ from binder.cards.pieces import Piece, pieces, words_of
 from binder.cards.shortest import shorthand
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.cards.vocabulary import vocabulary
+from binder.cards.words import MARKS
 
 __all__ = ["Choice", "Line", "Part", "Suggestion", "fit", "read", "shortest", "suggest"]
 
@@ -89,11 +90,17 @@ def suggest(
 
 def _unseated(text: str, titles: DeckTitles) -> Iterator[tuple[Part, Piece]]:
     """The parts with their words, before choices are sought and places given."""
-    for stretch in _stretches(text):
+    for stretch in _stretches(_whole_titles(text, titles)):
         yield from _parts(text, stretch, titles)
     if len(text) > LONGEST:
         problem = "This line is too long; write one card a place, parted by commas."
         yield Part(text[LONGEST:], LONGEST, len(text), None, None, False, problem), _NO_WORDS
+
+
+def _whole_titles(text: str, titles: DeckTitles) -> str:
+    """The text, as long as it was, with no mark left within a title of the deck."""
+    found = vocabulary(titles).marked
+    return found.sub(lambda title: MARKS.sub("_", title[0]), text) if found else text
 
 
 def _stretches(text: str) -> Iterator[_Stretch]:

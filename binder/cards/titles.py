@@ -7,7 +7,7 @@ from functools import cached_property
 from typing import Any, Literal
 
 from binder.cards import facts
-from binder.cards.words import bare, fold
+from binder.cards.words import alike, bare, fold
 from binder.errors import CanMend
 from binder.resources import resource
 
@@ -90,7 +90,8 @@ class DeckTitles:
     def names(self) -> Mapping[str, str]:
         """This deck's own titles -> key, in small letters: whole, without article, '3 of wands'.
 
-        Accented names also stand without accents. Left out: what two cards could both be called.
+        Accented names also stand without accents. A whole title is that of its card alone; of
+        the rest, what two cards could both be called is left out.
         """
         return self._names
 
@@ -119,7 +120,12 @@ class DeckTitles:
         for key in self.keys:
             for name in _spellings(self, key):
                 found.setdefault(name, set()).add(key)
-        return {name: keys.pop() for name, keys in found.items() if len(keys) == 1}
+        whole = {name: key for key in self.keys for name in _whole(self.title(key))}
+        return {name: keys.pop() for name, keys in found.items() if len(keys) == 1} | whole
+
+
+def _whole(title: str) -> set[str]:
+    return {title.casefold(), fold(title), alike(title)} - {""}
 
 
 def _spellings(deck: DeckTitles, key: str) -> Iterator[str]:
@@ -130,7 +136,7 @@ def _spellings(deck: DeckTitles, key: str) -> Iterator[str]:
     if card.arcana == "minor" and card.number <= 10:
         titles.append(f"{card.number} {deck.ending(card.suit)}")
     for title in titles:
-        yield from filter(None, {title.casefold(), fold(title), bare(fold(title))})
+        yield from {*_whole(title), *filter(None, (bare(fold(title)),))}
 
 
 def _plain(name: str, value: Any) -> Any:
@@ -147,7 +153,7 @@ def _check(deck: DeckTitles) -> None:
     seen: dict[str, str] = {}
     for key in deck.keys:
         title = deck.title(key)
-        other = seen.setdefault(fold(title) or title, key)
+        other = seen.setdefault(alike(title), key)
         if other != key:
             raise CanMend(
                 f"Two cards of this deck are called “{deck.title(key)}”; give each its own title."

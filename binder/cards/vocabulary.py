@@ -4,6 +4,7 @@ What a deck calls its own cards goes first, then the trade's abbreviations, then
 decks use. Where two cards could be meant both come back, and the student is asked.
 """
 
+import re
 from collections.abc import Iterator, Mapping
 from functools import cached_property, lru_cache
 from typing import TypeVar
@@ -11,7 +12,7 @@ from typing import TypeVar
 from binder.cards import facts
 from binder.cards.elsewhere import other_ranks, other_suits, other_trumps
 from binder.cards.titles import STANDARD, DeckTitles
-from binder.cards.words import bare, fold, gathered
+from binder.cards.words import MARKS, SIGNS, bare, fold, gathered
 
 Keys = frozenset[str]
 Ranks = Mapping[str, frozenset[int]]
@@ -110,6 +111,18 @@ class Vocabulary:
         named = (*self.deck.keys[:22], *(key for key, _ in (*self.deck.own, *self.deck.extras)))
         pairs = ((form, key) for key in named for form in _short_forms(self._bare_title(key)))
         return gathered(pairs)
+
+    @cached_property
+    def marked(self) -> re.Pattern[str] | None:
+        """Finds the deck's own titles with a comma or the like in them; None where there are none.
+
+        Such a title is read whole, though what is in it would part two cards.
+        """
+        marked = [title for key in self.deck.keys if MARKS.search(title := self.deck.title(key))]
+        if not marked:
+            return None
+        either = "|".join(re.escape(each) for each in sorted(marked, key=len, reverse=True))
+        return re.compile(rf"(?<![^\s{SIGNS}])(?:{either})(?!\w)", re.IGNORECASE)
 
     @cached_property
     def _keys(self) -> Mapping[str, str]:

@@ -1,5 +1,6 @@
 """How a name is compared: letters folded, articles left out. Shared by titles and shorthand."""
 
+import re
 import unicodedata
 from collections.abc import Iterable
 from typing import TypeVar
@@ -12,6 +13,12 @@ _PLAIN = str.maketrans(
 )
 
 
+SIGNS = r",;|/:=+\r\n"
+"""What parts cards, follows a place or lays a card beside another, for a class of an expression."""
+MARKS = re.compile(f"[{SIGNS}]")
+"""One of them: never within the shorthand of one card."""
+
+
 def fold(text: str) -> str:
     """Small letters without accents, straight apostrophes, single spaces for all other marks."""
     if text.isascii():
@@ -19,6 +26,11 @@ def fold(text: str) -> str:
     parts = unicodedata.normalize("NFKD", text.casefold().translate(_PLAIN))
     letters = "".join(each for each in parts if not unicodedata.combining(each))
     return " ".join(letters.casefold().split())
+
+
+def alike(title: str) -> str:
+    """What is left to tell titles apart when they are typed: folded, no apostrophes about words."""
+    return " ".join(filter(None, (word.strip("'") for word in fold(title).split()))) or title
 
 
 def bare(name: str) -> str:

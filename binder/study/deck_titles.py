@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from binder.cards.facts import CARDS, SUITS
 from binder.cards.titles import STANDARD, DeckTitles
-from binder.cards.words import fold
+from binder.cards.words import alike
 from binder.errors import CanMend
 
 LONGEST = 80
@@ -143,7 +143,7 @@ def faults(titles: DeckTitles) -> dict[str, str]:
     called: defaultdict[str, list[str]] = defaultdict(list)
     for key in titles.keys:
         title = titles.title(key)
-        called[fold(title) or title].append(key)
+        called[alike(title)].append(key)
     return {key: _alike(titles, keys) for keys in called.values() if len(keys) > 1 for key in keys}
 
 
