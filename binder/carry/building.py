@@ -11,6 +11,7 @@ from binder.carry.sources import read_shelf, swap_links
 from binder.carry.texts import (
     BinderText,
     CardText,
+    CourseText,
     HandoutText,
     LeafText,
     ReadingText,
@@ -22,6 +23,7 @@ from binder.carry.texts import (
 from binder.carry.uids import uid_for
 from binder.errors import CanMend
 from binder.reckon.calendar import Draw
+from binder.reckon.timetable import Rest
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study import (
@@ -29,12 +31,17 @@ from binder.study import (
     decks,
     draws,
     fields,
+    filed_words,
     files,
     imagery,
     leaves,
+    on_paper,
+    page_notes,
+    progress,
     related,
     sources,
     tabs,
+    timetable,
     words,
 )
 from binder.study.kinds import LeafKind
@@ -86,6 +93,12 @@ class _Builder:
                         self.handouts[leaf.holds.file] = self._draw(leaf.holds)
             for tab in text.tabs:
                 self._tab(tab)
+            self._course(text.course)
+
+    def _course(self, text: CourseText) -> None:
+        timetable.move(self.binder, (), Rest(text.days_off, text.pauses))
+        for card in text.read:
+            progress.note_read(self.binder, card)
 
     def _draw(self, handout: HandoutText) -> str:
         from binder.carry.handouts import draw
@@ -132,6 +145,16 @@ class _Builder:
                 )  # fmt: skip
             case SourceText() as text:
                 sources.set_source(self.binder, uid, text.key, dict(text.csl))
+            case HandoutText() as text:
+                self._handout(uid, text)
+
+    def _handout(self, uid: str, text: HandoutText) -> None:
+        file = self.handouts[text.file]
+        for note in text.beside:
+            page_notes.write_beside(self.binder, uid, file, note.page, note.text)
+        if text.printed:
+            on_paper.tick_off(self.binder, [uid], text.printed.isoformat())
+        filed_words.read_now(self.binder, uid, [file])
 
     def _card(self, uid: str, text: CardText) -> None:
         for own in text.own_words:

@@ -16,6 +16,7 @@ _FORMATS: dict[str, Literal["pdf", "png"]] = {
     "log-sheet": "pdf",
     "septenary-map": "png",
     "suit-wheel": "png",
+    "leaflet": "pdf",
 }
 _MEDIA = {"pdf": "application/pdf", "png": "image/png"}
 
@@ -60,6 +61,7 @@ _WORDS = {
     ),
     "septenary-map": ("title", "note", "rows", "beside"),
     "suit-wheel": ("title", "note", "wands", "cups", "swords", "pentacles"),
+    "leaflet": ("title", "by", "pages", "lines"),
 }
 
 

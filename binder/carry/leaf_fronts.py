@@ -10,6 +10,7 @@ from binder.carry.front import Front
 from binder.carry.reading_front import reading
 from binder.carry.texts import (
     UNIT_STATES,
+    BesideText,
     CardText,
     HandoutText,
     Holds,
@@ -100,6 +101,13 @@ def _source(front: Front) -> SourceText:
 
 
 def _handout(front: Front) -> HandoutText:
-    front.only("title", "at", "handout", "file", "words")
+    front.only("title", "at", "handout", "file", "words", "printed", "beside")
     words = front.part("words").data
-    return HandoutText(front.text("handout"), front.text("file"), words)
+    printed = front.moment("printed") if "printed" in front.data else None
+    beside = tuple(map(_beside, front.parts("beside")))
+    return HandoutText(front.text("handout"), front.text("file"), words, printed, beside)
+
+
+def _beside(front: Front) -> BesideText:
+    front.only("page", "text")
+    return BesideText(front.number("page", 1, 9999), front.text("text"))

@@ -156,15 +156,26 @@ class SourceText:
 
 
 @dataclass(frozen=True)
+class BesideText:
+    """A note beside a page of a handout, from 1."""
+
+    page: int
+    text: str
+
+
+@dataclass(frozen=True)
 class HandoutText:
     """A handout our own code draws: `kind` picks the drawing, `words` is the text in it.
 
     `file` is the name it is kept under ('suit-wheel.png'); its body links to it as `file:NAME`.
+    `printed` is when it was ticked off as printed and filed on paper, or None.
     """
 
     kind: str
     file: str
     words: Mapping[str, object]
+    printed: datetime | None = None
+    beside: tuple[BesideText, ...] = ()
 
 
 Holds = ReadingText | CardText | UnitText | SourceText | HandoutText | None

@@ -65,6 +65,13 @@ def read_in(
         tending.write()
 
 
+def read_now(binder: Binder, leaf_uid: str, shown: Sequence[str]) -> None:
+    """Read the words of the PDFs a new leaf shows into a binder that is being built."""
+    tending = _Tending(binder)
+    tending.take(leaf_uid, shown, lambda: False)
+    tending.write()
+
+
 class _Tending:
     """Brings the words of leaves up to date, several leaves in one transaction."""
 

@@ -71,7 +71,7 @@ def test_there_is_as_much_as_a_newcomer_is_shown():
     assert len({leaf.holds.card for leaf in cards}) == len(cards)
     assert sum(len(leaf.holds.own_words) > 1 for leaf in cards) >= 10
     assert len(holding(SourceText)) == 5
-    assert len(holding(HandoutText)) == 3
+    assert len(holding(HandoutText)) == 4
 
 
 def test_spreads_and_decks_of_every_kind_are_used():
