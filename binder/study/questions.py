@@ -6,17 +6,18 @@ about at all. Titles are those of the student's usual deck.
 
 from __future__ import annotations
 
+import json
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
 from enum import StrEnum
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from peewee import fn
 
 from binder.cards.facts import CARDS, Card
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.store.file import Binder
-from binder.store.schema import Field, Leaf, OwnWords, Tab
+from binder.store.schema import Field, OwnWords
 from binder.store.shelf import Shelf
 from binder.study.card_facts import strip
 from binder.study.decks import deck
@@ -25,6 +26,14 @@ from binder.study.keywords import REVERSED, UPRIGHT, keywords
 _BY_KEY = {card.key: card for card in CARDS}
 HIDDEN = "……"
 """Stands where the card's own name was blotted out."""
+
+
+# Written out so that the index of card leaves is used: it holds where card <> '' is said as such.
+_LEAVES = """
+SELECT leaf.id, leaf.uid, leaf.card, leaf.text FROM leaf JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.card <> '' AND leaf.card IN (SELECT value FROM json_each(?)) AND leaf.kind = 'card'
+  AND leaf.aside IS NULL AND tab.aside IS NULL ORDER BY leaf.id
+"""
 
 
 class Direction(StrEnum):
@@ -108,22 +117,16 @@ def askable(shelf: Shelf, cards: Collection[str]) -> dict[Key, Question]:
     """Everything that can be asked about the cards that have a leaf on the shelf."""
     usual = deck(shelf, "")
     titles = usual.titles if usual else STANDARD
+    wanted = json.dumps([key for key in cards if key in _BY_KEY])
     found: dict[Key, Question] = {}
     for binder in shelf.binders:
         words, fields = _own_words(binder), _fields(binder)
-        for row in binder.all(_leaves(cards)):
-            if row.card in _BY_KEY:
-                given = keywords(row.text, fields.get(row.id, {}))
-                for question in _of_leaf(binder, row, words.get(row.id, {}), given, titles):
-                    found.setdefault(question.key, question)
+        for row, uid, card, text in binder.sql(_LEAVES, (wanted,)):
+            given = keywords(text, fields.get(row, {}))
+            leaf = _CardLeaf(binder, uid, _BY_KEY[card], words.get(row, {}), given)
+            for question in _of_leaf(leaf, titles):
+                found.setdefault(question.key, question)
     return found
-
-
-def _leaves(cards: Collection[str]) -> Any:
-    standing = Leaf.aside.is_null() & Tab.aside.is_null()
-    wanted = (Leaf.kind == "card") & Leaf.card.in_(list(cards))
-    query = Leaf.select(Leaf.id, Leaf.uid, Leaf.card, Leaf.text).join(Tab)
-    return query.where(standing & wanted).order_by(Leaf.id)
 
 
 def _own_words(binder: Binder) -> dict[int, dict[str, str]]:
@@ -146,14 +149,19 @@ def _fields(binder: Binder) -> dict[int, dict[str, str]]:
     return found
 
 
-def _of_leaf(
-    binder: Binder,
-    row: Any,
-    words: dict[str, str],
-    given: dict[str, list[str]],
-    titles: DeckTitles,
-) -> Iterator[Question]:
-    card, title = _BY_KEY[row.card], titles.title(row.card)
+@dataclass(frozen=True, slots=True)
+class _CardLeaf:
+    """A card leaf: own words by way, and keywords by way."""
+
+    binder: Binder
+    uid: str
+    card: Card
+    words: dict[str, str]
+    given: dict[str, list[str]]
+
+
+def _of_leaf(leaf: _CardLeaf, titles: DeckTitles) -> Iterator[Question]:
+    card, title = leaf.card, titles.title(leaf.card.key)
 
     def made(
         direction: Direction,
@@ -164,12 +172,12 @@ def _of_leaf(
         turns: tuple[str, ...] = (),
     ) -> Question:
         key = Key(card.key, str(direction), way)
-        return Question(binder, row.uid, key, asks, shown, says, title, turns)
+        return Question(leaf.binder, leaf.uid, key, asks, shown, says, title, turns)
 
-    if not words and not given:
+    if not leaf.words and not leaf.given:
         return
     for way in (UPRIGHT, REVERSED):
-        own, keys = words.get(way, ""), tuple(given.get(way, ()))
+        own, keys = leaf.words.get(way, ""), tuple(leaf.given.get(way, ()))
         meaning = "\n\n".join(part for part in (own, ", ".join(keys)) if part)
         if meaning:
             yield made(Direction.MEANING, way, f"What does it say, {way}?", says=meaning)
