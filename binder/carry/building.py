@@ -151,7 +151,8 @@ class _Builder:
     def _handout(self, uid: str, text: HandoutText) -> None:
         file = self.handouts[text.file]
         for note in text.beside:
-            page_notes.write_beside(self.binder, uid, file, note.page, note.text)
+            said = swap_links(note.text, self._uid_of)
+            page_notes.write_beside(self.binder, uid, file, note.page, said)
         if text.printed:
             on_paper.tick_off(self.binder, [uid], text.printed.isoformat())
         filed_words.read_now(self.binder, uid, [file])

@@ -14,6 +14,8 @@ import re
 from collections.abc import Callable
 from pathlib import Path
 
+from binder.carry.course_front import KEYS as COURSE
+from binder.carry.course_front import course_of
 from binder.carry.front import Front, read_leaf, read_toml
 from binder.carry.leaf_fronts import holds_of
 from binder.carry.texts import (
@@ -43,13 +45,15 @@ def read_shelf(folder: Path) -> ShelfText:
 def read_binder(shelf: Path, folder: str) -> BinderText:
     """The binder in `shelf / folder`."""
     front = read_toml(shelf / folder / "binder.toml", f"{folder}/binder.toml")
-    front.only("name", "colour", "draws", "tab")
+    front.only("name", "colour", "draws", "tab", *COURSE)
     tabs = tuple(_tab(shelf, folder, part) for part in front.parts("tab"))
     draws = front.texts("draws", ())
     for draw in draws:
         if draw not in tuple(Draw):
             raise front.fault(f"“{draw}” is no draw; write month, week or day.", "draws")
-    return BinderText(folder, front.text("name"), front.text("colour"), tabs, draws)
+    return BinderText(
+        folder, front.text("name"), front.text("colour"), tabs, draws, course_of(front)
+    )
 
 
 def read_leaf_text(shelf: Path, name: str) -> LeafText:

@@ -205,6 +205,18 @@ class TabText:
 
 
 @dataclass(frozen=True)
+class CourseText:
+    """What a binder says of its course; `days_off` are weekdays from 0 for Monday.
+
+    `pauses` are first and last days, `read` the keys of cards whose leaf was read.
+    """
+
+    days_off: frozenset[int]
+    pauses: tuple[tuple[date, date], ...]
+    read: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class BinderText:
     """One binder, its tabs in order; `colour` is a name of the palette, as 'spineF'.
 
@@ -216,6 +228,7 @@ class BinderText:
     colour: str
     tabs: tuple[TabText, ...]
     draws: tuple[str, ...]
+    course: CourseText
 
 
 @dataclass(frozen=True)

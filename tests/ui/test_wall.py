@@ -107,13 +107,14 @@ def dialog(qtbot, plan):
 
 
 def test_it_is_shown_before_it_is_done(qtbot, session, dialog):
+    """Fridays and the days from 21 December to 3 January are without study on the sample shelf."""
     before = ends(session)
-    assert "Wands: 5 October to 27 December 2026" in dialog.shown.text()
+    assert "Wands: 5 October 2026 to 10 January 2027" in dialog.shown.text()
     dialog.days.setValue(14)
-    assert "Wands: 5 October 2026 to 3 January 2027" in dialog.shown.text()
+    assert "Wands: 5 October 2026 to 17 January 2027" in dialog.shown.text()
     assert ends(session) == before
     qtbot.mouseClick(dialog.yes, Qt.MouseButton.LeftButton)
-    assert ends(session)[3] == "2027-01-03"
+    assert ends(session)[3] == "2027-01-17"
     session.undo()
     assert ends(session) == before
 
