@@ -7,7 +7,7 @@ read and that is gone when the pages are made.
 
 import json
 import shutil
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from functools import cache, partial
 from pathlib import Path
@@ -16,11 +16,13 @@ from typing import Any
 
 from binder.errors import CanMend, OwnFault
 from binder.paper.citations import entries, names
-from binder.paper.data import Section, plain
+from binder.paper.data import Photograph, Section, plain
 from binder.paper.files import draw_broken_faces, lay_out, lay_out_faces, without_broken
 from binder.paper.handed import handed
 from binder.paper.sheets import Sheet
 from binder.resources import resource
+
+NO_PHOTOGRAPHS: Mapping[str, Photograph] = {}
 
 
 def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> bytes:
@@ -32,16 +34,18 @@ def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> byte
     return pdf
 
 
-def from_template(name: str, data: dict[str, Any]) -> bytes:
+def from_template(
+    name: str, data: dict[str, Any], photographs: Mapping[str, Photograph] = NO_PHOTOGRAPHS
+) -> bytes:
     """Another template of ours run over data of its own, as a PDF; errors as for `typeset`."""
-    import typst
-
     with _folder() as root:
+        lay_out_faces(photographs, root)
         _write(root, data)
-        try:
-            pdf: bytes = _run(root / name, root, format="pdf", pdf_tags=False)
-        except typst.TypstError as error:
-            raise OwnFault(f"These pages could not be set: {error}.") from error
+
+        def mend() -> None:
+            draw_broken_faces(photographs, root, partial(_reads, root))
+
+        pdf: bytes = _run_mended(root / name, root, mend, format="pdf", pdf_tags=False)
         return pdf
 
 
@@ -67,26 +71,35 @@ def _made(section: Section, sheet: Sheet, blank_lines: bool, **how: Any) -> Any:
     """Lay everything out in a folder of its own and run the typesetter over it."""
     if not section.leaves:
         raise CanMend("There is nothing behind this tab to print yet.")
-    import typst
-
     with _folder() as root:
         files = lay_out(section.pictures, root)
         lay_out_faces(section.photographs, root)
         data = handed(section, sheet, blank_lines, files)
         _write(root, data)
         _write_sources(root, section)
-        try:
-            return _run(root / "tab.typ", root, **how)
-        except typst.TypstError:
+
+        def mend() -> None:
             reads = partial(_reads, root)
             _write(root, data | {"files": without_broken(files, reads)})
             draw_broken_faces(section.photographs, root, reads)
-        try:
-            return _run(root / "tab.typ", root, **how)
-        except typst.TypstError as error:
-            raise OwnFault(
-                f"These pages could not be set, but nothing in the binder has changed: {error}."
-            ) from error
+
+        return _run_mended(root / "tab.typ", root, mend, **how)
+
+
+def _run_mended(source: Path, root: Path, mend: Callable[[], None], **how: Any) -> Any:
+    """Run the typesetter; where it fails take broken pictures out with `mend`, and run it again."""
+    import typst
+
+    try:
+        return _run(source, root, **how)
+    except typst.TypstError:
+        mend()
+    try:
+        return _run(source, root, **how)
+    except typst.TypstError as error:
+        raise OwnFault(
+            f"These pages could not be set, but nothing in the binder has changed: {error}."
+        ) from error
 
 
 @contextmanager

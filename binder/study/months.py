@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 import textwrap
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
 
+from binder.cards.facts import CARDS, Card, card, extra
 from binder.page.markdown import plain
 from binder.reckon.calendar import Draw, offered
 from binder.store.shelf import Shelf
 from binder.study.dates import MONTHS
+from binder.study.discretion import PRIVATE_TITLE, Discretion
 from binder.study.readings import verdict_of
 
 LINE = 90
 """Letters of the impression shown beside a month's card."""
+MOST = 3
+"""Cards named of a spread drawn for a month; the rest is counted."""
 
 
 class State(StrEnum):
@@ -34,12 +39,21 @@ class MonthCard:
     title: str
     reversed: bool
 
+    @property
+    def face(self) -> Card:
+        """The card itself; one that only its deck has bears nothing but its title."""
+        return card(self.card) if self.card in _KNOWN else extra(self.card, self.title)
+
+
+_KNOWN = frozenset(card.key for card in CARDS)
+
 
 @dataclass(frozen=True, slots=True)
 class MonthLine:
     """One line of the year sheet. `month` is '2026-12', `name` 'December'.
 
-    `binder_uid` and `leaf_uid` are the reading to open, '' unless drawn. `line` is the beginning
+    `binder_uid` and `leaf_uid` are the reading to open, '' unless drawn, `title` what it is filed
+    as and `deck` the uid of the deck it was laid with, '' for none. `line` is the beginning
     of the impression in plain words; `verdict` as `readings.verdict_of` tells it, '' where nothing
     was expected; `looked_back` whether a look back was written; `others` how many more draws for
     the same month there are (the first made is shown).
@@ -50,15 +64,41 @@ class MonthLine:
     state: State
     binder_uid: str = ""
     leaf_uid: str = ""
+    title: str = ""
+    deck: str = ""
     cards: tuple[MonthCard, ...] = ()
     line: str = ""
     verdict: str = ""
     looked_back: bool = False
     others: int = 0
 
+    @property
+    def titled(self) -> str:
+        """'The Star, reversed'; of several the first MOST, and how many more."""
+        return _titled(self.cards)
+
+    @property
+    def ended(self) -> str:
+        """How the month came out: its verdict, 'looked back', or ''."""
+        return self.verdict or ("looked back" if self.looked_back else "")
+
+    @property
+    def also(self) -> str:
+        """'2 more draws for this month', or ''."""
+        draws = "draw" if self.others == 1 else "draws"
+        return f"{self.others} more {draws} for this month" if self.others else ""
+
+
+def _titled(cards: Sequence[MonthCard]) -> str:
+    names = [f"{one.title}, reversed" if one.reversed else one.title for one in cards]
+    if len(names) > MOST:
+        names = [*names[: MOST - 1], f"and {len(names) - MOST + 1} more"]
+        return f"{', '.join(names[:-1])} {names[-1]}"
+    return "; ".join(names)
+
 
 SHEET = """
-SELECT r.month, r.at, leaf.uid, substr(leaf.text, 1, 2000),
+SELECT r.month, r.at, leaf.uid, leaf.title, r.deck, substr(leaf.text, 1, 2000),
   (SELECT group_concat(card || char(30) || title || char(30) || reversed, char(31))
     FROM (SELECT * FROM placed WHERE leaf_id = r.leaf_id ORDER BY n, id)),
   (SELECT group_concat(verdict, '|')
@@ -70,12 +110,15 @@ WHERE r.month <> '' AND r.month BETWEEN ? AND ? AND length(r.month) = 7
 """
 
 
-def year_sheet(shelf: Shelf, year: int, today: date) -> tuple[MonthLine, ...]:
-    """The twelve months of a year, January first."""
+def year_sheet(
+    shelf: Shelf, year: int, today: date, discretion: Discretion | None = None
+) -> tuple[MonthLine, ...]:
+    """The twelve months of a year, January first; what `discretion` keeps back is not in them."""
+    discretion = discretion or Discretion(shelf)
     found: dict[str, list[tuple[str, str, MonthLine]]] = {}
     for binder in shelf.binders:
         for month, at, *rest in binder.sql(SHEET, (f"{year:04}-01", f"{year:04}-12")):
-            line = _drawn(binder.uid, month, *rest)
+            line = _drawn(discretion, binder.uid, month, *rest)
             found.setdefault(month, []).append((at, line.leaf_uid, line))
     return tuple(_line(f"{year:04}-{n:02}", found, today) for n in range(1, 13))
 
@@ -102,12 +145,15 @@ def _name(month: str) -> str:
 
 
 def _drawn(
-    binder: str, month: str, leaf: str, text: str, cards: str | None, said: str | None, looked: int
-) -> MonthLine:
+    discretion: Discretion, binder: str, month: str, leaf: str, title: str, deck: str, text: str,
+    cards: str | None, said: str | None, looked: int,
+) -> MonthLine:  # fmt: skip
+    if discretion.withheld(title):
+        return MonthLine(month, _name(month), State.DRAWN, binder, leaf, PRIVATE_TITLE)
     return MonthLine(
-        month, _name(month), State.DRAWN, binder, leaf,
+        month, _name(month), State.DRAWN, binder, leaf, discretion.title(title), deck,
         cards=tuple(_card(part) for part in (cards or "").split("\x1f") if part),
-        line=first_line(text),
+        line=first_line(discretion.text(text)),
         verdict="" if said is None else verdict_of(tuple(said.split("|"))),
         looked_back=bool(looked),
     )  # fmt: skip

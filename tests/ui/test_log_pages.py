@@ -15,7 +15,6 @@ from ui.desk import asking
 from ui.desk.draws import DrawsDialog
 from ui.leaves.came import CamePage, SurePage
 from ui.leaves.year import YearPage
-from ui.leaves.year_rows import titled
 from ui.memory import Memory
 from ui.trail import Show
 
@@ -79,7 +78,7 @@ def test_a_key_lays_the_year_open_and_its_newest_reading_facing(window):
     lines = months.year_sheet(window.session.shelf, 2026, date(2026, 11, 25))
     drawn = [line for line in lines if line.leaf_uid]
     assert window.session.facing.leaf == drawn[-1].leaf_uid
-    assert titled(drawn[-1].cards) in page.model.index(NOVEMBER, 0).data()
+    assert drawn[-1].titled in page.model.index(NOVEMBER, 0).data()
 
 
 def test_a_click_on_a_month_opens_its_reading(window, qtbot):
@@ -111,6 +110,21 @@ def test_turning_goes_from_year_to_year_and_back(window):
     assert page.heading.accessibleName() == "The year 2026"
     window.session.back()
     assert page.heading.accessibleName() == "The year 2025"
+
+
+@pytest.mark.parametrize("way", ["link", "key"])
+def test_the_year_is_printed_from_its_page(window, way):
+    page = year_page(window)
+    if way == "link":
+        page.links.words[-1].click()
+    else:
+        window.do("print")
+    assert window.deeds.proof.title.text() == "Print the year 2026"
+    assert window.deeds.proof.isVisible()
+    window.deeds.proof.wait()
+    window.deeds.proof.leave()
+    assert window.session.left.show is Show.YEAR
+    assert not page.isHidden()
 
 
 def test_the_log_leads_to_its_sheets(window):

@@ -116,3 +116,14 @@ def _words(session, look, qtbot, binder, log, tmp_path):
             made.open(binder, log)
         made.save_to(tmp_path / f"{out}.pdf")
         yield " ".join(page.extract_text() for page in PdfReader(tmp_path / f"{out}.pdf").pages)
+
+
+def test_the_year_sheet_is_shown_without_what_is_for_leaves(qtbot, proof):
+    set_again(qtbot, proof, lambda: proof.open_year(2026))
+    assert proof.title.text() == "Print the year 2026"
+    assert proof.count.text() == "1 page, on 1 sheet"
+    for_leaves = (proof.lines, proof.citing)
+    assert [part.isVisible() for part in for_leaves] == [False, False]
+    binder = proof._session.shelf.binder("Practice")
+    set_again(qtbot, proof, lambda: proof.open(binder, tabs.first_of_kind(binder, "readings")))
+    assert [part.isVisible() for part in for_leaves] == [True, True]

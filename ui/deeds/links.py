@@ -32,7 +32,7 @@ class LinkDeeds(Base):
             self.session.face_leaf(rest)
         elif scheme == "source":
             self._to_source(rest.partition("#")[0])
-        elif scheme in ("year", "came", "sure", "month", "draws"):
+        elif scheme in ("year", "print-year", "came", "sure", "month", "draws"):
             self._counted(scheme, rest)
         elif scheme == "look" and page.spot:
             self.session.open_leaf(page.spot.leaf)
@@ -53,6 +53,8 @@ class LinkDeeds(Base):
         deeds = self.window.deeds
         if scheme == "year":
             deeds.year_sheet(rest)
+        elif scheme == "print-year":
+            deeds.print_year(rest)
         elif scheme == "sure":
             deeds.sure(rest)
         elif scheme == "month":

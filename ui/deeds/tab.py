@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -12,6 +13,7 @@ from binder.study.tabs import TabView
 from ui.deeds.base import Base
 from ui.desk import asking
 from ui.desk.colours import TABS
+from ui.trail import Show
 
 if TYPE_CHECKING:
     from ui.paper.proof import Proof
@@ -83,9 +85,20 @@ class TabDeeds(Base):
         return made
 
     def print(self, uid: str = "") -> None:
-        """The sheets of a tab, before they are printed."""
+        """The sheets of a tab, or of the year that lies open, before they are printed."""
+        left = self.session.left
+        if left.show is Show.YEAR and not uid:
+            self.print_year(left.leaf)
+            return
         binder, tab = self.open_binder(), self._the(uid)
+        self._lay_proof(lambda: self.proof.open(binder, tab))
+
+    def print_year(self, year: str) -> None:
+        """The sheet of a year, this one for '', before it is printed."""
+        self._lay_proof(lambda: self.proof.open_year(int(year or self.session.today.year)))
+
+    def _lay_proof(self, opened: Callable[[], None]) -> None:
         self.session.leaving.emit()
         self.window.back_to_leaves()
-        self.proof.open(binder, tab)
+        opened()
         self.window.lay_instead(self.proof)

@@ -63,6 +63,7 @@ class YearPage(Page):
             (f"← {year - 1}", f"year:{year - 1}" if year > FIRST else ""),
             (f"{year + 1} →", f"year:{year + 1}" if year < LAST else ""),
             ("Draws offered…", "draws:"),
+            ("Print…", f"print-year:{year}"),
         ]
         self.links.show_links(links)
         at = self.list.currentIndex().row()
@@ -79,13 +80,13 @@ class YearPage(Page):
 
     def _menu(self, row: int, at: QPoint) -> None:
         line = self.model.rows[row]
-        if not address(line):
-            return
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        ways = [("Open", address(line)), ("Lay it facing", f"facing:{line.leaf_uid}")]
-        if not line.leaf_uid:
-            ways = [("Draw it now", address(line))]
+        ways = [("Print this year…", f"print-year:{line.month[:4]}")]
+        if line.leaf_uid:
+            ways[:0] = [("Open", address(line)), ("Lay it facing", f"facing:{line.leaf_uid}")]
+        elif address(line):
+            ways.insert(0, ("Draw it now", address(line)))
         for words, where in ways:
             menu.addAction(words).triggered.connect(
                 lambda _checked=False, where=where: self.followed.emit(where)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from PySide6.QtCore import (
     QModelIndex,
     QPersistentModelIndex,
@@ -15,8 +13,7 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
-from binder.cards.facts import card
-from binder.study.months import MonthCard, MonthLine, State
+from binder.study.months import MOST, MonthLine, State
 from ui.leaves.tall_list import TallList, paint_ground
 from ui.leaves.verdicts import draw_mark, ink_of
 from ui.table.faces import CORNER, RATIO, FaceCache, draw_centred
@@ -25,8 +22,6 @@ from ui.theme import Look
 AnyIndex = QModelIndex | QPersistentModelIndex
 FACE = 28
 """Width of a small face at scale 1."""
-MOST = 3
-"""Faces shown of a spread drawn for a month; the rest is counted in words."""
 NARROW = 400
 """Below this width, at scale 1, a verdict is its mark alone."""
 LAP = 0.62
@@ -39,23 +34,9 @@ OPEN = {
 }
 
 
-def titled(cards: Sequence[MonthCard]) -> str:
-    """'The Star, reversed'; of several the first MOST, and how many more."""
-    names = [f"{one.title}, reversed" if one.reversed else one.title for one in cards]
-    if len(names) > MOST:
-        names = [*names[: MOST - 1], f"and {len(names) - MOST + 1} more"]
-        return f"{', '.join(names[:-1])} {names[-1]}"
-    return "; ".join(names)
-
-
-def ended(line: MonthLine) -> str:
-    """How a month came out: its verdict, 'looked back', or ''."""
-    return line.verdict or ("looked back" if line.looked_back else "")
-
-
 def spoken(line: MonthLine) -> str:
     """'November: The Star; Clear weather…; waiting'."""
-    said = [titled(line.cards) or OPEN[line.state], line.line, ended(line)]
+    said = [line.titled or OPEN[line.state], line.line, line.ended]
     return f"{line.name}: {'; '.join(filter(None, said))}".removesuffix(": ")
 
 
@@ -120,8 +101,8 @@ class YearDelegate(QStyledItemDelegate):
         for number, one in enumerate(shown):
             middle = left + wide / 2 + number * wide * LAP
             turn = 180.0 if one.reversed else 0.0
-            face = self._faces.face(
-                card(one.card), wide, theme, title="", turn=turn, ratio=self.ratio
+            face = self._faces.of(line.deck).face(
+                one.face, wide, theme, title="", turn=turn, ratio=self.ratio
             )
             draw_centred(painter, face, middle, area.center().y())
         if not shown:
@@ -135,7 +116,7 @@ class YearDelegate(QStyledItemDelegate):
 
     def _verdict(self, painter: QPainter, area: QRectF, line: MonthLine) -> float:
         """The verdict at the right; says where the words between may end."""
-        theme, said = self._look.theme, ended(line)
+        theme, said = self._look.theme, line.ended
         painter.setFont(theme.font("label"))
         wide = QFontMetricsF(painter.font()).horizontalAdvance("came about") + theme.px(4)
         narrow = area.width() < NARROW * theme.scale
@@ -157,13 +138,13 @@ class YearDelegate(QStyledItemDelegate):
         theme = self._look.theme
         title, own = theme.font("list", 500), theme.font("label")
         over, under = QFontMetricsF(title), QFontMetricsF(own)
-        own_line = line.line + (f" ({_others(line.others)})" if line.others else "")
+        own_line = line.line + (f" ({line.also})" if line.others else "")
         tall = over.height() + (under.height() if own_line else 0)
         top = room.center().y() - tall / 2
         elide = Qt.TextElideMode.ElideRight
         painter.setFont(title)
         painter.setPen(theme["ink"])
-        words = over.elidedText(titled(line.cards), elide, room.width())
+        words = over.elidedText(line.titled, elide, room.width())
         painter.drawText(QPointF(room.left(), top + over.ascent()), words)
         if own_line:
             painter.setFont(own)
@@ -179,7 +160,3 @@ class YearDelegate(QStyledItemDelegate):
         painter.setFont(font)
         painter.setPen(theme["own" if offered else "inksoft"])
         painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, OPEN[line.state])
-
-
-def _others(count: int) -> str:
-    return f"{count} more draw{'' if count == 1 else 's'} for this month"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from contextlib import ExitStack
+from functools import partial
 from pathlib import Path
 
 from PySide6.QtCore import QSize, Qt, Signal
@@ -24,12 +24,12 @@ from binder.errors import RingboundError
 from binder.paper.citations import STYLES
 from binder.paper.sheets import Sheet
 from binder.store.file import Binder
-from binder.store.shelf import Shelf
 from binder.study import on_paper
-from binder.study.discretion import NOTHING, LeaveOut
+from binder.study.discretion import LeaveOut
 from binder.study.tabs import TabView
 from ui.jobs import Newest
 from ui.paper.pages import PageDelegate, PagesModel, Printed
+from ui.paper.setting import Setting, tab_set, year_set
 from ui.session import Session
 from ui.theme import Look
 
@@ -51,25 +51,6 @@ PRINTER_DPI = 300
 PANEL = 196
 
 
-def typeset_tab(
-    shelf: Shelf,
-    binder: Binder,
-    tab: TabView,
-    sheet: Sheet,
-    blank_lines: bool,
-    leave_out: LeaveOut = NOTHING,
-) -> Printed:
-    """Gather and typeset a tab on a thread of its own."""
-    from binder.paper.gather import gather
-    from binder.paper.typeset import typeset
-
-    with ExitStack() as stack:
-        for each in tuple(shelf.binders):
-            stack.enter_context(each.beside())
-        section = gather(shelf, binder, tab, leave_out)
-    return Printed(typeset(section, sheet, blank_lines=blank_lines), sheet)
-
-
 class Proof(QWidget):
     """Pages at the left, what can be chosen at the right."""
 
@@ -80,6 +61,8 @@ class Proof(QWidget):
         self._session, self._look = session, look
         self._binder: Binder | None = None
         self._tab: TabView | None = None
+        self._set: Setting | None = None
+        self._name = ""
         self.printed: Printed | None = None
         self.setAccessibleName("Sheets of this tab")
         self.job = Newest(self)
@@ -185,9 +168,23 @@ class Proof(QWidget):
     def open(self, binder: Binder, tab: TabView) -> None:
         """Show the sheets of a tab as it stands now."""
         self._binder, self._tab = binder, tab
-        self.title.setText(f"Print {tab.name}")
+        self._open(tab.name, partial(tab_set, self._session.shelf, binder, tab), leaves=True)
+
+    def open_year(self, year: int) -> None:
+        """Show the year sheet as it stands now."""
+        self._binder = self._tab = None
+        shelf, today = self._session.shelf, self._session.today
+        self._open(f"the year {year}", partial(year_set, shelf, year, today), leaves=False)
+
+    def _open(self, name: str, setting: Setting, *, leaves: bool) -> None:
+        """Show pages that have leaves on them, or others."""
+        self._name, self._set = name, setting
+        self.title.setText(f"Print {name}")
         self.title.setWordWrap(True)
+        for part in (self.lines, self.citing, self._labels[-1]):
+            part.setVisible(leaves)
         self.tick_button.hide()
+        self._place()
         self._again()
 
     def sheet(self) -> Sheet:
@@ -198,18 +195,17 @@ class Proof(QWidget):
         )  # fmt: skip
 
     def _again(self, *_changed: object) -> None:
-        if self._binder is None or self._tab is None:
+        if self._set is None:
             return
         try:
             sheet = self.sheet()
         except RingboundError as error:
             self._say(str(error))
             return
-        shelf, binder, tab = self._session.shelf, self._binder, self._tab
-        lines = self.lines.isChecked()
+        setting, lines = self._set, self.lines.isChecked()
         left_out = LeaveOut(self.no_querents.isChecked(), self.no_private.isChecked())
         self.count.setText("Setting the pages…")
-        self.job.start(lambda _stop: typeset_tab(shelf, binder, tab, sheet, lines, left_out))
+        self.job.start(lambda _stop: setting(sheet, lines, left_out))
 
     def wait(self) -> None:
         """Until the pages are there."""
@@ -239,9 +235,9 @@ class Proof(QWidget):
 
     def save(self) -> None:
         """Ask where, and write the PDF there."""
-        if self.printed is None or self._tab is None:
+        if self.printed is None:
             return
-        start = str(Path.home() / f"{self._tab.name}.pdf")
+        start = str(Path.home() / f"{self._name[:1].upper()}{self._name[1:]}.pdf")
         name, _ = QFileDialog.getSaveFileName(self, "Save as PDF", start, "PDF (*.pdf)")
         if name:
             self.save_to(Path(name))

@@ -1,0 +1,48 @@
+"""Sets pages of the shelf for paper, on a thread beside the window's."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager
+from datetime import date
+
+from binder.paper.sheets import Sheet
+from binder.store.file import Binder
+from binder.store.shelf import Shelf
+from binder.study.discretion import LeaveOut
+from binder.study.tabs import TabView
+from ui.paper.pages import Printed
+
+Setting = Callable[[Sheet, bool, LeaveOut], Printed]
+"""Sets pages for a sheet, with lines for looking back or without, less what is left out."""
+
+
+def tab_set(
+    shelf: Shelf, binder: Binder, tab: TabView, sheet: Sheet, lines: bool, leave_out: LeaveOut
+) -> Printed:
+    """All that stands behind a tab."""
+    from binder.paper.gather import gather
+    from binder.paper.typeset import typeset
+
+    with _beside(shelf):
+        section = gather(shelf, binder, tab, leave_out)
+    return Printed(typeset(section, sheet, blank_lines=lines), sheet)
+
+
+def year_set(
+    shelf: Shelf, year: int, today: date, sheet: Sheet, _lines: bool, leave_out: LeaveOut
+) -> Printed:
+    """The sheet of a year."""
+    from binder.paper.year import year_pdf
+
+    with _beside(shelf):
+        return Printed(year_pdf(shelf, year, today, sheet, leave_out), sheet)
+
+
+@contextmanager
+def _beside(shelf: Shelf) -> Iterator[None]:
+    """Every binder of the shelf may be read on this thread."""
+    with ExitStack() as stack:
+        for each in tuple(shelf.binders):
+            stack.enter_context(each.beside())
+        yield
