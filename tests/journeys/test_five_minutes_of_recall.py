@@ -1,7 +1,10 @@
 """A recall round in the window, from its slip to the leaf that should be looked at again."""
 
+from datetime import datetime
+
 import pytest
 
+from binder.study import recall
 from tests.journeys.test_a_day_at_the_desk import at_left, slip
 from tests.ui.driving import CTRL, K, click, key, keys, settle
 from ui.leaves.card import CardPage
@@ -39,8 +42,8 @@ def test_a_round_by_keys_and_then_the_leaf_of_what_was_hazy(window, qtbot, size)
 
 
 def test_a_round_stopped_by_escape_leaves_its_rest_on_the_slip(window, qtbot):
+    left = recall.waiting(window.session.shelf, datetime(2026, 11, 25, 12))
     key(window, K.Key_R, CTRL)
-    left = len(window.deeds.round._queue)
     answer(window, "", 3)
     key(window, K.Key_Escape)
     assert not window.staged("recall")
