@@ -6,10 +6,9 @@ import json
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
-from functools import lru_cache
 from typing import Any
 
-from peewee import SQL, fn
+from peewee import fn
 
 from binder.cards.facts import Card
 from binder.cards.spreads import Spread
@@ -292,23 +291,20 @@ class Appearance:
     verdicts: tuple[str, ...]
 
 
-@lru_cache(maxsize=1)
-def _appearing() -> str:
-    """The statement behind `appearances`, its parameters card and limit; building it each time
-    would take longer than running it.
-    """
-    verdicts = Expectation.select(fn.GROUP_CONCAT(Expectation.verdict, SQL("'|'"))).where(
-        Expectation.leaf == Placed.leaf
-    )
-    query = (
-        Placed.select(Leaf.uid, Leaf.day, Leaf.title, Placed.label, Placed.reversed, verdicts)
-        .join(Leaf)
-        .join(Tab)
-        .where((Placed.card == "") & Leaf.aside.is_null() & Tab.aside.is_null())
-        .order_by(Leaf.day.desc(), Leaf.id.desc())
-        .limit(0)
-    )
-    return str(query.sql()[0])
+# Written out, since building it would take longer than running it. The newest are chosen by their
+# ids first: only for those that are wanted are the other columns read and the verdicts gathered.
+_APPEARING = """
+SELECT leaf.uid, leaf.day, leaf.title, placed.label, placed.reversed,
+  (SELECT group_concat(verdict, '|') FROM expectation WHERE leaf_id = leaf.id)
+FROM (
+  SELECT placed.id AS placed, leaf.id AS leaf
+  FROM placed JOIN leaf ON leaf.id = placed.leaf_id JOIN tab ON tab.id = leaf.tab_id
+  WHERE placed.card = ? AND leaf.aside IS NULL AND tab.aside IS NULL
+  ORDER BY leaf.day DESC, leaf.id DESC LIMIT ?
+) AS seen
+JOIN placed ON placed.id = seen.placed JOIN leaf ON leaf.id = seen.leaf
+ORDER BY leaf.day DESC, leaf.id DESC
+"""
 
 
 def appearances(shelf: Shelf, card: Card | str, limit: int | None = None) -> list[Appearance]:
@@ -318,7 +314,7 @@ def appearances(shelf: Shelf, card: Card | str, limit: int | None = None) -> lis
     found = [
         _appearance(binder.uid, *row)
         for binder in shelf.binders
-        for row in binder.sql(_appearing(), (key, most))
+        for row in binder.sql(_APPEARING, (key, most))
     ]
     return sorted(found, key=lambda one: one.day, reverse=True)[:limit]
 

@@ -308,3 +308,26 @@ def test_of_many_versions_the_newest_are_laid_out(session, look, lay, qtbot):
     assert "Meaning 12 of many." in told
     assert "Hope run thin" not in told
     assert "earlier versions before these; all are listed under Leaf, Earlier versions." in told
+
+
+def test_what_is_out_of_sight_is_filled_after_the_leaf_is_seen(session, look, lay, qtbot):
+    page = lay(CardPage(session, look), spot_of(session, "cups-02"), 524, 300)
+    page.show_spot(spot_of(session, STAR))
+    assert "Clear weather" in page.own.toPlainText()
+    assert "What I see" not in page.notes.toPlainText()
+    qtbot.waitUntil(lambda: "What I see" in page.notes.toPlainText())
+    assert page.turned_up.isVisibleTo(page)
+
+
+def test_nothing_is_put_off_where_words_were_found(session, look, lay):
+    page = lay(CardPage(session, look), spot_of(session, "cups-02"), 524, 300)
+    page.show_spot(spot_of(session, STAR), ("jugs",))
+    assert page.notes.first_mark() is not None
+
+
+def test_a_change_is_shown_at_once_wherever_it_is(session, look, lay):
+    page = lay(CardPage(session, look), spot_of(session, STAR), 524, 300)
+    binder, uid = session.shelf.card_leaf(STAR)
+    leaves.write(binder, uid, title="The Star", text="Other notes")
+    page.show_spot(spot_of(session, STAR))
+    assert page.notes.toPlainText() == "Other notes"

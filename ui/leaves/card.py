@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
@@ -29,6 +29,8 @@ from ui.trail import Spot
 
 LONG = 380
 """Own words longer than this, in characters, stand below the face instead of beside it."""
+LATER_MS = 25
+"""How long what lies below the fold waits, so that the leaf is painted first."""
 _TOP = Qt.AlignmentFlag.AlignTop
 
 
@@ -55,6 +57,10 @@ class CardPage(Page):
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self.body = self.notes
         self._own: Mapping[str, WordsView] = {}
+        self._filled = ""
+        self._rest: Iterator[int] = iter(())
+        self._later = QTimer(self, singleShot=True, interval=LATER_MS)
+        self._later.timeout.connect(lambda: self.do(self.finish))
         self._lay_out()
         self._connect()
 
@@ -92,14 +98,41 @@ class CardPage(Page):
         # The suit stands above the title already.
         facts = card_facts.strip(known) if known else ()
         self.facts.show_facts([fact for fact in facts if fact[0] != "Suit"])
+        self.quiet.hide()
+        again, self._filled = self._filled == view.uid, view.uid
+        self._rest = self._sections(view, known, marks, spot)
+        room = self.viewport().height()
+        for taken in self._rest:
+            room -= taken
+            # What changed on a leaf that is read already is shown wherever on it the reader is.
+            if room < 0 and not (marks or again):
+                self._later.start()
+                break
+        self._place()
+
+    def finish(self) -> None:
+        """Fill at once what was put off."""
+        self._later.stop()
+        for _ in self._rest:
+            pass
+
+    def _sections(
+        self, view: LeafView, known: Card | None, marks: tuple[str, ...], spot: Spot
+    ) -> Iterator[int]:
+        """Fill one section after the other; gives the height each takes at least."""
         own = self._show_own(view, marks)
+        yield self.own.height() + self.turned.height() if own else 0
+        more = self.more
+        given = more.show(view, known, lambda said: self._html(view, said), marks)
+        yield sum(part.words.height() for part in (more.keywords, more.pictured) if part.filled)
         told = self._show_sources(view, marks)
+        yield self.side.height() if told else 0
         self.turned_up.show_card(self.session, view.card)
+        yield 0
         self.came.show_card(self.session, view.card)
-        given = self.more.show(view, known, lambda said: self._html(view, said), marks)
+        more.show_rest()
         self._show_notes(view, marks)
         self._show_quiet(spot, own or told or given or bool(view.text.strip()))
-        self._place()
 
     def _html(self, view: LeafView, text: str) -> str:
         """The HTML of a text of this leaf, without links to the card whose leaf it is."""

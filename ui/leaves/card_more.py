@@ -37,6 +37,8 @@ class CardMore(QObject):
         self.related = self._section("Related cards", page.prose("Related cards"))
         self.open = self._section("Still open", page.adopt(self.ask, "Questions still open"))
         self._view: LeafView | None = None
+        self.show_rest: Callable[[], None] = lambda: None
+        """Shows what `show` put off."""
         self.ask.ticked.connect(self._tick)
         self.lines.lit.connect(faces.light)
         faces.pointed.connect(self._point)
@@ -52,7 +54,10 @@ class CardMore(QObject):
     def show(
         self, view: LeafView, known: Card | None, render: Render, found: tuple[str, ...]
     ) -> bool:
-        """Show what stands on a card's leaf; True when any of it was written by the reader."""
+        """Show faces, keywords and imagery of a card; True when the reader wrote any field or mark.
+
+        What stands further down is put off until `show_rest`.
+        """
         self._view = view
         given = fields.fields(view.binder, view.uid)
         marks = imagery.marks(view.binder, view.uid)
@@ -61,6 +66,14 @@ class CardMore(QObject):
         self.pictured.show_html(
             self.lines.html_of(marks, self._names(), render) if marks else "", found
         )
+        self.show_rest = partial(self._show_rest, view, known, given, render, found)
+        return bool(given or marks)
+
+    def _show_rest(
+        self, view: LeafView, known: Card | None, given: Mapping[str, str], render: Render,
+        found: tuple[str, ...],
+    ) -> None:  # fmt: skip
+        """Show related cards and open questions."""
         self._show_related(view.card, known, render, found)
         asked = given.get(QUESTIONS, "")
         left = fields.open_count(asked)
@@ -68,7 +81,6 @@ class CardMore(QObject):
             render(fields.as_questions(asked)) if asked else "", found,
             f"{left} open" if left else "all settled",
         )  # fmt: skip
-        return bool(given or marks)
 
     def _decks(self) -> Sequence[DeckView]:
         session = self._page.session

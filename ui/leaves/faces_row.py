@@ -44,6 +44,7 @@ class FacesRow(QWidget):
         self._look, self._cache = look, faces
         self._pictures: list[Picture] = []
         self._each = self._room = 0
+        self._said = ""
         self.faces: list[MarkedFace] = []
         self.row = _Named(look, self)
         self.words = Prose(look, role="caption")
@@ -78,7 +79,10 @@ class FacesRow(QWidget):
         links = [_link(MARK, "Mark the picture…")]
         if choice:
             links.append(_link(CHOOSE, "Decks shown…"))
-        self.words.show_html(f"<p>{' &nbsp; '.join(links)}</p>")
+        said = f"<p>{' &nbsp; '.join(links)}</p>"
+        if said != self._said:  # it is the same for nearly every card
+            self._said = said
+            self.words.show_html(said)
         self.setVisible(bool(self._pictures))
         self._fit()
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import OrderedDict
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
@@ -12,6 +13,9 @@ if TYPE_CHECKING:
 
 MOST = 40
 """Leaves kept."""
+
+_PLAIN = re.compile(r"[A-Za-z\u00c0-\u024f](?:[^\W_]| (?! |$)|[,;!?'()\u2019-]|\.(?= |$))*")
+"""Letters, figures and the points between them; nothing that Markdown takes for a mark."""
 
 Pictures = Callable[[str], tuple[int, int] | None]
 """Width and height of the kept picture with that uid, or None."""
@@ -36,19 +40,32 @@ class Rendered:
         if key in self._kept:
             self._kept.move_to_end(key)
             return self._kept[key][1]
-        from binder.page.markdown import to_html
-
-        made = to_html(
-            text, link_cards=lambda words: linker.find(words, leaf_uid), pictures=pictures
-        )
+        made = self._made(linker, leaf_uid, text, pictures)
         self._kept[key] = (lexicon, made)
         while len(self._kept) > self._most:
             self._kept.popitem(last=False)
         return made
 
+    def _made(self, linker: Linker, leaf_uid: str, text: str, pictures: Pictures | None) -> str:
+        if is_plain(text):
+            return f"<p>{linked(text, linker.find(text, leaf_uid))}</p>"
+        from binder.page.markdown import to_html
+
+        return to_html(
+            text, link_cards=lambda words: linker.find(words, leaf_uid), pictures=pictures
+        )
+
     def forget(self) -> None:
         """Render everything anew from now on."""
         self._kept.clear()
+
+
+def is_plain(text: str) -> bool:
+    """Whether a text is one line of words in which Markdown could find nothing to set.
+
+    Keywords and what is seen in a picture mostly are; they are set without the whole machinery.
+    """
+    return _PLAIN.fullmatch(text) is not None
 
 
 def linked(text: str, mentions: Iterable[Mention]) -> str:

@@ -30,6 +30,11 @@ class Section(QWidget):
         column.addWidget(words)
         self.hide()
 
+    @property
+    def filled(self) -> bool:
+        """Whether there is anything in it."""
+        return not self.isHidden()
+
     def show_html(self, html: str, marks: tuple[str, ...] = (), note: str = "") -> None:
         """Show HTML under the head, `note` at the head's right; '' hides the section."""
         self.setVisible(bool(html))

@@ -1,0 +1,51 @@
+"""Turning through 78 full card leaves, with 20 sources and 500 appearances each, against one frame.
+
+Every turn is cold: nothing rendered before is used, and each leaf comes with what faces it.
+"""
+
+import os
+import shutil
+import statistics
+import tempfile
+from datetime import date
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+import card_shelf
+from bench_turn import FRAME, settle, turn
+from PySide6.QtWidgets import QApplication
+
+from binder.cards.facts import CARDS
+from binder.store.shelf import Shelf
+from ui import theme
+from ui.desk.window import Window
+from ui.memory import Memory
+from ui.session import Session
+
+TODAY = date(2026, 11, 25)
+WORST = 3
+"""Frames that the slowest turn may take: 50 ms."""
+
+
+def rows(_folder):
+    """Turns through all card leaves, the first pair left out."""
+    app = QApplication.instance() or QApplication(["bench"])
+    made = card_shelf.make(Path(tempfile.gettempdir()) / "ringbound-bench-cards")
+    with tempfile.TemporaryDirectory() as place:
+        shelf = Shelf(Path(shutil.copytree(made, Path(place) / "cards")))
+        look = theme.Look(theme.load("day"))
+        theme.apply(app, look.theme)
+        window = Window(Session(shelf, TODAY), look, Memory(Path(place) / "desk.ini"))
+        window.resize(1600, 1000)
+        window.show()
+        try:
+            settle()
+            uids = [shelf.card_leaf(card.key)[1] for card in CARDS]
+            turn(window, uids[-1])
+            taken = [turn(window, uid) for uid in uids]
+        finally:
+            window.close()
+            shelf.close()
+    yield "turn of a full card leaf, median / one frame", statistics.median(taken) / FRAME, "1.0"
+    yield "turn of a full card leaf, worst / three frames", max(taken) / (WORST * FRAME), "1.0"
