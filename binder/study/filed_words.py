@@ -16,8 +16,10 @@ from binder.store.schema import FiledText, Leaf
 from binder.study import files
 from binder.study.filing import Stop, Told, kept_beside
 
-MOST = 2_000_000
-"""Letters of one file that are kept for finding; some six thousand full pages of a small book."""
+MOST = 1_000_000
+"""Letters of one file that are kept for finding on the shelf, those of some four hundred full
+pages: whenever something of the leaf is written, its words are put into the find index anew.
+"""
 AT_A_TIME = 20
 """Pages read before another thread may draw a page."""
 BATCH, MOST_AT_ONCE = 500_000, 50
@@ -27,10 +29,11 @@ PAGE_END = "\f"
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """The words of a kept file, page by page; pages behind those were too many to be kept."""
+    """The words of a file, page by page; those of the first `kept` pages are kept in the binder."""
 
     file: str
     pages: tuple[str, ...]
+    kept: int
 
     @property
     def none(self) -> bool:
@@ -44,7 +47,8 @@ def words_of(binder: Binder, leaf_uid: str) -> dict[str, Words]:
         FiledText.select(FiledText.file, FiledText.text)
         .join(Leaf).where(Leaf.uid == leaf_uid).tuples()
     )  # fmt: skip
-    return {file: Words(file, tuple(text.split(PAGE_END))) for file, text in binder.all(query)}
+    found = {file: tuple(text.split(PAGE_END)) for file, text in binder.all(query)}
+    return {file: Words(file, pages, len(pages)) for file, pages in found.items()}
 
 
 def read_in(
@@ -111,28 +115,29 @@ def _text(binder: Binder, uid: str, stop: Stop) -> str | None:
     if file is None or file.media != files.PDF:
         return None
     try:
-        pages = _read(file.name, file.data, stop)
+        pages = _read(file.name, file.data, stop, MOST)
     except CanMend:  # locked or damaged: its leaf says so
         return ""
     return None if pages is None else PAGE_END.join(pages)
 
 
-def words_in(uid: str, name: str, data: bytes, stop: Stop) -> Words:
-    """The words of a PDF that is not on a handout leaf, read but not kept. Raises as
+def words_in(uid: str, name: str, data: bytes, stop: Stop, kept: int = 0) -> Words:
+    """All words of a PDF, of which `kept` pages are kept already. Raises as
     `binder.page.pdf.opened`.
     """
-    return Words(uid, tuple(_read(name, data, stop) or ()))
+    return Words(uid, tuple(_read(name, data, stop) or ()), kept)
 
 
-def _read(name: str, data: bytes, stop: Stop) -> list[str] | None:
+def _read(name: str, data: bytes, stop: Stop, most: int | None = None) -> list[str] | None:
+    """The words of each page, of no more pages once there are `most` letters; None if stopped."""
     pages: list[str] = []
-    room = MOST
-    while room > 0:
+    letters = 0
+    while most is None or letters < most:
         if stop():
             return None
         some = pdf_words.page_texts(data, name, len(pages), AT_A_TIME)
         if not some:
             break
         pages += (page.replace(PAGE_END, " ") for page in some)
-        room -= sum(map(len, some))
+        letters += sum(map(len, some))
     return pages

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from html import escape
 from pathlib import Path
 
@@ -11,36 +11,25 @@ from PySide6.QtCore import QPoint, QRectF, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QMenu, QWidget
 
-from binder.store.file import Binder
-from binder.study import dates, filed_words, files, page_notes
+from binder.study import dates, files, page_notes
 from binder.study.filed_words import Words
 from binder.study.page_notes import PageNoteView
-from ui.jobs import Newest, Stop
+from ui.jobs import Newest
 from ui.leaves.beside import BesideField
 from ui.leaves.handout_bar import FindRow, SheetBar
+from ui.leaves.handout_files import Shown, about, read_shown, words_on
 from ui.leaves.heads import Heading
 from ui.leaves.page import Page
 from ui.leaves.printed_tick import PrintedTick
 from ui.leaves.prose import Prose
 from ui.leaves.sheet_find import SheetFind
 from ui.leaves.sheet_view import SheetView
-from ui.leaves.sheets import Sheet, read
+from ui.leaves.sheets import Sheet
 from ui.session import Session
 from ui.theme import Look
 from ui.trail import Spot
 
-NO_WORDS = "Only pictures of words are in this file, as in a scan, so Find cannot look into it."
 TO_SHEET = "sheet:"
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """What is on the leaf: its uid ('' where a file is shown by itself), files, sheets, words."""
-
-    leaf: str = ""
-    files: tuple[tuple[str, str], ...] = ()
-    sheets: tuple[Sheet, ...] = ()
-    words: dict[str, Words] = field(default_factory=dict)
 
 
 class HandoutPage(Page):
@@ -146,11 +135,7 @@ class HandoutPage(Page):
         self._due = False
         shelf, linked, leaf = self.session.shelf, list(self.shown.files), self.shown.leaf
 
-        def work(stop: Stop) -> Shown:
-            sheets = () if stop() else tuple(read(shelf, home, linked))
-            return Shown(leaf, tuple(linked), sheets, _known(home, leaf))
-
-        self._job.start(work)
+        self._job.start(lambda stop: read_shown(shelf, home, leaf, linked, stop))
 
     def _read(self, shown: Shown) -> None:
         self.shown = shown
@@ -158,23 +143,9 @@ class HandoutPage(Page):
         home = self.session.binder_of(self.spot) if self.spot else None
         if home is None:
             return
-        if self._missing():
-            self._reading.start(lambda stop: self._words(home, shown, stop))
+        if shown.is_missing_words:
+            self._reading.start(lambda stop: words_on(home, shown, stop))
         self._seek_marks()
-
-    def _missing(self) -> bool:
-        pdfs = {sheet.file for sheet in self.sheets if sheet.page is not None}
-        return bool(pdfs - self.shown.words.keys())
-
-    def _words(self, home: Binder, shown: Shown, stop: Stop) -> dict[str, Words]:
-        """Read the words of the files into the binder; a file by itself is only read."""
-        uids = [uid for uid, _ in shown.files]
-        if shown.leaf and home.writable:
-            filed_words.read_in(home, [(shown.leaf, uids)], lambda _done, _of: None, stop)
-            return _known(home, shown.leaf)
-        pages = {sheet.file: sheet for sheet in shown.sheets if sheet.page is not None}
-        return {uid: filed_words.words_in(uid, sheet.name, sheet.data, stop)
-                for uid, sheet in pages.items()}  # fmt: skip
 
     def _take_words(self, words: dict[str, Words]) -> None:
         self.shown = replace(self.shown, words=words)
@@ -198,20 +169,9 @@ class HandoutPage(Page):
         self.find_row.setVisible(any(not words.none for words in self.shown.words.values()))
         caption = sheet.caption if sheet and not sheet.wrong else ""
         _say(self.caption, f"<i>{escape(caption)}</i>" if caption else "")
-        _say(self.quiet, escape(self._about(sheet)) if sheet else "")
+        _say(self.quiet, escape(about(self.shown, sheet)) if sheet else "")
         self._show_beside(writing=self.beside.writing)
         self._list_notes()
-
-    def _about(self, sheet: Sheet) -> str:
-        """What Find does not know of the file."""
-        words = self.shown.words.get(sheet.file)
-        if words is None or sheet.page is None:
-            return ""
-        if words.none:
-            return NO_WORDS
-        of = sum(one.file == sheet.file for one in self.sheets)
-        known = len(words.pages)
-        return f"Find knows the first {known:,} of {of:,} pages." if known < of else ""
 
     def _show_beside(self, *, writing: bool) -> None:
         """The note beside the page that is turned to."""
@@ -369,14 +329,6 @@ class HandoutPage(Page):
             self.session.said.emit(f"“{path.name}” could not be written ({error.strerror}).")
             return
         self.session.said.emit(f"A copy lies in {path}.")
-
-
-def _known(home: Binder, leaf: str) -> dict[str, Words]:
-    """The words of a leaf's files as far as they are known; on any thread."""
-    if not leaf:
-        return {}
-    with home.beside():
-        return filed_words.words_of(home, leaf)
 
 
 def _say(prose: Prose, html: str) -> None:
