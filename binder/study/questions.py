@@ -82,8 +82,9 @@ class Question:
     """One thing to recall.
 
     `words` stand on the left leaf, or nothing when the face is shown there; `says` is Markdown of
-    the student's for the right leaf, and `note` a remark there. `title` is what the usual deck
-    calls the card. `turns` are words of which another one is shown each time; see `dressing`.
+    the student's for the right leaf, or facts (see `of_facts`), and `note` a remark there. `title`
+    is what the usual deck calls the card. `turns` are words of which another one is shown each
+    time; see `dressing`.
     """
 
     binder: Binder = field(repr=False)
@@ -106,6 +107,11 @@ class Question:
     def reversed(self) -> bool:
         """Whether the card is shown upside down."""
         return self.key.way == REVERSED
+
+    @property
+    def of_facts(self) -> bool:
+        """Whether it asks for facts of the catalogue, and not for words of the student's."""
+        return self.key.direction in (Direction.TITLE, Direction.SKY)
 
     @property
     def shows_face(self) -> bool:
@@ -190,7 +196,7 @@ def _of_leaf(leaf: _CardLeaf, titles: DeckTitles) -> Iterator[Question]:
         yield made(Direction.TITLE, "", "What is it called?", _numbered(card, titles))
     strips = [f"{label}: {value}" for label, value in strip(card) if label in ("Element", "Sky")]
     if strips:
-        yield made(Direction.SKY, "", "What does it answer to?", says="\n\n".join(strips))
+        yield made(Direction.SKY, "", "What does it answer to?", says="\n".join(strips))
 
 
 def _title_is_news(card: Card, title: str) -> bool:

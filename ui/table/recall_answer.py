@@ -43,7 +43,7 @@ class AnswerLeaf(RoundLeaf):
         self.head = SectionHead(look, "How well did you know it?")
         self.row = WrapRow()
         self.buttons = [self._button(answer) for answer in Answer]
-        self._covered = (self.face, self.own, self.note, self.mine_head, self.mine)
+        self._covered = (self.face, self.own, self.facts, self.note, self.mine_head, self.mine)
         for part in (self.heading, *self._covered):
             self.rows.addWidget(part)
             self.rows.addSpacing(8)
@@ -82,7 +82,8 @@ class AnswerLeaf(RoundLeaf):
 
     def prepare(self, question: Question) -> None:
         """Render what will stand here, so that turning the leaf takes no time."""
-        self.html(question, question.says)
+        if not question.of_facts:
+            self.html(question, question.says)
 
     def open(self, question: Question, said: str) -> None:
         """Turn the leaf; `said` is what the student wrote at the left, or ''."""
@@ -90,12 +91,12 @@ class AnswerLeaf(RoundLeaf):
         self.heading.say("", f"{question.title}{way}")
         face = None if question.shows_face else question.card
         self.face.show_card(face, question.title, question.reversed, question.dress)
-        self.own.show_html(self.html(question, question.says))
+        html = "" if question.of_facts else self.html(question, question.says)
+        self.show_words(question, question.says, html, self.own)
         self.note.setText(question.note)
         self.mine.setText(said)
         for part, words in (
-            (self.own, question.says), (self.note, question.note), (self.mine_head, said),
-            (self.mine, said),
+            (self.note, question.note), (self.mine_head, said), (self.mine, said),
         ):  # fmt: skip
             part.setVisible(bool(words))
         self.foot.show()

@@ -64,6 +64,7 @@ class AskLeaf(RoundLeaf):
         self.rows.addLayout(self.top)
         self.rows.addSpacing(8)
         self.rows.addWidget(self.asked)
+        self.rows.addWidget(self.facts)
         for part, room in ((self.said, 10), (self.buttons, 12), (self.left, 4)):
             self.feet.addWidget(part)
             self.feet.addSpacing(room)
@@ -87,8 +88,7 @@ class AskLeaf(RoundLeaf):
         self.said.clear()
         shown = question.card if question.shows_face else None
         self.face.show_card(shown, question.title, question.reversed, question.dress)
-        self.asked.setVisible(shown is None)
-        self.asked.show_html(_set_large(question.words))
+        self.show_words(question, question.words, _set_large(question.words), self.asked)
         left = count - number
         rest = "This is the last one." if not left else f"{left} more after this one."
         self.left.setText(" ".join(part for part in (rest, note) if part))
@@ -107,6 +107,7 @@ class AskLeaf(RoundLeaf):
         self.heading.say(over, title, under)
         self.face.show_card(None, "", False, BARE)
         self.asked.hide()
+        self.facts.hide()
         self.left.setText("")
         self._offer("&Close the round", asking=False)
         self.turn.setFocus()

@@ -42,6 +42,22 @@ class RoundLeaf(QWidget):
         outer.addWidget(self.foot)
         outer.addStretch(1)
         self.heading = Heading(look)
+        self.facts = QLabel()
+        """Printed words: what is asked or answered from the catalogue."""
+        self.facts.setTextFormat(Qt.TextFormat.PlainText)
+        self.facts.setWordWrap(True)
+        look.changed.connect(self._restyle_facts)
+        self._restyle_facts()
+
+    def _restyle_facts(self) -> None:
+        self.dress(self.facts, "section_title", "ink")
+
+    def show_words(self, question: Question, words: str, html: str, own: Prose) -> None:
+        """Show words of the student's in `own`, facts as printed words; '' shows neither."""
+        self.facts.setText(words if question.of_facts else "")
+        own.show_html("" if question.of_facts else html)
+        self.facts.setVisible(bool(words) and question.of_facts)
+        own.setVisible(bool(words) and not question.of_facts)
 
     def words(self, name: str) -> Prose:
         """Running text in the student's colour."""

@@ -11,6 +11,9 @@ from binder.reckon.memory import Answer
 from binder.store.clock import new_uid
 from binder.store.schema import Leaf, RecallAnswer
 from binder.study import answers, recall, recall_fit, words
+from binder.study.fields import KEYWORDS, write_field
+from binder.study.questions import Direction
+from binder.study.recall_wishes import Wishes, keep_wishes
 from ui.session import Session
 from ui.table.recall import RecallRound
 
@@ -105,6 +108,35 @@ def test_words_are_shown_without_the_face(qtbot, held):
     assert "Words" in held.left.asked.toPlainText()
     turn(qtbot, held)
     assert held.right.face.isVisible()
+
+
+@pytest.mark.parametrize(
+    ("direction", "asked", "told"),
+    [(Direction.TITLE, "0, Major Arcana", ""), (Direction.SKY, "", "Element: Air")],
+)
+def test_facts_are_printed_words_and_not_the_students(qtbot, held, direction, asked, told):
+    keep_wishes(held.session.shelf, Wishes(frozenset({direction})))
+    held.begin()
+    held.show()
+    assert (held.left.facts.text(), held.left.facts.isVisible()) == (asked, bool(asked))
+    assert held.left.face.isVisible() == (not asked)
+    turn(qtbot, held)
+    assert held.right.facts.text().startswith(told)
+    assert held.right.facts.isVisible() == bool(told)
+    assert not held.right.own.isVisible()
+
+
+def test_a_keyword_is_asked_with_the_words_it_stands_among(qtbot, held):
+    shelf = held.session.shelf
+    for key in ("major-00", "major-01"):
+        write_field(*shelf.card_leaf(key), KEYWORDS, "setting off, dust")
+    keep_wishes(shelf, Wishes(frozenset({Direction.KEYWORD})))
+    held.begin()
+    held.show()
+    assert held.left.asked.toPlainText() == "setting off"
+    turn(qtbot, held)
+    assert "dust" in held.right.own.toPlainText()
+    assert held.right.note.text() == "You gave this word to The Magician as well."
 
 
 def test_undo_puts_the_question_again(qtbot, held):
