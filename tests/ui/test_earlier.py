@@ -55,7 +55,7 @@ def test_own_words_of_each_way_have_a_history(course_shelf, opened, qtbot):
     words.write_words(binder, uid, words.UPRIGHT, "Hope run thin.", at="2026-09-01T10:00")
     dialog = opened(binder, uid)
     assert dialog.model.stringList() == [
-        "As it is now, of 1 September 2026, 10:00", "1 March 2026, 10:00",
+        "Now, since 1 September 2026, 10:00", "1 March 2026, 10:00",
     ]  # fmt: skip
     qtbot.mouseClick(dialog.back, Qt.MouseButton.LeftButton)
     assert words.current(words.history(binder, uid))["upright"].text == "Hope."

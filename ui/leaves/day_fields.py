@@ -73,6 +73,7 @@ class LengthField(QWidget):
         self._first, self._last = first, last
         self.count, self.measure = QSpinBox(), QComboBox()
         self.count.setRange(1, MOST)
+        self.count.lineEdit().setTextMargins(6, 0, 0, 0)
         self.count.setAccessibleName("How many")
         self.measure.addItems([str(measure) for measure in Measure])
         self.measure.setAccessibleName("Days, weeks or months")

@@ -68,7 +68,7 @@ def _when(at: str) -> str:
 
 
 def _present(line: Line) -> str:
-    return f"As it is now, of {line.name}" if line.name else "As it is now"
+    return f"Now, since {line.name}" if line.name else "As it is now"
 
 
 def marked(pair: Sequence[Piece], keep: str, drop: str, colour: str) -> str:
@@ -134,7 +134,7 @@ class EarlierDialog(QDialog):
         self.title = QLabel()
         grid.addWidget(self.title, 0, 1)
         grid.addWidget(self.against, 0, 2)
-        for column, (part, stretch) in enumerate(((self.list, 2), (self.old, 3), (self.new, 3))):
+        for column, (part, stretch) in enumerate(((self.list, 5), (self.old, 6), (self.new, 6))):
             grid.addWidget(part, 1, column)
             grid.setColumnStretch(column, stretch)
         closing = QDialogButtonBox()

@@ -59,6 +59,7 @@ class TimetableDialog(FormDialog):
         self.push.setChecked(True)
         self.days = QSpinBox()
         self.days.setRange(-MOST, MOST)
+        self.days.lineEdit().setTextMargins(6, 0, 0, 0)
         self.days.setValue(7)
         self.days.setSuffix(" days")
         self.days.setAccessibleName("Days to push by")
