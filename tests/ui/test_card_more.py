@@ -303,4 +303,28 @@ def test_only_a_card_leaf_is_marked(window):
         session.shelf.binder("Practice"), driving.tab_of(window, "Readings log", "Practice")
     )
     window.do("mark_picture")
-    assert "Open the leaf of a card first." in window.said.text()
+    assert "Open the leaf of one of the 78 cards first." in window.said.text()
+
+
+def test_the_face_has_a_menu(window, qtbot):
+    session = window.session
+    session.open_leaf(session.shelf.card_leaf(STAR)[1])
+    settle()
+    seen = []
+
+    def shut(dialog):
+        seen.append(type(dialog))
+        dialog.reject()
+
+    face = window.cover.leaf("left").top.faces.faces[0]
+    menu = driving.ask_menu(face)
+    answering(shut)
+    driving.pick(menu, "Mark the picture…")
+    qtbot.waitUntil(lambda: seen == [MarkDialog])
+
+
+def test_double_click_on_the_face_opens_it_larger(star, qtbot):
+    (face,) = star.top.faces.faces
+    with qtbot.waitSignal(star.followed) as followed:
+        qtbot.mouseDClick(face, Qt.MouseButton.LeftButton, pos=QPoint(20, 20))
+    assert followed.args == ["marks:"]

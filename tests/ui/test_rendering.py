@@ -19,7 +19,8 @@ def test_words_are_plain(text):
 @pytest.mark.parametrize(
     "text",
     ["", "*hope*", "1. One", "2) Two", "3 of wands", "a\nb", "# Head", "www.example.org", "a@b.org",
-     "a  b ", "http://x.org", "- one", "a & b", "a_b", "`code`", "[x](y)", "> said", "a\\b", "  indented"],
+     "a  b ", "http://x.org", "- one", "a & b", "a_b", "`code`", "[x](y)", "> said",
+     "a\\b", "  indented"],
 )  # fmt: skip
 def test_marks_are_not(text):
     assert not is_plain(text)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QDialog
 
+from binder.cards.titles import STANDARD
 from binder.errors import CanMend
 from binder.study import decks, related, shown_faces
 from binder.study.kinds import LeafKind
@@ -58,8 +59,8 @@ class CardDeeds(Base):
 
     def _card_view(self, spot: Spot | None) -> LeafView:
         view = self.session.leaf_of(spot or self.session.left)
-        if view is None or view.kind is not LeafKind.CARD or not view.card:
-            raise CanMend("Open the leaf of a card first.")
+        if view is None or view.kind is not LeafKind.CARD or view.card not in STANDARD.keys:
+            raise CanMend("Open the leaf of one of the 78 cards first.")
         return view
 
     def _ask(self, dialog: QDialog) -> None:

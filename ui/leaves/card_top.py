@@ -17,6 +17,8 @@ from ui.theme import Look
 SHARE = 0.3
 """The most of the leaf's width a single face takes."""
 GAP = 24
+ABOVE = 8
+"""Between heading, a row of faces, and own words."""
 _TOP = Qt.AlignmentFlag.AlignTop
 
 
@@ -52,6 +54,7 @@ class CardTop(QWidget):
         self.faces.set_room(max(round(min(FACE * theme.scale, width * SHARE)), 60), width)
         narrow = width < NARROW * theme.scale
         self._grid.setHorizontalSpacing(theme.px(GAP) - EDGE)
+        self._grid.setVerticalSpacing(theme.px(ABOVE) if self.faces.several else 0)
         if self.faces.several:
             self._arrange(Way.ROW)
         else:
