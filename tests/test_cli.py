@@ -7,8 +7,9 @@ import pytest
 
 from binder import cli
 from binder.cards.spreads import spread
+from binder.cards.titles import STANDARD
 from binder.store.shelf import Shelf
-from binder.study import leaves, lookbacks, readings, sources, spreads, tabs
+from binder.study import decks, leaves, lookbacks, readings, sources, spreads, tabs
 from binder.study.kinds import LeafKind
 from binder.study.readings import Laid, NewReading
 from tests.paper.reading_back import texts
@@ -254,6 +255,19 @@ def test_sheets_to_write_on_need_no_shelf(run, tmp_path):
     assert "Horseshoe" in texts(out.read_bytes())[0]
     assert run("sheets", "--kind", "card", "--card", "hermit", "--out", out)[0] == 0
     assert "TheHermit" in texts(out.read_bytes())[0]
+
+
+def test_sheets_of_a_shelf_have_its_decks_titles_and_may_be_two_sided(run, folder, tmp_path):
+    out = tmp_path / "sheet.pdf"
+    shelf = Shelf(folder)
+    titles = replace(STANDARD, own=(("major-17", "The Lantern"),))
+    decks.add_deck(shelf, shelf.binders[0], "Kitchen", titles)
+    shelf.close()
+    words = ("sheets", "--kind", "card", "--card", "star", "--shelf", folder, "--two-sided")
+    assert run(*words, "--copies", "2", "--out", out)[0] == 0
+    assert "TheLantern" in texts(out.read_bytes())[0]
+    code, _, err = run("sheets", "--kind", "plain", "--shelf", tmp_path / "none", "--out", out)
+    assert (code, err.count("\n")) == (2, 1)
 
 
 @pytest.mark.parametrize(

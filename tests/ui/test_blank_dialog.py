@@ -5,6 +5,8 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog
 
+from binder.cards.spreads import Place, Spread
+from binder.study.spreads import add_spread
 from ui.desk.blank_dialog import BlankDialog
 
 
@@ -52,6 +54,23 @@ def test_saved_as_a_pdf(qtbot, session, dialog, answer, tmp_path):
     assert not dialog.isVisible()
     reader = pypdf.PdfReader(tmp_path / "sheets.pdf")
     assert "Celtic Cross" in reader.pages[1].extract_text()
+
+
+def test_a_spread_of_ones_own_has_its_sheet(qtbot, session, look, answer, tmp_path):
+    places = (
+        Place(1, "What the quay wants", "", 0, 0),
+        Place(2, "What the kiln wants", "", 1.5, 0),
+    )
+    own = Spread("quay-and-kiln", "Quay and kiln", "own", places)
+    add_spread(session.shelf, session.shelf.binders[0], own)
+    dialog = BlankDialog(session, look)
+    qtbot.addWidget(dialog)
+    dialog.spread.setCurrentText("Quay and kiln")
+    answer(tmp_path / "own.pdf")
+    qtbot.mouseClick(dialog.yes, Qt.MouseButton.LeftButton)
+    said = pypdf.PdfReader(tmp_path / "own.pdf").pages[0].extract_text()
+    for words in ("Quay and kiln", *labels):
+        assert words in said
 
 
 @pytest.mark.parametrize(
