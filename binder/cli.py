@@ -175,7 +175,7 @@ def _shelf(path: Path) -> Any:
 
 def _new(options: Any) -> int:
     from binder.store.shelf import Shelf
-    from binder.study.course import new_course
+    from binder.study.course import begun_words, new_course, units
     from binder.study.lookbacks import day_of
 
     start = day_of(options.start) if options.start else date.today()
@@ -187,6 +187,10 @@ def _new(options: Any) -> int:
     binders = new_course(shelf, start)
     for binder in binders:
         print(f"Laid out “{binder.name}” in {binder.path}")
+    first = units(binders[0])[0]
+    begun = begun_words(first.name, first.starts, first.ends, date.today())
+    if begun:
+        print(begun)
     shelf.close()
     return DONE
 
