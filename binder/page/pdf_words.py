@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import ctypes
 import re
 from contextlib import closing
 from dataclasses import dataclass
@@ -109,6 +108,8 @@ def _places(page: Any) -> Any:
 
 def _seen(page: Any, x: float, y: float) -> tuple[float, float]:
     """A point of the page in shares of what is seen of it."""
+    import ctypes
+
     import pypdfium2.raw as raw
 
     across, down = ctypes.c_int(), ctypes.c_int()

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from functools import cached_property
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
@@ -9,11 +12,13 @@ from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 from binder.store.clock import new_uid
 from binder.study.leaves import LeafView
 from binder.study.page_notes import write_beside
-from ui.leaves.editor import Editor
 from ui.leaves.keeping import Keeping, Pending
 from ui.leaves.link_row import LinkWord
 from ui.session import Session
 from ui.theme import Look
+
+if TYPE_CHECKING:
+    from ui.leaves.editor import Editor
 
 
 class BesideField(QFrame):
@@ -30,8 +35,6 @@ class BesideField(QFrame):
         self._before = self._sitting = ""
         self.box = QFrame()
         self.box.setObjectName("box")
-        self.editor = Editor(look, "Note beside this page", colour="own")
-        self.editor.setPlaceholderText("What you note beside this page")
         self.link = LinkWord(look, "")
         self.wrong = QLabel()
         self.wrong.setWordWrap(True)
@@ -44,16 +47,25 @@ class BesideField(QFrame):
         column.setSpacing(look.theme.px(4))
         for part in (self.box, self.wrong, self.link):
             column.addWidget(part)
-        within = QVBoxLayout(self.box)
-        within.setContentsMargins(*[look.theme.px(8)] * 4)
-        within.addWidget(self.editor)
-        self.editor.edited.connect(self.keeping.touch)
-        self.editor.installEventFilter(self)
+        self._within = QVBoxLayout(self.box)
+        self._within.setContentsMargins(*[look.theme.px(8)] * 4)
         self.link.clicked.connect(lambda: self.shut() if self.writing else self.write())
         session.leaving.connect(self.shut)
         look.changed.connect(self._dress)
         self._dress()
         self.box.hide()
+
+    @cached_property
+    def editor(self) -> Editor:
+        """The field itself, made when first written in: it is slow to import."""
+        from ui.leaves.editor import Editor
+
+        made = Editor(self._look, "Note beside this page", colour="own")
+        made.setPlaceholderText("What you note beside this page")
+        made.edited.connect(self.keeping.touch)
+        made.installEventFilter(self)
+        self._within.addWidget(made)
+        return made
 
     @property
     def writing(self) -> bool:
