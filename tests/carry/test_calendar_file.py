@@ -236,6 +236,10 @@ def test_any_words_and_days_are_read_back(words, day):
         BINDER, "look back", day, day, "Look back", 1, words, (words,),
     )  # fmt: skip
     data = calendar_file.written([entry], TODAY)
+    lines = data.split(b"\r\n")
+    assert max(map(len, lines)) <= 75
+    assert not any(b"\n" in line or b"\r" in line for line in lines)
+    assert all(line.decode() == line.decode("utf-8", "replace") for line in lines)
     (event,) = icalendar.Calendar.from_ical(data).walk("VEVENT")
     kept = "".join(sign for sign in words if sign >= " " or sign == "\n")
     kept = re.sub("[\x7f-\x9f]", "", kept)
@@ -243,6 +247,20 @@ def test_any_words_and_days_are_read_back(words, day):
     assert event.decoded("dtstart") == day
     if day < date.max:
         assert event.decoded("dtend") == day + timedelta(days=1)
+
+
+def test_signs_that_part_a_text_are_escaped():
+    """RFC 5545, 3.3.11: backslash, comma and semicolon after a backslash, a new line as \\n."""
+    words = "bread, salt; a \\ stroke"
+    entry = agenda.Entry(
+        BINDER, "look back", TODAY, TODAY, "Look back", 1, words, ("one", "two, three"),
+    )  # fmt: skip
+    unfolded = calendar_file.written([entry], TODAY).replace(b"\r\n ", b"")
+    assert b"SUMMARY:Look back: bread\\, salt\\; a \\\\ stroke\r\n" in unfolded
+    assert b"DESCRIPTION:one\\ntwo\\, three\r\n" in unfolded
+    (event,) = icalendar.Calendar.from_ical(unfolded).walk("VEVENT")
+    assert str(event["summary"]) == f"Look back: {words}"
+    assert str(event["description"]) == "one\ntwo, three"
 
 
 def test_an_older_file_stays_when_the_new_one_cannot_be_written(course_shelf, tmp_path):

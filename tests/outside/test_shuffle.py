@@ -11,6 +11,7 @@ from collections import Counter
 from itertools import combinations
 
 import pytest
+from scipy.stats import chi2, chisquare
 
 from binder.cards.facts import CARDS, SUITS
 from binder.cards.titles import STANDARD
@@ -79,6 +80,13 @@ def test_the_statistic_itself():
     """By hand: (100 + 36 + 0 + 16) / 20; below the critical value 7.815 of three degrees."""
     value, df = even(Counter({"a": 30, "b": 14, "c": 20, "d": 16}), "abcd")
     assert (round(value, 6), df) == (7.6, 3)
+
+
+def test_the_statistic_and_its_table_against_scipy():
+    observed = [30, 14, 20, 16]
+    assert chi_square(observed, [20] * 4) == pytest.approx(chisquare(observed).statistic)
+    for share, table in ((0.05, FIVE), (0.01, ONE)):
+        assert {df: round(float(chi2.isf(share, df)), 3) for df in table} == table
 
 
 def test_every_card_comes_to_every_place(whole):

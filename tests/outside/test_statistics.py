@@ -5,6 +5,7 @@ from math import sqrt
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.spatial.distance import sqeuclidean
 from scipy.stats import binomtest, norm
 
 from binder.reckon import calibration, chance
@@ -52,6 +53,31 @@ def test_a_second_brier_score_in_exact_fractions():
     came, failed = (90, 80, 60), (70, 50, 30, 10, 0)
     record = {s: Outcomes(1) for s in came} | {s: Outcomes(missed=1) for s in failed}
     assert calibration.score(record) == pytest.approx(0.13125)
+
+
+def test_a_brier_score_in_print():
+    """scikit-learn's documentation of `brier_score_loss` (version 1.6), its example: outcomes 0, 1,
+    1, 0 forecast as 0.1, 0.9, 0.8, 0.3 score 0.0375 (from memory; 0.15 / 4 by hand)."""
+    record = {10: Outcomes(missed=1), 90: Outcomes(1), 80: Outcomes(1), 30: Outcomes(missed=1)}
+    assert calibration.score(record) == pytest.approx(0.0375)
+
+
+SAID = st.lists(st.tuples(st.integers(0, 100), st.booleans()), min_size=1, max_size=60)
+
+
+@given(SAID)
+def test_brier_scores_against_scipy(said):
+    """The mean of squared distances; Brier's score of 1950, over both classes, is twice that."""
+    record: dict[int, Outcomes] = {}
+    for sure, came in said:
+        record[sure] = record.get(sure, Outcomes()).plus(Outcomes(int(came), 0, int(not came)))
+    forecasts = [sure / 100 for sure, _ in said]
+    outcomes = [float(came) for _, came in said]
+    theirs = sqeuclidean(forecasts, outcomes) / len(said)
+    assert calibration.score(record) == pytest.approx(theirs, abs=1e-12)
+    both = [*forecasts, *(1 - each for each in forecasts)]
+    twice = sqeuclidean(both, [*outcomes, *(1 - each for each in outcomes)]) / len(said)
+    assert 2 * calibration.score(record) == pytest.approx(twice, abs=1e-12)
 
 
 def test_a_score_taken_apart_in_exact_fractions():
