@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QObject, QTimer
+from PySide6.QtCore import QEvent, QObject, Qt, QTimer
 from PySide6.QtGui import QKeyEvent, QKeySequence
 from PySide6.QtWidgets import (
     QFrame,
@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QListWidget,
     QProgressBar,
     QPushButton,
+    QSizePolicy,
     QVBoxLayout,
     QWidget,
 )
@@ -22,7 +23,6 @@ from ui.theme import Look
 SOON_MS = 300
 """What is done sooner needs no panel."""
 WIDE, EDGE = 460, 16
-ROWS = 6
 
 
 class FilingPanel(QFrame):
@@ -40,6 +40,8 @@ class FilingPanel(QFrame):
         self.stop, self.close_button = QPushButton("&Stop"), QPushButton("&Put away")
         self.list = QListWidget()
         self.list.setWordWrap(True)
+        self.list.setResizeMode(QListWidget.ResizeMode.Adjust)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setAccessibleName("What could not be filed")
         self._soon = QTimer(self, singleShot=True, interval=SOON_MS)
         self._soon.timeout.connect(self._appear)
@@ -59,6 +61,7 @@ class FilingPanel(QFrame):
         column.setContentsMargins(px(14), px(10), px(14), px(12))
         column.setSpacing(px(8))
         self.told.setWordWrap(True)
+        self.told.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         row = QHBoxLayout()
         row.addWidget(self.bar, 1)
         row.addWidget(self.stop)
@@ -150,11 +153,12 @@ class FilingPanel(QFrame):
     def _place(self) -> None:
         room, px = self.parentWidget().size(), self._look.theme.px
         wide = min(px(WIDE), room.width() - 2 * EDGE)
-        rows = range(min(self.list.count(), ROWS))
-        line = round(self._look.theme.line("label"))
-        high = sum(max(self.list.sizeHintForRow(row), 2 * line) for row in rows)
-        self.list.setFixedHeight(min(high + 8, room.height() // 3))
-        self.resize(wide, min(self.heightForWidth(wide), room.height() - 2 * EDGE))
+        self.resize(wide, self.height())
+        self.list.doItemsLayout()
+        high = sum(self.list.sizeHintForRow(row) for row in range(self.list.count()))
+        self.list.setFixedHeight(min(high + px(8), room.height() * 2 // 5))
+        self.layout().activate()
+        self.resize(wide, min(self.sizeHint().height(), room.height() - 2 * EDGE))
         self.move((room.width() - wide) // 2, room.height() - self.height() - EDGE)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
