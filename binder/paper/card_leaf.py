@@ -8,8 +8,9 @@ from binder.cards.facts import card
 from binder.page.blocks import blocks
 from binder.page.markdown import to_html
 from binder.paper.card_parts import CardParts
-from binder.paper.data import Part, PrintLeaf, SideBySide, TurnedUp
+from binder.paper.data import Part, PrintLeaf, TurnedUp
 from binder.paper.photographs import Photographs
+from binder.paper.tables import side_by_side
 from binder.store.shelf import Shelf
 from binder.study import card_facts, dates, readings, sources, words
 from binder.study.discretion import Discretion
@@ -46,34 +47,10 @@ def card_leaf(
         faces=faces if len(faces) > 1 else (),
         parts=tuple(parts),
         facts=card_facts.strip(known),
-        side_by_side=_table(table, discretion),
+        side_by_side=side_by_side(table, discretion),
         turned_up=tuple(_turned_up(one, discretion) for one in seen),
         turned_up_note=readings.appearances_note(len(seen), readings.readings_count(shelf)),
     )
-
-
-def _table(table: sources.SideBySide, discretion: Discretion) -> SideBySide | None:
-    if not table.sources:
-        return None
-    return SideBySide(
-        tuple((source.author, source.title) for source in table.sources),
-        tuple(
-            (
-                aspect,
-                tuple(
-                    discretion.text(_cell(table.cells.get((s.key, aspect)))) for s in table.sources
-                ),
-            )
-            for aspect in table.aspects
-        ),
-        tuple(source.key for source in table.sources if source.leaf_uid),
-    )
-
-
-def _cell(note: sources.NoteView | None) -> str:
-    if note is None:
-        return ""
-    return f"{note.text} (p. {note.locator})" if note.locator else note.text
 
 
 def _turned_up(one: readings.Appearance, discretion: Discretion) -> TurnedUp:

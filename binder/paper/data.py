@@ -75,11 +75,13 @@ class PrintLookBack:
 @dataclass(frozen=True, slots=True)
 class SideBySide:
     """What each source says: `sources` are (author, work), one a column; `rows` are (aspect,
-    cells), with one cell a source, '' where it says nothing. `keys` are the sources' keys."""
+    cells), with one cell a source, '' where it says nothing. `keys` are the sources' keys, `own`
+    what the student says of them all: (name, words)."""
 
     sources: tuple[tuple[str, str], ...]
     rows: tuple[tuple[str, tuple[str, ...]], ...]
     keys: tuple[str, ...] = ()
+    own: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,9 +6,10 @@ import textwrap
 from typing import Any
 
 from binder.paper import citations
-from binder.paper.data import PlacedCard, PrintLeaf, Section, SideBySide, plain
+from binder.paper.data import PlacedCard, PrintLeaf, Section, plain
 from binder.paper.files import Files
 from binder.paper.sheets import Sheet
+from binder.paper.tables import handed_table
 from binder.paper.tame import tame, tame_words
 
 SHORT_PART = 700
@@ -26,7 +27,8 @@ def handed(section: Section, sheet: Sheet, blank_lines: bool, files: Files) -> d
     where = shortened(f"{section.binder}, {section.tab}", letters // 2)
     room = letters - len(where) - CONTINUED
     return {
-        "section": plain(section) | {"leaves": [_leaf(leaf, room) for leaf in section.leaves]},
+        "section": plain(section)
+        | {"leaves": [_leaf(leaf, room, sheet) for leaf in section.leaves]},
         "card_index": _card_index(section),
         "where": where,
         "paper": paper_data(sheet),
@@ -64,7 +66,7 @@ def paper_data(sheet: Sheet) -> dict[str, Any]:
     }
 
 
-def _leaf(leaf: PrintLeaf, room: int) -> dict[str, Any]:
+def _leaf(leaf: PrintLeaf, room: int, sheet: Sheet) -> dict[str, Any]:
     """A leaf, its title cut to the room in the running head, and the size of its drawing."""
     wide, high = svg_size(leaf.svg) if leaf.svg else (0.0, 0.0)
     face = leaf.svg is not None and not leaf.placed
@@ -72,7 +74,7 @@ def _leaf(leaf: PrintLeaf, room: int) -> dict[str, Any]:
         "title": tame_words(leaf.title),
         "parts": [{**plain(part), "blocks": tame(part.blocks)} for part in leaf.parts],
         "expectations": [{**plain(it), "text": tame_words(it.text)} for it in leaf.expectations],
-        "side_by_side": _side_by_side(leaf.side_by_side) if leaf.side_by_side else None,
+        "side_by_side": handed_table(leaf.side_by_side, sheet) if leaf.side_by_side else None,
         "look_backs": [{**plain(it), "blocks": tame(it.blocks)} for it in leaf.look_backs],
         "beside": [{**plain(it), "blocks": tame(it.blocks)} for it in leaf.beside],
         "short": shortened(leaf.title, max(room, 12)),
@@ -85,16 +87,6 @@ def _leaf(leaf: PrintLeaf, room: int) -> dict[str, Any]:
 
 def _said(it: PlacedCard) -> str:
     return f"beside it: {it.card}" if it.beside else f"{it.label}: {it.card}"
-
-
-def _side_by_side(table: SideBySide) -> dict[str, Any]:
-    """The table, with as many cells in each row as there are sources."""
-    width = len(table.sources)
-    rows = [
-        (aspect, [tame_words(cell) for cell in (*cells, *[""] * width)[:width]])
-        for aspect, cells in table.rows
-    ]
-    return {"sources": table.sources, "rows": rows}
 
 
 def _card_index(section: Section) -> list[tuple[str, list[int]]]:

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QApplication
 
 from binder.study import sources
-from tests.ui.writing_desk import CTRL, SHIFT, desk, own_data  # noqa: F401
+from tests.ui.writing_desk import CTRL, SHIFT, asked_for, desk, own_data  # noqa: F401
 from ui.leaves.source_dialog import SourceDialog
 
 K = Qt.Key
@@ -99,15 +99,17 @@ def test_a_quotation_carries_its_source(desk):
     desk.type("note 4", found.locator)
     desk.press(K.Key_Return, into=found.locator)
     assert desk.text() == (
-        "Mine.\n\n> The lamp shows the road.\n>\n"
-        "> Perpetua Lisle, [note 4](source:lisle#note4)\n"
+        "Mine.\n\n> The lamp shows the road.\n>\n> Perpetua Lisle, [note 4](source:lisle#note4)\n"
     )
     assert desk.page.bare.text() == ""
 
 
 def test_a_source_that_is_new_is_cited_at_once(desk):
     def answer():
-        dialog = next(w for w in QApplication.topLevelWidgets() if isinstance(w, SourceDialog))
+        dialog = asked_for(SourceDialog)
+        if dialog is None:
+            QTimer.singleShot(20, answer)
+            return
         desk.type("Ferry Cards", dialog.title)
         desk.press(K.Key_Return, into=dialog.title)
 

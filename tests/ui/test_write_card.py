@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QInputDialog
 
 from binder.study import leaves, sources, tabs, words
-from tests.ui.writing_desk import CTRL, desk, own_data  # noqa: F401
+from tests.ui.writing_desk import CTRL, asked_for, desk, own_data  # noqa: F401
 from ui.leaves.source_dialog import SourceDialog
 
 K = Qt.Key
@@ -216,7 +216,10 @@ def test_what_they_agree_on_is_the_readers_own(desk, star, sides):
 
 def test_a_source_is_made_on_the_way(desk, star, sides):
     def answer():
-        dialog = next(w for w in QApplication.topLevelWidgets() if isinstance(w, SourceDialog))
+        dialog = asked_for(SourceDialog)
+        if dialog is None:
+            QTimer.singleShot(20, answer)
+            return
         dialog.accept()
         assert "needs a title" in dialog.hint.text()
         desk.type("Bram Vesterholt", dialog.author)

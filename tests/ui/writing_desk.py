@@ -94,5 +94,10 @@ def desk(qtbot, course_shelf, look):
     return Desk(qtbot, course_shelf, look)
 
 
+def asked_for(kind):
+    """The dialog of that kind that is open, or None while it is not yet."""
+    return next((w for w in QApplication.topLevelWidgets() if isinstance(w, kind)), None)
+
+
 CTRL = Qt.KeyboardModifier.ControlModifier
 SHIFT = Qt.KeyboardModifier.ShiftModifier

@@ -66,9 +66,14 @@ class Paper:
         return self._drawn[key]
 
     def _draw(self, page: int, width: int) -> QImage:
+        """A page that is turned lies as it does in the binder, its top along the rings."""
         with LOCK:
             sheet = self._document[page]
-            bitmap = sheet.render(scale=width / sheet.get_width(), rev_byteorder=True)
+            turned = sheet.get_width() > sheet.get_height()
+            across = sheet.get_height() if turned else sheet.get_width()
+            bitmap = sheet.render(
+                scale=width / across, rotation=270 if turned else 0, rev_byteorder=True
+            )
             formats = QImage.Format
             kind = formats.Format_RGBX8888 if bitmap.n_channels == 4 else formats.Format_RGB888
             data = bytes(bitmap.buffer)
