@@ -1,4 +1,4 @@
-"""An answer is on disk before the next question is put: a program killed then loses nothing."""
+"""An answer is on disk once its verb returns: a program killed then loses nothing."""
 
 import os
 import signal

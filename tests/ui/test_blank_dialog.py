@@ -57,10 +57,8 @@ def test_saved_as_a_pdf(qtbot, session, dialog, answer, tmp_path):
 
 
 def test_a_spread_of_ones_own_has_its_sheet(qtbot, session, look, answer, tmp_path):
-    places = (
-        Place(1, "What the quay wants", "", 0, 0),
-        Place(2, "What the kiln wants", "", 1.5, 0),
-    )
+    labels = ("What the quay wants", "What the kiln wants")
+    places = tuple(Place(n, label, "", 1.5 * n, 0) for n, label in enumerate(labels, start=1))
     own = Spread("quay-and-kiln", "Quay and kiln", "own", places)
     add_spread(session.shelf, session.shelf.binders[0], own)
     dialog = BlankDialog(session, look)

@@ -7,7 +7,7 @@ from datetime import datetime
 from functools import partial
 from time import monotonic
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QCoreApplication, QEvent, QObject, QTimer, Signal
 
 from binder.errors import RingboundError
 from binder.reckon.memory import Answer, Ways
@@ -119,17 +119,35 @@ class RecallRound(QObject):
         self.right.open(self.question, self.left.said.text().strip())
 
     def _answer(self, number: int) -> None:
+        """Put the next question, then store the answer, before any other key is taken.
+
+        A slow disk so keeps no question from being seen; what could not be stored is asked again.
+        """
         question, given = self.question, Answer(number)
         if question is None:
             return
+        self._given.append((question, "", given))
+        if given is Answer.NO_IDEA and self._queue.count(question) == 1:
+            self._queue.append(question)
+        self.show()
+        self._paint_now()
         try:
             uid = answers.answer(question, given, self._now(), self._ways)
         except RingboundError as error:
+            self._take_back()
             self.session.said.emit(str(error))
-            return
-        self._given.append((question, uid, given))
-        if given is Answer.NO_IDEA and self._queue.count(question) == 1:
-            self._queue.append(question)
+        else:
+            self._given[-1] = (question, uid, given)
+
+    def _paint_now(self) -> None:
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.LayoutRequest)
+        self.left.repaint()
+
+    def _take_back(self) -> None:
+        """Put the question before again, as if it had not been answered."""
+        question, _, _ = self._given.pop()
+        if self._queue.count(question) == 2 and self._queue[-1] == question:
+            self._queue.pop()
         self.show()
 
     def _look_again(self, _notice: object) -> None:
@@ -137,11 +155,8 @@ class RecallRound(QObject):
         if not self._given or not (self.left.isVisible() or self.right.isVisible()):
             return
         question, uid, _ = self._given[-1]
-        if not answers.stands(question.binder, uid):
-            self._given.pop()
-            if self._queue.count(question) == 2 and self._queue[-1] == question:
-                self._queue.pop()
-            self.show()
+        if uid and not answers.stands(question.binder, uid):
+            self._take_back()
 
     # Ending
 

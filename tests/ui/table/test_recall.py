@@ -265,3 +265,17 @@ def test_on_a_low_leaf_the_face_and_the_four_answers_are_in_sight(qtbot, held):
     for button in held.right.buttons:
         seat = button.rect().translated(button.mapTo(held.right, QPoint(0, 0)))
         assert held.right.rect().contains(seat)
+
+
+def test_an_answer_that_cannot_be_stored_is_asked_again(qtbot, held):
+    asked = held.question
+    asked.binder.writable = False
+    with qtbot.waitSignal(held.session.said) as said:
+        answer(qtbot, held, 1)
+    assert "can be read but not written" in said.args[0]
+    assert held.question == asked
+    assert held.left.asking
+    assert kept(held) == {}
+    asked.binder.writable = True
+    answer(qtbot, held, 3)
+    assert set(kept(held)) == {asked.key}
