@@ -121,7 +121,7 @@ class RecallRound(QObject):
     def _answer(self, number: int) -> None:
         """Put the next question, then store the answer, before any other key is taken.
 
-        A slow disk so keeps no question from being seen; what could not be stored is asked again.
+        So a slow disk keeps no question waiting; what could not be stored is asked again.
         """
         question, given = self.question, Answer(number)
         if question is None:
