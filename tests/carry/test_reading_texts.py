@@ -31,7 +31,7 @@ at = 2026-05-02T19:30:00
 question = "What shall I sell?"
 spread = "three-card"
 deck = "plain"
-cards = "3w, hermit r, qc"
+cards = "3w, hermit r + moon, qc"
 topic = "stall"
 querent = "M. O."
 significator = "cups-13"
@@ -103,7 +103,10 @@ def test_all_parts_of_a_reading_are_on_its_leaf(tmp_path):
     assert (view.mood, view.venue, view.on_screen) == ("calm", "on the ferry, below", True)
     assert view.shown == "list"
     assert (view.look_on, put_off(shelf), view.look_state) == ("2026-05-10", 2, "let go")
-    assert [one.note for one in view.laid] == ["", "Private: a lamp.", ""]
+    assert [(one.n, one.card, one.note) for one in view.laid] == [
+        (1, "wands-03", ""), (2, "major-09", "Private: a lamp."), (2, "major-18", ""),
+        (3, "cups-13", ""),
+    ]  # fmt: skip
     assert [(e.verdict, bool(e.judged)) for e in view.expectations] == [
         ("came about", True),
         ("can't tell", False),

@@ -74,6 +74,17 @@ def test_there_is_as_much_as_a_newcomer_is_shown():
     assert len(holding(HandoutText)) == 4
 
 
+def test_all_that_a_reading_can_hold_is_shown():
+    held = [leaf.holds for leaf in READINGS]
+    assert any(part.beside for reading in held for part in laid(reading))
+    for name in ("topic", "significator", "mood", "venue", "photographs", "put_off", "let_go"):
+        assert any(getattr(reading, name) for reading in held), name
+    assert {reading.purpose for reading in held} == {"", "month", "week"}
+    assert {reading.shown for reading in held} == {"", "list"}
+    assert any(reading.querent != "self" for reading in held)
+    assert any(re.search("^Private:", leaf.body, re.M) for leaf in READINGS)
+
+
 def test_spreads_and_decks_of_every_kind_are_used():
     used = Counter(leaf.holds.spread for leaf in READINGS)
     assert used["twelve-month-wheel"] == 1
