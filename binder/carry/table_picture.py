@@ -15,7 +15,7 @@ _PAGE = b"""#let said = sys.inputs
 #set text(font: "Vollkorn")
 #image(bytes(said.svg), format: "svg")
 """
-_CLOTH = "wands"
+_CLOTH = "cover"
 """The colour of the palette that the table is covered with."""
 
 
