@@ -61,13 +61,15 @@ QAbstractSpinBox::up-button:hover, QAbstractSpinBox::down-button:hover { backgro
 QCheckBox::indicator, QRadioButton::indicator, QGroupBox::indicator {
   width: ${p13}px; height: ${p13}px; border: 1px solid $line; background: $slip;
 }
-QCheckBox, QRadioButton { outline: none; }
+QPushButton, QCheckBox, QRadioButton { outline: none; }
 QRadioButton::indicator { border-radius: ${p7}px; }
 QCheckBox::indicator:checked, QRadioButton::indicator:checked, QGroupBox::indicator:checked {
   background: $own; border-color: $own; image: url("$icons/tick-$theme.svg");
 }
 QRadioButton::indicator:checked { image: url("$icons/dot-$theme.svg"); }
-QCheckBox::indicator:focus, QRadioButton::indicator:focus { border: 2px solid $own; }
+QCheckBox::indicator:focus, QRadioButton::indicator:focus {
+  border: 2px solid $own; width: ${focused}px; height: ${focused}px;
+}
 QMenuBar { background: $bar; color: $ink; }
 QMenuBar::item { padding: ${p4}px ${p10}px; background: transparent; }
 QMenuBar::item:selected { background: $slip; }
@@ -117,4 +119,5 @@ def style_sheet(theme: str, colours: Mapping[str, str], scale: float, icons: str
     `icons` is the folder of the arrows and ticks, written with forward slashes.
     """
     steps = {f"p{n}": round(n * scale) for n in (3, 4, 5, 6, 7, 9, 10, 13, 14, 15, 16, 24, 28)}
+    steps["focused"] = steps["p13"] - 2  # a thicker border, and no more room
     return _SHEET.substitute(colours, theme=theme, icons=icons, **steps)

@@ -33,7 +33,7 @@ def day(text: str, today: date) -> date:
         raise CanMend(f"There is no day “{text.strip()}”; check day and month.") from error
     if found is None:
         raise CanMend(
-            f"“{text.strip()}” is no day; write it as 20 Dec, 2026-12-20, in 3 days or month's end."
+            f"“{text.strip()}” is no day; write it as 20 Dec, 2026-12-20, in 3 days or month’s end."
         )
     return found
 

@@ -1,12 +1,13 @@
 """Everything by keyboard alone: the way of Tab, focus that is seen, names that are heard."""
 
+import re
 from collections.abc import Iterator
 from itertools import groupby
 
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
-from PySide6.QtWidgets import QAbstractButton, QComboBox, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QWidget
 
 from tests.ui.driving import CTRL, SHIFT, K, click, divider, key, keys, settle, spine
 from ui.desk import walk
@@ -73,7 +74,25 @@ def came(window):
     window.deeds.came()
 
 
-STATES = [contents, reading, card, source, plan, write, log, look_back, sheets, narrow, year, came]
+def recall(window):
+    window.deeds.recall()
+
+
+STATES = [
+    contents,
+    reading,
+    card,
+    source,
+    plan,
+    write,
+    log,
+    look_back,
+    sheets,
+    narrow,
+    year,
+    came,
+    recall,
+]
 
 
 @pytest.fixture(params=STATES, ids=lambda state: state.__name__)
@@ -184,6 +203,39 @@ def test_tab_leads_from_the_verdicts_to_what_happened(window):
 def one_of_many(button: QAbstractButton) -> bool:
     group = button.group()
     return button.autoExclusive() or (group is not None and group.exclusive())
+
+
+def test_enter_presses_a_button_of_the_bar(window):
+    button = next(b for b in window.bar.buttons() if b.text() == "New reading")
+    walk.bring(button, Qt.FocusReason.TabFocusReason)
+    key(window, K.Key_Return)
+    assert window.staged("entry")
+
+
+def test_enter_presses_a_button_of_a_leaf(window):
+    write(window)
+    desk = window.cover.leaf("left")
+    walk.bring(desk.finish, Qt.FocusReason.TabFocusReason)
+    key(window, K.Key_Return)
+    assert not window.staged("write")
+
+
+def underlined(window) -> Iterator[tuple[str, str]]:
+    """Letters that work with Alt, each with the words it is underlined in."""
+    menus = [action.text() for action in window.menuBar().actions() if action.isVisible()]
+    widgets = [*window.findChildren(QAbstractButton), *window.findChildren(QLabel)]
+    shown = [one.text() for one in widgets if one.isVisibleTo(window) and "<" not in one.text()]
+    for words in (*menus, *shown):
+        found = re.search("&([^& ])", words.replace("&&", ""))
+        if found:
+            yield found[1].upper(), words
+
+
+def test_no_letter_is_underlined_twice(desk):
+    letters: dict[str, list[str]] = {}
+    for letter, words in underlined(desk):
+        letters.setdefault(letter, []).append(words)
+    assert not {letter: words for letter, words in letters.items() if len(words) > 1}
 
 
 # Names

@@ -61,9 +61,19 @@ def test_look_round_lays_a_reading_and_a_card_open(first):
     assert first.window.cover.holds_focus()
 
 
-def test_begin_opens_a_course_of_ones_own(first, home):
+def by_mouse(window):
+    click(window.cover.leaf("left").begin)
+
+
+def by_key(window):
+    key(window, K.Key_Tab)
+    key(window, K.Key_Return)
+
+
+@pytest.mark.parametrize("way", [by_mouse, by_key])
+def test_begin_opens_a_course_of_ones_own(first, home, way):
     before = first.window
-    click(page(first).begin)
+    way(before)
     assert first.window is not before
     assert first.window.session.shelf.path == home / "Documents" / "Ringbound"
     assert first.window.session.tab.name == "Course plan"

@@ -338,11 +338,13 @@ class Window(QMainWindow):
         return walk.step(self, forward)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Left and right turn leaves where nothing else wants these keys."""
+        """Left and right turn leaves and Enter presses buttons where nothing else wants the key."""
+        from ui.desk import walk
+
         step = _TURNS.get(Qt.Key(event.key()))
         if step and not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier:
             self.guard(self.session.turn, step)
-        else:
+        elif not walk.pressed(self.focusWidget(), event):
             super().keyPressEvent(event)
 
     # Opening and closing

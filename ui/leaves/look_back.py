@@ -83,9 +83,9 @@ class LookBackPage(QScrollArea):
         self.best.currentIndexChanged.connect(self._pause.start)
         self.keep = self._button("&Keep", self._keep)
         self.keep.setProperty("main", True)
-        self.later = QPushButton("&Ask again later…")
+        self.later = QPushButton("Ask a&gain later…")
         self.later.setMenu(self._later_menu())
-        self.let_go = self._button("&Let it go", self._let_go)
+        self.let_go = self._button("Let &it go", self._let_go)
         self.to_words = self._button("Add to own &words", self._add_to_words)
         self.to_words.setToolTip(
             "The marked words, or all of them, go to the own words of the card that said it best."
@@ -281,6 +281,7 @@ class LookBackPage(QScrollArea):
         self._later(self.session.today + wait)
 
     def _ask_day(self) -> None:
+        self.later.setDown(False)  # which Qt does only where the keyboard comes back to it
         self.on.show()
         self.on.setFocus()
 

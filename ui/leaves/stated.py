@@ -224,7 +224,7 @@ class StatedFields(QWidget):
         self.rows: list[StatedRow] = []
         self.judged = QLabel()
         self.judged.setWordWrap(True)
-        self.add = QPushButton("&Add a statement")
+        self.add = QPushButton("Add a state&ment")
         self.add.setAutoDefault(True)
         self.add.clicked.connect(self.add_row)
         self._column = QVBoxLayout(self)

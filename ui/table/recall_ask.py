@@ -47,7 +47,7 @@ class AskLeaf(RoundLeaf):
         self.said.setPlaceholderText("Write it here, or say it aloud")
         self.said.returnPressed.connect(self.turning)
         self.buttons = WrapRow()
-        self.turn = self._button("&Turn the leaf", self.turning, main=True)
+        self.turn = self._button("Turn the lea&f", self.turning, main=True)
         self.more = self._button("&Go on", self.going_on)
         self.wish = self._button("&What is asked…", self.wishing)
         self.left = QLabel()
@@ -92,7 +92,7 @@ class AskLeaf(RoundLeaf):
         left = count - number
         rest = "This is the last one." if not left else f"{left} more after this one."
         self.left.setText(" ".join(part for part in (rest, note) if part))
-        self._offer("&Turn the leaf", asking=True)
+        self._offer("Turn the lea&f", asking=True)
         self.area.verticalScrollBar().setValue(0)
         self._fit_face()
         self.said.setFocus()
