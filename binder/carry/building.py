@@ -167,10 +167,17 @@ class _Builder:
         for name, said in text.fields.items():
             fields.write_field(self.binder, uid, name, said)
         for mark in text.marks:
-            deck = uid_for(f"deck/{mark.deck}") if mark.deck else ""
+            deck = self._deck(mark.deck) if mark.deck else ""
             imagery.mark_spot(self.binder, uid, mark.x, mark.y, mark.text, deck=deck)
         for pair in text.pairs:
             related.pair_on(self.binder, uid, text.card, pair.card, pair.text)
+
+    def _deck(self, key: str) -> str:
+        """The uid of a deck by its key in decks.toml."""
+        if key not in self.titles:
+            known = ", ".join(f"“{one}”" for one in self.titles)
+            raise CanMend(f"There is no deck “{key}” in decks.toml; a mark names one of {known}.")
+        return uid_for(f"deck/{key}")
 
     def _blank_cards(self, tab: tabs.TabView, text: TabText) -> None:
         arcana = "major" if text.kind == "majors" else "minor"
