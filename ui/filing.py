@@ -61,7 +61,7 @@ class Filing(QObject):
     """Keeps the files on another thread, adds the leaves here, then reads the words over there."""
 
     going = Signal(str, int, int)
-    """What is being done, and how much of how much; '' once there is nothing more to do."""
+    """A sentence, and how much is done of how much; '' once there is nothing more to do."""
     ended = Signal(object, object)
     """An Order, and the Report of what came of it."""
 
@@ -104,17 +104,23 @@ class Filing(QObject):
         if self._now is None:
             self.going.emit("", 0, 0)
             return
-        order, told = self._now, self._teller("Filing")
-        self.going.emit("Filing", 0, 0)
+        order = self._now
+        self.going.emit("Looking…", 0, 0)
         self.keeping.start(
             lambda stop: filing.keep_all(
-                order.binder, order.paths, told, self._stopping(stop), looked_at
+                order.binder, order.paths, self._tell_filing, self._stopping(stop), looked_at
             )
         )
 
-    def _teller(self, words: str) -> Callable[[int, int], None]:
-        """For the other thread: signals are carried over to this one."""
-        return lambda done, of: self.going.emit(words, done, of)
+    # Called on the other thread; the signal is carried over to this one.
+
+    def _tell_filing(self, done: int, of: int) -> None:
+        self.going.emit(f"Filing {done + 1:,} of {of:,}…", done, of)
+
+    def _tell_reading(self, done: int, of: int, pages: int) -> None:
+        page = f", page {pages:,}" if pages else ""
+        said = f"Filed. Reading the words of {done + 1:,} of {of:,}{page}…"
+        self.going.emit(said, done, of)
 
     def _stopping(self, stop: Callable[[], bool]) -> Callable[[], bool]:
         return lambda: self._stopped or stop()
@@ -124,6 +130,7 @@ class Filing(QObject):
         order = self._now
         assert order is not None
         try:
+            _must_be_open(order.binder)
             if report.filed:
                 report.leaves = filing.add_leaves(order.binder, order.tab, report.filed, order.day)
         except RingboundError as error:
@@ -134,12 +141,20 @@ class Filing(QObject):
         if not pairs or self._stopped:
             self._next()
             return
-        told = self._teller("Reading")
         self.reading.start(
-            lambda stop: filed_words.read_in(order.binder, pairs, told, self._stopping(stop))
+            lambda stop: filed_words.read_in(
+                order.binder, pairs, self._tell_reading, self._stopping(stop)
+            )
         )
 
     def _failed(self, sentence: str) -> None:
         assert self._now is not None
         self.ended.emit(self._now, Report(amiss=[("", sentence)]))
         self._next()
+
+
+def _must_be_open(binder: Binder) -> None:
+    if binder.db.is_closed():
+        raise CanMend(
+            f"“{binder.name}” was taken off the shelf meanwhile; put it back, then file again."
+        )

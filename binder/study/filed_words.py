@@ -6,15 +6,16 @@ the open one (`filing.kept_beside`), and no undo touches them.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from binder.errors import CanMend
 from binder.page import pdf_words
 from binder.store.file import Binder
 from binder.store.schema import FiledText, Leaf
 from binder.study import files
-from binder.study.filing import Stop, Told, kept_beside
+from binder.study.filing import Stop, kept_beside
 
 MOST = 1_000_000
 """Letters of one file that are kept for finding on the shelf, those of some four hundred full
@@ -25,6 +26,13 @@ AT_A_TIME = 20
 BATCH, MOST_AT_ONCE = 500_000, 50
 """Letters, and files, written in one transaction; readers wait while it ends, so it is short."""
 PAGE_END = "\f"
+
+Told = Callable[[int, int, int], None]
+"""Told how many files are read, of how many, and how many pages of the next one."""
+
+
+At = Callable[[int], bool]
+"""Asked, with the number of pages read so far, whether to stop."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,17 +70,27 @@ def read_in(
     with kept_beside(binder) as beside:
         tending = _Tending(beside)
         for number, (leaf_uid, shown) in enumerate(pairs):
-            told(number, len(pairs))
-            tending.take(leaf_uid, shown, stop)
+            told(number, len(pairs), 0)
+            tending.take(leaf_uid, shown, telling(stop, partial(told, number, len(pairs))))
             if stop():
                 break
         tending.write()
 
 
+def telling(stop: Stop, told: Callable[[int], None]) -> At:
+    """Asked after every few pages, with their number: tells it on, and whether to stop."""
+
+    def at(pages: int) -> bool:
+        told(pages)
+        return stop()
+
+    return at
+
+
 def read_now(binder: Binder, leaf_uid: str, shown: Sequence[str]) -> None:
     """Read the words of the PDFs a new leaf shows into a binder that is being built."""
     tending = _Tending(binder)
-    tending.take(leaf_uid, shown, lambda: False)
+    tending.take(leaf_uid, shown, lambda _pages: False)
     tending.write()
 
 
@@ -84,14 +102,14 @@ class _Tending:
         self._new: list[tuple[int, str, str]] = []
         self._gone: list[str] = []
 
-    def take(self, leaf_uid: str, shown: Sequence[str], stop: Stop) -> None:
+    def take(self, leaf_uid: str, shown: Sequence[str], at: At) -> None:
         """Read what is missed of one leaf."""
         row = self._binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
         known = FiledText.select(FiledText.file, FiledText.uid).where(FiledText.leaf == row)
         uids = dict(self._binder.all(known.tuples()))
         self._gone += [uid for file, uid in uids.items() if file not in shown]
         for file in shown if row is not None else ():
-            text = None if file in uids else _text(self._binder, file, stop)
+            text = None if file in uids else _text(self._binder, file, at)
             if text is not None:
                 self._new.append((row, file, text))
         if sum(len(text) for *_, text in self._new) > BATCH or len(self._new) > MOST_AT_ONCE:
@@ -109,31 +127,31 @@ class _Tending:
         self._new, self._gone = [], []
 
 
-def _text(binder: Binder, uid: str, stop: Stop) -> str | None:
+def _text(binder: Binder, uid: str, at: At) -> str | None:
     """The words of a kept PDF; None for a picture, or where reading was stopped."""
     file = files.kept(binder, uid)
     if file is None or file.media != files.PDF:
         return None
     try:
-        pages = _read(file.name, file.data, stop, MOST)
+        pages = _read(file.name, file.data, at, MOST)
     except CanMend:  # locked or damaged: its leaf says so
         return ""
     return None if pages is None else PAGE_END.join(pages)
 
 
-def words_in(uid: str, name: str, data: bytes, stop: Stop, kept: int = 0) -> Words:
+def words_in(uid: str, name: str, data: bytes, at: At, kept: int = 0) -> Words:
     """All words of a PDF, of which `kept` pages are kept already. Raises as
     `binder.page.pdf.opened`.
     """
-    return Words(uid, tuple(_read(name, data, stop) or ()), kept)
+    return Words(uid, tuple(_read(name, data, at) or ()), kept)
 
 
-def _read(name: str, data: bytes, stop: Stop, most: int | None = None) -> list[str] | None:
+def _read(name: str, data: bytes, at: At, most: int | None = None) -> list[str] | None:
     """The words of each page, of no more pages once there are `most` letters; None if stopped."""
     pages: list[str] = []
     letters = 0
     while most is None or letters < most:
-        if stop():
+        if at(len(pages)):
             return None
         some = pdf_words.page_texts(data, name, len(pages), AT_A_TIME)
         if not some:

@@ -55,7 +55,7 @@ def measured(source: Path, target: Path) -> tuple[float, ...]:
     assert len(leaves) == FILES
     pairs = [(leaf, [file.uid]) for leaf, file in zip(leaves, report.filed, strict=True)]
     start = time.perf_counter()
-    filed_words.read_in(binder, pairs, lambda _done, _of: None, lambda: False)
+    filed_words.read_in(binder, pairs, lambda *_far: None, lambda: False)
     read = time.perf_counter() - start
     binder.close()
     return filed, copied, flushed, read, bare(source)

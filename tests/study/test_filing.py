@@ -11,11 +11,11 @@ from binder.study import filed_words, files, filing, leaves, moving, on_paper, p
 from tests.page.written import written
 
 
-def never():
+def never(*_pages):
     return False
 
 
-def quiet(_done, _of):
+def quiet(*_how_far):
     return None
 
 
@@ -214,6 +214,19 @@ def test_no_more_words_are_kept_than_can_be_put_into_the_index_at_once(
     assert words.pages == ("First page", "Second page")
     data = files.kept(binder, file).data
     assert filed_words.words_in(file, "long.pdf", data, never).pages[2] == "Third page"
+
+
+def test_reading_a_long_file_tells_how_far_it_is_and_can_be_stopped(binder, tmp_path, monkeypatch):
+    monkeypatch.setattr(filed_words, "AT_A_TIME", 2)
+    (tmp_path / "long.pdf").write_bytes(written(*map(str, range(9))))
+    (file,) = keep(binder, tmp_path / "long.pdf").filed
+    (uid,) = filing.add_leaves(binder, notes_tab(binder), [file], "")
+    told = []
+    filed_words.read_in(
+        binder, [(uid, [file.uid])], lambda *far: told.append(far), lambda: len(told) > 3
+    )
+    assert told == [(0, 1, 0), (0, 1, 0), (0, 1, 2), (0, 1, 4)]
+    assert filed_words.words_of(binder, uid) == {}
 
 
 def test_locked_files_and_scans_have_no_words(binder, tmp_path):

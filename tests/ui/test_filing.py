@@ -13,7 +13,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog
 
 from binder.study import leaves, tabs
-from tests.ui.driving import CTRL, SHIFT, K, click, key, settle
+from tests.page.written import written
+from tests.ui.driving import CTRL, SHIFT, K, click, key, keys, settle
 
 COPY = Qt.DropAction.CopyAction
 
@@ -88,6 +89,33 @@ def test_files_dropped_on_the_binder_become_leaves_in_order(desk, tmp_path):
     assert len(entries(desk)) == before
     key(desk, K.Key_Z, CTRL | SHIFT)
     assert len(entries(desk)) == before + 3
+
+
+def test_files_may_fall_anywhere_on_the_leaves(desk, tmp_path):
+    (tmp_path / "on the list.pdf").write_bytes(pdf())
+    contents = desk.cover.leaf("left")
+    before = len(entries(desk))
+    drop(contents.list.viewport(), tmp_path / "on the list.pdf")
+    finish(desk)
+    assert [entry.title for entry in entries(desk)[before:]] == ["on the list"]
+
+
+def test_find_on_the_shelf_opens_a_handout_at_its_page(desk, tmp_path):
+    (tmp_path / "talk.pdf").write_bytes(written("Nothing.", "A heronry by the slip."))
+    drop(desk.cover, tmp_path / "talk.pdf")
+    finish(desk)
+    desk.session.open_tab(desk.session.binder, desk.session.tab)
+    key(desk, K.Key_F, CTRL)
+    keys(desk, "heronry")
+    desk.finder.job.wait()
+    settle()
+    key(desk, K.Key_Return)
+    page = desk.cover.leaf("left")
+    for _ in range(4):
+        page.wait()
+        settle()
+    assert (page.number, page.find_row.told.text()) == (1, "1 of 1")
+    assert page.view.words.current is not None
 
 
 def test_a_folder_dropped_on_a_tab_goes_behind_that_tab(desk, tmp_path):

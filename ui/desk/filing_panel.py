@@ -85,8 +85,7 @@ class FilingPanel(QFrame):
             return
         if not self.isVisible() and not self._soon.isActive():
             self._soon.start()
-        said = {"Filing": "Filing {} of {}…", "Reading": "Filed. Reading the words of {} of {}…"}
-        self.told.setText(said[words].format(f"{done + 1:,}", f"{of:,}") if of else "Looking…")
+        self.told.setText(words)
         self.bar.setRange(0, of)
         self.bar.setValue(done)
         self._show_work(True)

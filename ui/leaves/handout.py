@@ -7,7 +7,7 @@ from dataclasses import replace
 from html import escape
 from pathlib import Path
 
-from PySide6.QtCore import QPoint, QRectF, Qt
+from PySide6.QtCore import QPoint, QRectF, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QMenu, QWidget
 
@@ -30,10 +30,15 @@ from ui.theme import Look
 from ui.trail import Spot
 
 TO_SHEET = "sheet:"
+LONG_FILE = 100
+"""Pages; of longer files it is said how far their words are read."""
 
 
 class HandoutPage(Page):
     """Sheets one at a time; files are read and drawn beside the window's thread."""
+
+    pages_read = Signal(int)
+    """So many pages of a long file are read for Find; emitted on another thread."""
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
@@ -67,6 +72,7 @@ class HandoutPage(Page):
         view, bar = self.view, self.bar
         self._job.done.connect(self._read)
         self._reading.done.connect(self._take_words)
+        self.pages_read.connect(self._tell_reading)
         view.waits.connect(self._begin, Qt.ConnectionType.QueuedConnection)
         view.stepped.connect(self.step)
         view.jumped.connect(lambda last: self.turn_to(len(self.sheets) - 1 if last else 0))
@@ -144,8 +150,13 @@ class HandoutPage(Page):
         if home is None:
             return
         if shown.is_missing_words:
-            self._reading.start(lambda stop: words_on(home, shown, stop))
+            self._reading.start(lambda stop: words_on(home, shown, self.pages_read.emit, stop))
         self._seek_marks()
+
+    def _tell_reading(self, pages: int) -> None:
+        if pages >= LONG_FILE and self.shown.is_missing_words:
+            of = len(self.sheets)
+            _say(self.quiet, f"The words are being read for Find: page {pages:,} of {of:,}.")
 
     def _take_words(self, words: dict[str, Words]) -> None:
         self.shown = replace(self.shown, words=words)

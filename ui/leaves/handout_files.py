@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 
 from binder.store.file import Binder
@@ -54,17 +54,23 @@ def _known(home: Binder, leaf: str) -> dict[str, Words]:
         return filed_words.words_of(home, leaf)
 
 
-def words_on(home: Binder, shown: Shown, stop: Stop) -> dict[str, Words]:
-    """Read the words of the files into the binder; those of a file by itself are only read."""
+def words_on(
+    home: Binder, shown: Shown, told: Callable[[int], None], stop: Stop
+) -> dict[str, Words]:
+    """Read the words of the files into the binder; those of a file by itself are only read.
+
+    `told` is told how many pages of a file are read.
+    """
     uids, words = [uid for uid, _ in shown.files], shown.words
     if shown.leaf and home.writable:
-        filed_words.read_in(home, [(shown.leaf, uids)], lambda _done, _of: None, stop)
+        filed_words.read_in(home, [(shown.leaf, uids)], lambda _done, _of, pages: told(pages), stop)
         words = _known(home, shown.leaf)
     shown = replace(shown, words=dict(words))
+    at = filed_words.telling(stop, told)
     for sheet in shown.sheets:
         if sheet.page is not None and not shown.knows(sheet):
             kept = shown.words[sheet.file].kept if sheet.file in shown.words else 0
-            found = filed_words.words_in(sheet.file, sheet.name, sheet.data, stop, kept)
+            found = filed_words.words_in(sheet.file, sheet.name, sheet.data, at, kept)
             shown.words[sheet.file] = found
         if stop():
             break
