@@ -33,7 +33,7 @@ def test_one_without_an_author_is_a_link_alone():
 
 def test_quotes_without_a_source_are_found():
     text = f"Mine.\n\n> Theirs,\n> whole.\n\n> Said.\n>\n{SAID}\n\n```\n> code\n```\n\n> "
-    assert list(quotes(text))[0] == "> Theirs,\n> whole."
+    assert next(iter(quotes(text))) == "> Theirs,\n> whole."
     assert unsourced(text) == ["> Theirs,\n> whole."]
     assert unsourced("5 > 3, and a [page](source:lisle)") == []
 
