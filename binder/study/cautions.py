@@ -37,7 +37,7 @@ AREAS: tuple[Area, ...] = (
     _area(
         "danger",
         "danger safety unsafe abuse violence violent threat threats threatened suicide suicidal"
-        " self-harm harm stalker stalking weapon assault",
+        " self-harm harm stalker stalking weapon assault assaulted rape overdose blackmail",
         "If somebody is in danger, leave the cards and call your local emergency services, or"
         " people trained to help.",
     ),
@@ -52,20 +52,23 @@ AREAS: tuple[Area, ...] = (
         "health",
         "health illness ill sick sickness disease doctor hospital diagnosis symptom symptoms"
         " operation surgery medicine medication treatment therapy pregnancy pregnant cancer"
-        " depression anxiety addiction",
+        " depression anxiety addiction medicines medications tablets pills dose prescription"
+        " prescribed insulin antidepressants chemotherapy tumour tumor biopsy miscarriage dementia"
+        " psychiatrist doctors",
         "Cards are no diagnosis; for body and mind a doctor or another licensed practitioner"
         " decides.",
     ),
     _area(
         "law",
         "law legal court lawsuit lawyer solicitor custody divorce contract police tribunal visa"
-        " eviction tenancy lease probate",
+        " eviction tenancy lease probate sue sued suing arrest arrested prison bail lawyers"
+        " solicitors attorney asylum inheritance",
         "Cards are no legal advice; ask somebody licensed to give it, and go by your local law.",
     ),
     _area(
         "money",
         "money debt debts loan loans mortgage invest investment investments savings pension tax"
-        " taxes insurance bankruptcy gambling lottery shares afford",
+        " taxes insurance bankruptcy gambling lottery shares afford bankrupt borrow crypto",
         "Cards are no financial advice; ask a licensed adviser before you sign or spend.",
     ),
 )

@@ -10,6 +10,9 @@ from binder.study.cautions import AREAS, CONSENT, areas, caution, for_another, i
     [
         ("health", "", ["health"]),
         ("", "What about the diagnosis?", ["health"]),
+        ("", "Should I stop my tablets?", ["health"]),
+        ("", "Can they sue me for that?", ["law"]),
+        ("", "Is it wise to borrow from Corin?", ["money"]),
         ("Law", "", ["law"]),
         ("", "What do I need to hear about the lease?", ["law"]),
         ("MONEY", "", ["money"]),
