@@ -136,7 +136,7 @@ def _spellings(deck: DeckTitles, key: str) -> Iterator[str]:
     if card.arcana == "minor" and card.number <= 10:
         titles.append(f"{card.number} {deck.ending(card.suit)}")
     for title in titles:
-        yield from {*_whole(title), *filter(None, (bare(fold(title)),))}
+        yield from _whole(title) | {bare(each) for each in _whole(title)}
 
 
 def _plain(name: str, value: Any) -> Any:
