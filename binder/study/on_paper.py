@@ -4,19 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from peewee import fn
-
 from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Printed
-from binder.study.kinds import LeafKind
 from binder.study.tabs import TabView
+
+# Asked at every turn, so written out: building them would take longer than running them.
+_TICKED = """
+SELECT max(printed.at) FROM printed JOIN leaf ON leaf.id = printed.leaf_id WHERE leaf.uid = ?
+"""
+_HANDOUTS = """
+SELECT uid, EXISTS (SELECT 1 FROM printed WHERE printed.leaf_id = leaf.id)
+FROM leaf WHERE tab_id = ? AND aside IS NULL AND kind = 'handout'
+"""
 
 
 def ticked(binder: Binder, leaf_uid: str) -> str:
     """The moment a leaf was last ticked off as printed, or ''."""
-    query = Printed.select(fn.MAX(Printed.at)).join(Leaf).where(Leaf.uid == leaf_uid)
-    return str(binder.value(query) or "")
+    return str(binder.sql(_TICKED, (leaf_uid,))[0][0] or "")
 
 
 def tick_off(binder: Binder, leaf_uids: Sequence[str], at: str = "") -> None:
@@ -38,8 +43,4 @@ def untick(binder: Binder, leaf_uids: Sequence[str]) -> None:
 
 def handouts(binder: Binder, tab: TabView) -> dict[str, bool]:
     """The handouts behind a tab by uid, and whether each is printed, in no certain order."""
-    made = fn.EXISTS(Printed.select(Printed.id).where(Printed.leaf == Leaf.id))
-    query = Leaf.select(Leaf.uid, made).where(
-        (Leaf.tab == tab.row) & Leaf.aside.is_null() & (Leaf.kind == str(LeafKind.HANDOUT))
-    )
-    return {uid: bool(done) for uid, done in binder.all(query.tuples())}
+    return {uid: bool(done) for uid, done in binder.sql(_HANDOUTS, (tab.row,))}

@@ -8,6 +8,12 @@ from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.schema import Leaf, PageNote
 
+# Asked at every turn, so written out: building it would take longer than running it.
+_NOTES = """
+SELECT note.uid, note.file, note.page, note.text FROM page_note AS note
+JOIN leaf ON leaf.id = note.leaf_id WHERE leaf.uid = ? ORDER BY note.file, note.page, note.id
+"""
+
 
 @dataclass(frozen=True, slots=True)
 class PageNoteView:
@@ -21,12 +27,7 @@ class PageNoteView:
 
 def page_notes(binder: Binder, leaf_uid: str) -> list[PageNoteView]:
     """All notes beside pages of a leaf, those of one file together, in the order of its pages."""
-    query = (
-        PageNote.select(PageNote.uid, PageNote.file, PageNote.page, PageNote.text)
-        .join(Leaf).where(Leaf.uid == leaf_uid)
-        .order_by(PageNote.file, PageNote.page, PageNote.id).tuples()
-    )  # fmt: skip
-    return [PageNoteView(*row) for row in binder.all(query)]
+    return [PageNoteView(*row) for row in binder.sql(_NOTES, (leaf_uid,))]
 
 
 def write_beside(
