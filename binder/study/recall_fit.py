@@ -94,13 +94,13 @@ def find_fit(shelf: Shelf, stop: Callable[[], bool]) -> Fit | None:
 
 
 def keep_fit(shelf: Shelf, fit: Fit) -> str:
-    """Keep it from now on; returns the sentence that says so."""
+    """Keep it from now on, past undo; returns the sentence that says so."""
     able = [binder for binder in shelf.binders if binder.writable]
     home = next((b for b in able if b.info.get(FITTED)), next(iter(able), None))
     if home is None:
         raise CanMend("No binder here can be written, so recall goes on by the usual measures.")
     with home.change("Fit recall to your answers") as change:
-        change.put_info(FITTED, json.dumps(asdict(fit)))
+        change.mark_info(FITTED, json.dumps(asdict(fit)))
     return f"When a question comes again is now fitted to {fit.answers} answers of yours."
 
 

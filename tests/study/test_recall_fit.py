@@ -52,6 +52,9 @@ def test_fitted_once_there_is_enough_and_not_again_at_once(answered):
         "When a question comes again is now fitted to 445 answers of yours."
     )
     assert recall_fit.kept_fit(answered) == fit
+    step = answered.undo()
+    assert step is None or "Fit" not in step[1]
+    assert recall_fit.kept_fit(answered) == fit
     assert "fitted to 445 answers" in recall_fit.fit_words(answered)
     assert recall_fit.find_fit(answered, never) is None
 
