@@ -3,14 +3,10 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
 from dataclasses import dataclass
-
-from peewee import fn
 
 from binder.cards.facts import CARDS
 from binder.store.file import Binder
-from binder.store.schema import Leaf, SourceNote, Tab
 from binder.store.shelf import Shelf
 from binder.study.answers import recalled
 from binder.study.sources import OWN
@@ -50,6 +46,14 @@ class Progress:
 NONE = Progress()
 
 
+_STANDS = """
+SELECT leaf.card FROM leaf JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.card <> '' AND leaf.kind = 'card' AND leaf.aside IS NULL AND tab.aside IS NULL
+"""
+_NOTED = f"{_STANDS} AND leaf.text <> ''"
+_SOURCED = f"""{_STANDS} AND EXISTS
+  (SELECT 1 FROM source_note WHERE leaf_id = leaf.id AND text <> '' AND source <> ?)"""
+
 # One look into an index for each card, however many readings there are.
 _MET = """
 SELECT value FROM json_each(?) WHERE EXISTS (
@@ -60,18 +64,13 @@ SELECT value FROM json_each(?) WHERE EXISTS (
 
 def progress(shelf: Shelf) -> dict[str, Progress]:
     """Card key -> progress, for cards that are begun; NONE stands for all others."""
-    written = (Leaf.card != "") & (Leaf.kind == "card") & (Leaf.text != "")
-    noted = Leaf.select(Leaf.card).where(written & _stands())
-    of_sources = (SourceNote.text != "") & (SourceNote.source != OWN)
-    said = SourceNote.select(fn.DISTINCT(SourceNote.card)).where(of_sources)
     keys = json.dumps([card.key for card in CARDS])
-    noted_on = _keys(shelf.each(noted.join(Tab).tuples()))
     done = (
-        noted_on.union(*(read_in(binder) for binder in shelf.binders)),
-        _keys(shelf.each(said.tuples())),
+        _found(shelf, _NOTED).union(*(read_in(binder) for binder in shelf.binders)),
+        _found(shelf, _SOURCED, OWN),
         cards_with_words(shelf),
         recalled(shelf),
-        {row[0] for binder in shelf.binders for row in binder.sql(_MET, (keys,))},
+        _found(shelf, _MET, keys),
     )
     every = set().union(*done)
     return {key: Progress(tuple(key in step for step in done)) for key in every}
@@ -94,9 +93,6 @@ def read_in(binder: Binder) -> list[str]:
     return [str(key) for key in json.loads(binder.info.get(READ, "[]"))]
 
 
-def _stands() -> object:
-    return Leaf.aside.is_null() & Tab.aside.is_null()
-
-
-def _keys(rows: Iterable[tuple[object, tuple[str]]]) -> set[str]:
-    return {row[0] for _, row in rows}
+def _found(shelf: Shelf, statement: str, *parameters: str) -> set[str]:
+    """The cards that a statement gives, over all binders."""
+    return {row[0] for binder in shelf.binders for row in binder.sql(statement, parameters)}

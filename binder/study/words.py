@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from peewee import fn
-
 from binder.errors import CanMend
 from binder.page.compare import packed
 from binder.store.change import Change
@@ -153,9 +151,15 @@ def add_sentence(shelf: Shelf, card: str, way: str, sentence: str, reading: str,
 
 
 def cards_with_words(shelf: Shelf) -> set[str]:
-    """Keys of the cards that have own words in any binder."""
-    query = OwnWords.select(fn.DISTINCT(OwnWords.card)).where(OwnWords.text != "").tuples()
-    return {row[0] for _, row in shelf.each(query)}
+    """Keys of the cards that have own words in any binder, on leaves that are not in a drawer."""
+    return {row[0] for binder in shelf.binders for row in binder.sql(_SAID)}
+
+
+_SAID = """
+SELECT leaf.card FROM leaf JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.card <> '' AND leaf.aside IS NULL AND tab.aside IS NULL
+  AND EXISTS (SELECT 1 FROM own_words WHERE leaf_id = leaf.id AND text <> '')
+"""
 
 
 def written_leaves(binder: Binder, tab: TabView) -> set[str]:

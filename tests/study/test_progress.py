@@ -56,6 +56,16 @@ def test_in_a_binder_that_cannot_be_written_nothing_is_noted(course_shelf):
     assert progress.read_in(binder) == []
 
 
+def test_a_leaf_in_the_drawer_counts_for_nothing_but_what_was_met(course_shelf):
+    star = course_shelf.card_leaf("major-17")
+    leaves.write(*star, title="The Star", text="Two jugs.")
+    words.write_words(*star, "upright", "Clear weather.")
+    assert progress.progress(course_shelf)["major-17"].count == 2
+    leaves.set_aside(*star)
+    assert progress.progress(course_shelf) == {}
+    assert words.cards_with_words(course_shelf) == set()
+
+
 def test_a_card_not_begun_says_so(course_shelf):
     assert progress.NONE.words() == "not begun"
     assert progress.NONE.count == 0

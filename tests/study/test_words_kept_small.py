@@ -1,11 +1,16 @@
 """Earlier own words are packed: read whole again, undone, taken back, and small in the file."""
 
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from binder.errors import OwnFault
 from binder.store.file import create
 from binder.store.schema import OwnWords
-from binder.study import moving, tabs, words
+from binder.study import leaves, moving, tabs, words
 from binder.study.progress import progress
 
 DAY = "2026-03-{:02}T20:00:00"
@@ -128,3 +133,35 @@ def test_many_versions_cost_little_more_than_what_changed(star):
     sizes = star[0].sql("SELECT length(packed) FROM own_words WHERE packed IS NOT NULL ORDER BY id")
     assert len(sizes) == 199
     assert sum(size for (size,) in sizes[1:]) <= 1.3 * changed
+
+
+SAID = ["", "Hope.", "Hope run thin.", "Clear weather after damage.", "Clear weather, hope."]
+WRITINGS = st.lists(
+    st.tuples(st.sampled_from(("upright", "reversed")), st.sampled_from(SAID), st.booleans()),
+    max_size=14,
+)
+
+
+@given(WRITINGS)
+@settings(deadline=None, max_examples=40)
+def test_whatever_is_written_is_read_as_if_nothing_were_packed(writings):
+    with TemporaryDirectory() as folder:
+        binder = create(Path(folder) / "A.ringbound", "A", "spineF")
+        tab = tabs.tab(binder, tabs.add_tab(binder, "Majors", "majors"))
+        uid = leaves.add_leaf(binder, tab, "The Star", kind="card", card="major-17")
+        plain, sittings = {"upright": [], "reversed": []}, {"upright": "", "reversed": ""}
+        for way, text, goes_on in writings:
+            sitting = sittings[way] if goes_on else ""
+            if sitting:
+                plain[way].pop()
+            if text != (plain[way][-1] if plain[way] else ""):
+                plain[way].append(text)
+            sittings[way] = words.write_words(binder, uid, way, text, sitting=sitting)
+            found = words.history(binder, uid)
+            for each, texts in plain.items():
+                assert [one.text for one in found if one.way == each] == texts
+            assert words.standing(binder, uid).now == words.current(found)
+        while binder.gate.undo_label() == "Write own words":
+            binder.gate.undo()
+        assert words.history(binder, uid) == []
+        binder.close()
