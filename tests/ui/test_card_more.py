@@ -328,3 +328,16 @@ def test_double_click_on_the_face_opens_it_larger(star, qtbot):
     with qtbot.waitSignal(star.followed) as followed:
         qtbot.mouseDClick(face, Qt.MouseButton.LeftButton, pos=QPoint(20, 20))
     assert followed.args == ["marks:"]
+
+
+def test_its_tables_take_up_another_theme(star, look):
+    words = star.more.related.words
+    assert look.theme["own"].name() in words.html
+    look.set_name("lamp")
+    settle()
+    assert look.theme["own"].name() in words.html
+    wide = star.top.faces.width()
+    look.set_scale(1.5)
+    settle()
+    assert star.top.faces.width() > wide
+    assert star.horizontalScrollBar().maximum() == 0

@@ -83,7 +83,7 @@ class CardPage(Page):
     def _connect(self) -> None:
         self.turned_up.followed.connect(self.followed)
         self.came.followed.connect(self.followed)
-        self.look.changed.connect(self._restyle)
+        self.look.changed.connect(self._dress_again)
         self._restyle()
 
     # Filling
@@ -198,6 +198,12 @@ class CardPage(Page):
         upright = self._own.get(words.UPRIGHT)
         long = upright is not None and len(upright.text) > LONG
         self.top.place(self.width() - BAR, long=long)
+
+    def _dress_again(self) -> None:
+        """Colours and sizes stand within the tables of some sections, so they are filled anew."""
+        self._restyle()
+        if self.spot is not None and self.isVisible():
+            self.fill(self.spot, ())
 
     def _restyle(self) -> None:
         theme = self.look.theme

@@ -17,6 +17,7 @@ from binder.study.leaves import LeafView
 from ui.leaves.faces_row import FacesRow
 from ui.leaves.in_picture import MarkLines
 from ui.leaves.page import Page
+from ui.leaves.prose import Prose
 from ui.leaves.questions import QuestionsText
 from ui.leaves.related import related_html
 from ui.leaves.section import Section, beside
@@ -46,8 +47,8 @@ class CardMore(QObject):
         faces.followed.connect(page.followed)
         page.watch(faces.words)
 
-    def _section(self, name: str, words: object) -> Section:
-        return Section(self._page.look, name, words)  # type: ignore[arg-type]
+    def _section(self, name: str, words: Prose) -> Section:
+        return Section(self._page.look, name, words)
 
     # Filling
 
