@@ -336,8 +336,7 @@ def test_its_tables_take_up_another_theme(star, look):
     look.set_name("lamp")
     settle()
     assert look.theme["own"].name() in words.html
-    wide = star.top.faces.width()
     look.set_scale(1.5)
     settle()
-    assert star.top.faces.width() > wide
+    assert 'width="162"' in words.html
     assert star.horizontalScrollBar().maximum() == 0
