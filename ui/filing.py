@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QCoreApplication, QObject, Signal
 from PySide6.QtGui import QImage
 
 from binder.errors import CanMend, RingboundError
@@ -97,6 +97,13 @@ class Filing(QObject):
         """Until nothing runs on the other thread."""
         self.keeping.wait()
         self.reading.wait()
+
+    def finish(self) -> None:
+        """Stop, with leaves for what is kept already, before the binders are closed."""
+        self.stop()
+        while self.busy:
+            self.wait()
+            QCoreApplication.sendPostedEvents()
 
     def _next(self) -> None:
         self._now = self._waiting.popleft() if self._waiting else None

@@ -114,3 +114,12 @@ class Newest(QObject):
     def _fail(self, key: int, number: int, sentence: str) -> None:
         if (key, number) == (self._key, self._turn.number):
             self.failed.emit(sentence)
+
+
+def end_all(parent: QObject) -> None:
+    """Forget and end all work of a window's parts, before what they work on is closed."""
+    jobs = parent.findChildren(Newest)
+    for job in jobs:
+        job.cancel()
+    for job in jobs:
+        job.wait()

@@ -237,6 +237,27 @@ def test_stopping_keeps_what_is_filed_and_leaves_the_rest(desk, tmp_path):
     assert len(entries(desk)) - before == 300
 
 
+def test_shutting_the_window_meanwhile_leaves_nothing_half_filed(desk, tmp_path):
+    from binder.store.file import check, open_file
+
+    folder = tmp_path / "many"
+    folder.mkdir()
+    for number in range(200):
+        (folder / f"sheet {number}.pdf").write_bytes(pdf(1, str(number)))
+    drop(desk.cover, folder)
+    path = desk.session.binder.path
+    desk.close()
+    assert not desk.deeds.filing.busy
+    assert check(path) == []
+    binder = open_file(path)
+    (kept,), (shown,) = (
+        binder.sql(f"SELECT count(*) FROM {of}")[0]
+        for of in ("kept WHERE name LIKE 'sheet %.pdf'", "leaf WHERE title LIKE 'sheet %'")
+    )
+    binder.close()
+    assert kept == shown
+
+
 def test_two_orders_are_filed_one_after_the_other(desk, tmp_path):
     for name in ("one", "two"):
         (tmp_path / f"{name}.pdf").write_bytes(pdf(1, name))

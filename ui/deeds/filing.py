@@ -76,6 +76,11 @@ class FilingDeeds(Base):
         else:
             raise CanMend(NOTHING)
 
+    def end_filing(self) -> None:
+        """The window is shut: file no more."""
+        if "filing" in self.__dict__:
+            self.filing.finish()
+
     def _page_with_keyboard(self) -> object:
         """The leaf the keyboard is on, else the one at the left."""
         cover, focused = self.window.cover, self.window.focusWidget()

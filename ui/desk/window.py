@@ -20,6 +20,7 @@ from ui.desk.piece import Piece
 from ui.desk.said import Said
 from ui.desk.slips import Slips
 from ui.desk.spines import Spines, pieces_of
+from ui.jobs import end_all
 from ui.leaves.page import Page
 from ui.leaves.pages import Pages
 from ui.memory import Memory
@@ -390,7 +391,7 @@ class Window(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Lose nothing; work beside the window's thread ends first."""
         self.remember()
-        if "finder" in self.__dict__:
-            self.finder.shut()
-            self.finder.job.wait()
+        if "deeds" in self.__dict__:
+            self.deeds.end_filing()
+        end_all(self)
         super().closeEvent(event)
