@@ -69,6 +69,8 @@ LINES: tuple[Line, ...] = (
     Line("mark_picture", LEAF, "Mar&k the picture…", "",
          "Numbers on the face of a card, and what is there."),
     Line("pair_card", LEAF, "Pa&ir with another card…", "", "It shows on the leaves of both."),
+    Line("across", LEAF, "A &source across cards…", "",
+         "What one source says of all Aces, a suit, a septenary."),
     Line("recall", LEAF, "Re&call round", "Ctrl+R", "Say what you know, then turn the leaf."),
     Line("recall_wishes", LEAF, "W&hat recall asks…", "",
          "Choose what is asked, how much a day, how long a round."),

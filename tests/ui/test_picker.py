@@ -93,7 +93,7 @@ def test_a_quotation_carries_its_source(desk):
     desk.leaf("Mine.\n\n> The lamp shows the road.\n")
     assert "“The lamp shows the road.” has no source yet" in desk.page.bare.text()
     desk.caret(12)
-    found = picker(desk, K.Key_I, CTRL | SHIFT)
+    found = picker(desk, K.Key_G, CTRL | SHIFT)
     desk.type("lis", found.filter)
     desk.press(K.Key_Return, into=found.filter)
     desk.type("note 4", found.locator)

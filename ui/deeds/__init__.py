@@ -9,6 +9,7 @@ from ui.deeds.log import LogDeeds
 from ui.deeds.look import LookDeeds
 from ui.deeds.reading import ReadingDeeds
 from ui.deeds.shelf import ShelfDeeds
+from ui.deeds.sources import SourceDeeds
 from ui.deeds.study import StudyDeeds
 from ui.deeds.tab import TabDeeds
 from ui.deeds.table import TableDeeds
@@ -26,6 +27,7 @@ class Deeds(
     TableDeeds,
     CourseDeeds,
     StudyDeeds,
+    SourceDeeds,
     TurnDeeds,
     LinkDeeds,
     LookDeeds,

@@ -39,6 +39,8 @@ class LinkDeeds(Base):
             self.window.deeds.look_back()
         elif scheme == "level":
             self.window.deeds.finish_level()
+        elif scheme == "across":
+            self.window.deeds.across(rest)
         elif scheme == "tick":
             self._tick(page, int(rest))
         elif scheme in ("marks", "pair", "decks") and page.spot:

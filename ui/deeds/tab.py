@@ -91,13 +91,14 @@ class TabDeeds(Base):
             self.print_year(left.leaf)
             return
         binder, tab = self.open_binder(), self._the(uid)
-        self._lay_proof(lambda: self.proof.open(binder, tab))
+        self.lay_proof(lambda: self.proof.open(binder, tab))
 
     def print_year(self, year: str) -> None:
         """The sheet of a year, this one for '', before it is printed."""
-        self._lay_proof(lambda: self.proof.open_year(int(year or self.session.today.year)))
+        self.lay_proof(lambda: self.proof.open_year(int(year or self.session.today.year)))
 
-    def _lay_proof(self, opened: Callable[[], None]) -> None:
+    def lay_proof(self, opened: Callable[[], None]) -> None:
+        """Lay the sheets beside the shelf once they are opened."""
         self.session.leaving.emit()
         self.window.back_to_leaves()
         opened()

@@ -9,7 +9,7 @@ from ui.leaves.writing import Writing
 from ui.table.hints import Hint
 
 SAYING = (
-    "“{}” has no source yet; put the cursor in it and press Ctrl+Shift+I to say whose words "
+    "“{}” has no source yet; put the cursor in it and press Ctrl+Shift+G to say whose words "
     "these are."
 )
 LONGEST = 40

@@ -70,7 +70,7 @@ TOOLS: tuple[Tool, ...] = (
     Tool("link_card", "Link to a &card…", "Ctrl+K", "Choose one of the 78 cards"),
     Tool("link_leaf", "Link to a l&eaf…", "Ctrl+Shift+K", "Choose a leaf by its title"),
     Tool("link_source", "Link to a &source…", "Ctrl+Shift+S", "Choose a source, and its page"),
-    Tool("link_quotation", "Q&uotation with its source…", "Ctrl+Shift+I",
+    Tool("link_quotation", "Q&uotation with its source…", "Ctrl+Shift+G",
          "Somebody else's words, and where they stand"),
     Tool("picture", "&Picture or PDF…", "Ctrl+Shift+P", "Keep a picture or document in the binder"),
     Tool("unlink", "Take the lin&k off", "", "Its words stay", _at(edit.unlink), button=False),

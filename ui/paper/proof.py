@@ -26,10 +26,11 @@ from binder.paper.sheets import Sheet
 from binder.store.file import Binder
 from binder.study import on_paper
 from binder.study.discretion import LeaveOut
+from binder.study.sources import SourceView
 from binder.study.tabs import TabView
 from ui.jobs import Newest
 from ui.paper.pages import PageDelegate, PagesModel, Printed
-from ui.paper.setting import Setting, tab_set, year_set
+from ui.paper.setting import Setting, across_set, tab_set, year_set
 from ui.session import Session
 from ui.theme import Look
 
@@ -175,6 +176,13 @@ class Proof(QWidget):
         self._binder = self._tab = None
         shelf, today = self._session.shelf, self._session.today
         self._open(f"the year {year}", partial(year_set, shelf, year, today), leaves=False)
+
+    def open_across(self, source: SourceView, name: str, cards: tuple[str, ...]) -> None:
+        """Show what a source says of a set of cards, called `name`."""
+        self._binder = self._tab = None
+        shelf = self._session.shelf
+        setting = partial(across_set, shelf, source, name, cards)
+        self._open(f"{source.title}, {name}", setting, leaves=False)
 
     def _open(self, name: str, setting: Setting, *, leaves: bool) -> None:
         """Show pages that have leaves on them, or others."""

@@ -10,6 +10,7 @@ from binder.paper.sheets import Sheet
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study.discretion import LeaveOut
+from binder.study.sources import SourceView
 from binder.study.tabs import TabView
 from ui.paper.pages import Printed
 
@@ -37,6 +38,17 @@ def year_set(
 
     with _beside(shelf):
         return Printed(year_pdf(shelf, year, today, sheet, leave_out), sheet)
+
+
+def across_set(
+    shelf: Shelf, source: SourceView, name: str, cards: tuple[str, ...], sheet: Sheet,
+    _lines: bool, leave_out: LeaveOut,
+) -> Printed:  # fmt: skip
+    """What a source says of a set of cards."""
+    from binder.paper.across import across_pdf
+
+    with _beside(shelf):
+        return Printed(across_pdf(shelf, source, name, cards, sheet, leave_out), sheet)
 
 
 @contextmanager

@@ -1,0 +1,45 @@
+"""Deeds about sources: one across cards, carried in and out as files."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from binder.study.sources import source_of
+from ui.deeds.base import Base
+
+if TYPE_CHECKING:
+    from ui.leaves.across import AcrossScreen
+
+
+class SourceDeeds(Base):
+    """The screen is made when it is first asked for, and used again."""
+
+    @cached_property
+    def across_screen(self) -> AcrossScreen:
+        """A source across cards."""
+        from ui.leaves.across import AcrossScreen
+
+        made = AcrossScreen(self.session, self.theme_look)
+        made.closed.connect(self.window.back_to_leaves)
+        made.card_wanted.connect(self.session.open_leaf)
+        made.print_wanted.connect(lambda: self.window.do("print_across"))
+        return made
+
+    def across(self, key: str = "") -> None:
+        """What the source at the left, or the one of that key, says of many cards."""
+        view = self.session.leaf_of(self.session.left)
+        open_source = source_of(view.binder, view.uid) if view is not None else None
+        key = key or (open_source.key if open_source else "")
+        self.session.leaving.emit()
+        self.window.back_to_leaves()
+        self.across_screen.open(key)
+        self.window.lay_instead(self.across_screen)
+
+    def print_across(self) -> None:
+        """The table that lies open, before it is printed."""
+        screen = self.across_screen
+        source, name, cards = screen.source, screen.set_name, screen.cards
+        if source is not None:
+            deeds = self.window.deeds
+            deeds.lay_proof(lambda: deeds.proof.open_across(source, name, cards))
