@@ -340,3 +340,16 @@ def test_every_tab_of_every_binder_can_be_read_from_end_to_end(window):
                 assert window.cover.leaf("left").spot == window.session.left
     assert seen > 180
     assert not window.said.isVisible()
+
+
+def test_leaves_come_back_from_behind_the_sheets(window):
+    click(spine(window, "Practice"))
+    click(divider(window, "Readings log"))
+    window.deeds.print()
+    window.deeds.proof.wait()
+    settle()
+    window.back_to_leaves()
+    settle()
+    assert isinstance(window.cover.leaf("left"), ContentsPage)
+    open_reading(window)
+    assert left(window).kind == "reading"

@@ -10,7 +10,6 @@ from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QResize
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
-    QLayout,
     QMenu,
     QScrollArea,
     QScrollBar,
@@ -175,7 +174,7 @@ class Page(QScrollArea):
 
     def settle(self) -> None:
         """Give all parts their places now, not when the window is next idle."""
-        _activate(self.rows)
+        _activate(self.column)
         QApplication.sendEvent(self, QEvent(QEvent.Type.LayoutRequest))
 
     def show_rect(self, part: QWidget, rect: QRect | QRectF) -> None:
@@ -250,13 +249,16 @@ class Page(QScrollArea):
         self._focus_mark.setGeometry(0, self.height() - tall, self.width(), tall)
 
 
-def _activate(rows: QLayout) -> None:
-    """Lay out what lies deepest first, since a layout does not reach into its widgets' own."""
-    for at in range(rows.count()):
-        item = rows.itemAt(at)
-        part = item.widget()
-        inner = item.layout() if part is None else part.layout()
-        if inner is not None and (part is None or not part.isHidden()):
+def _activate(part: QWidget) -> None:
+    """Lay out what lies deepest first, since a layout does not reach into its widgets' own.
+
+    The items of a layout are left alone: Python may take a new one for one deleted before it.
+    """
+    rows = part.layout()
+    if rows is None:
+        return
+    for inner in part.findChildren(QWidget, options=Qt.FindChildOption.FindDirectChildrenOnly):
+        if not inner.isHidden():
             _activate(inner)
     rows.activate()
 
