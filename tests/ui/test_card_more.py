@@ -340,3 +340,14 @@ def test_its_tables_take_up_another_theme(star, look):
     settle()
     assert 'width="162"' in words.html
     assert star.horizontalScrollBar().maximum() == 0
+
+
+def test_tab_walks_the_faces_then_what_is_done_with_them(session, look, lay, photographed, qtbot):
+    page = lay(CardPage(session, look), spot_of(session, STAR))
+    row = page.top.faces
+    row.faces[0].setFocus()
+    walked = []
+    for _ in range(3):
+        qtbot.keyClick(QApplication.focusWidget(), K.Key_Tab)
+        walked.append(QApplication.focusWidget())
+    assert walked == [row.faces[1], row.faces[2], row.words]

@@ -47,6 +47,7 @@ class FacesRow(QWidget):
         self._said = ""
         self.faces: list[MarkedFace] = []
         self.row = _Named(look, self)
+        self.faces.append(self._made())
         self.words = Prose(look, role="caption")
         self.words.setAccessibleName("What can be done with the picture")
         self.words.followed.connect(self.followed)
@@ -68,7 +69,9 @@ class FacesRow(QWidget):
         """Show a card in these pictures; `choice` where there are others to choose from."""
         self._pictures = list(pictures) if card else []
         while len(self.faces) < len(self._pictures):
-            self.faces.append(self._made())
+            made = self._made()
+            self.setTabOrder(self.faces[-1], made)
+            self.faces.append(made)
         for face in self.faces[len(self._pictures) :]:
             face.hide()
         for face, picture in zip(self.faces, self._pictures, strict=False):
