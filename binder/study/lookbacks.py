@@ -43,16 +43,10 @@ def day_of(text: str) -> date:
 
 def expect(binder: Binder, leaf_uid: str, text: str, sure: int, due: str) -> str:
     """State what will happen, how sure (0 to 100 per cent) and by when; returns its uid."""
-    if not text.strip():
-        raise CanMend("Say in a sentence what you expect.")
-    if not 0 <= sure <= 100:
-        raise CanMend("How sure you are is a number from 0 to 100.")
     row = binder.first(Leaf.select(Leaf.id, Leaf.day).where(Leaf.uid == leaf_uid))
     if row is None:
         raise CanMend("That reading is no longer in this binder.")
-    on = day_of(due)
-    if row.day and on < day_of(row.day):
-        raise CanMend("An expectation falls due after its reading; choose a later day.")
+    on = _stated(text, sure, due, row.day)
     last = binder.value(
         Expectation.select(fn.MAX(Expectation.place)).where(Expectation.leaf == row.id)
     )
@@ -65,8 +59,22 @@ def expect(binder: Binder, leaf_uid: str, text: str, sure: int, due: str) -> str
 
 def change_expectation(binder: Binder, uid: str, *, text: str, sure: int, due: str) -> None:
     """Put an expectation right."""
+    of = Leaf.select(Leaf.day).join(Expectation).where(Expectation.uid == uid)
+    on = _stated(text, sure, due, binder.value(of) or "")
     with binder.change("Change an expectation") as change:
-        change.edit(Expectation, uid, text=text.strip(), sure=sure, due=day_of(due).isoformat())
+        change.edit(Expectation, uid, text=text.strip(), sure=sure, due=on.isoformat())
+
+
+def _stated(text: str, sure: int, due: str, day: str) -> date:
+    """The due day of a statement on a reading of `day`; CanMend for one that cannot be made."""
+    if not text.strip():
+        raise CanMend("Say in a sentence what you expect.")
+    if not 0 <= sure <= 100:
+        raise CanMend("How sure you are is a number from 0 to 100.")
+    on = day_of(due)
+    if day and on < day_of(day):
+        raise CanMend("An expectation falls due after its reading; choose a later day.")
+    return on
 
 
 def remove_expectation(binder: Binder, uid: str) -> None:

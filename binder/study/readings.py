@@ -19,6 +19,7 @@ from binder.store.parts import parts
 from binder.store.schema import Expectation, Leaf, LookBack, Placed, Reading, Tab
 from binder.store.shelf import Shelf
 from binder.study import dates
+from binder.study.dates import written
 from binder.study.kinds import LeafKind
 from binder.study.leaves import titled
 from binder.study.tabs import TabView
@@ -212,6 +213,7 @@ def change_reading(binder: Binder, uid: str, reading: NewReading) -> None:
     row = binder.first(Reading.select().join(Leaf).where(Leaf.uid == uid))
     if row is None:
         raise CanMend("That reading is no longer in this binder.")
+    _due_later(binder, row.leaf_id, at)
     with binder.change("Change reading") as change:
         change.edit(
             Leaf, uid, title=titled(reading.title or reading.question),
@@ -224,6 +226,16 @@ def change_reading(binder: Binder, uid: str, reading: NewReading) -> None:
         for old in binder.all(Placed.select(Placed.uid).where(Placed.leaf == row.leaf_id)):
             change.remove(Placed, old.uid)
         _lay(change, row.leaf_id, reading)
+
+
+def _due_later(binder: Binder, leaf: int, at: datetime) -> None:
+    """CanMend where a reading would come after what is expected of it."""
+    due = binder.value(Expectation.select(fn.MIN(Expectation.due)).where(Expectation.leaf == leaf))
+    if due and due < at.date().isoformat():
+        raise CanMend(
+            f"What is expected in this reading falls due on {written(due)}, before that day; "
+            "choose an earlier day, or put the statement right first."
+        )
 
 
 def set_note(binder: Binder, leaf_uid: str, n: int, text: str) -> None:

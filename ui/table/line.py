@@ -58,7 +58,8 @@ class ShorthandLine(GrowingField):
     def show_problem(self, mark: Part) -> None:
         """Put the caret at a part to mend and say what may be meant."""
         self._caret_to(mark.end)
-        self._offer_now(force=True)
+        self._pause.stop()
+        self._show(offer(self.hand, mark.end, blamed=True))
 
     def shut_slip(self) -> None:
         """Take the slip away until something else is offered."""
@@ -102,7 +103,11 @@ class ShorthandLine(GrowingField):
 
     def _offer_now(self, *, force: bool = False) -> None:
         found = self._found()
-        if found is None or (found == self._shut and not force):
+        if found != self._shut or force:
+            self._show(found)
+
+    def _show(self, found: Offer | None) -> None:
+        if found is None:
             return
         self._shut = None
         self.choices.show_at(found, self._below(found.start))

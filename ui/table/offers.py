@@ -33,14 +33,18 @@ class Offer:
     """Whether 1 to 9 choose a row: only where a digit cannot be meant as shorthand."""
 
 
-def offer(hand: Hand, caret: int) -> Offer | None:
-    """What to offer at the caret; None when all is plain there."""
+def offer(hand: Hand, caret: int, *, blamed: bool = False) -> Offer | None:
+    """What to offer at the caret; None when all is plain there.
+
+    What may still become a card is not called wrong, unless it is `blamed`.
+    """
     part = _touched(hand, caret)
     if part is None:
         return _left_behind(hand, caret)
     mark = next((mark for mark in hand.marks if mark.start == part.start), None)
     found = suggest(hand.text, caret, hand.titles)
-    if mark is None or (caret == part.end and any(one.note != NEAR for one in found)):
+    growing = caret == part.end and any(one.note != NEAR for one in found)
+    if mark is None or (growing and not blamed):
         begun = found if part.place is None or part.place <= hand.size else []
         return Offer(part.start, part.end, _rows(begun, hand)) if begun else None
     at_end = caret == part.end and not hand.text[caret - 1 : caret].isdigit()
