@@ -331,3 +331,14 @@ def test_a_change_is_shown_at_once_wherever_it_is(session, look, lay):
     leaves.write(binder, uid, title="The Star", text="Other notes")
     page.show_spot(spot_of(session, STAR))
     assert page.notes.toPlainText() == "Other notes"
+
+
+def test_what_was_put_off_follows_once_the_leaf_is_seen(session, look, qtbot):
+    page = CardPage(session, look)
+    qtbot.addWidget(page)
+    page.resize(524, 200)
+    page.show_spot(spot_of(session, STAR))
+    qtbot.wait(60)
+    assert page.notes.toPlainText() == ""
+    page.show()
+    qtbot.waitUntil(lambda: "What I see" in page.notes.toPlainText())

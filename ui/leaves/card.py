@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 
 from PySide6.QtCore import Qt, QTimer
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QResizeEvent, QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from binder.cards.facts import Card, card
@@ -60,7 +60,7 @@ class CardPage(Page):
         self._filled = ""
         self._rest: Iterator[int] = iter(())
         self._later = QTimer(self, singleShot=True, interval=LATER_MS)
-        self._later.timeout.connect(lambda: self.do(self.finish))
+        self._later.timeout.connect(self._catch_up)
         self._lay_out()
         self._connect()
 
@@ -101,7 +101,7 @@ class CardPage(Page):
         self.quiet.hide()
         again, self._filled = self._filled == view.uid, view.uid
         self._rest = self._sections(view, known, marks, spot)
-        room = self.viewport().height()
+        room = self.height()
         for taken in self._rest:
             room -= taken
             # What changed on a leaf that is read already is shown wherever on it the reader is.
@@ -109,6 +109,16 @@ class CardPage(Page):
                 self._later.start()
                 break
         self._place()
+
+    def _catch_up(self) -> None:
+        """A leaf that went out of sight meanwhile, as when its shelf is shut, stays as it is."""
+        if self.isVisible():
+            self.do(self.finish)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """What was put off before the leaf could be seen follows now."""
+        super().showEvent(event)
+        self._later.start()
 
     def finish(self) -> None:
         """Fill at once what was put off."""
