@@ -13,7 +13,7 @@ from binder.carry import bibtex
 from binder.errors import CanMend
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
-from binder.study import identifiers
+from binder.study.bibliography import CHECKS, lacking
 from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.kinds import LeafKind
 from binder.study.leaves import add_leaf
@@ -60,13 +60,9 @@ def bring_in(shelf: Shelf, path: Path) -> Brought:
 
 def remarks(key: str, fields: dict[str, Any]) -> list[str]:
     """A sentence for each thing about a source that its owner may want to put right."""
-    found = []
-    lacks = [
-        word for word, name in (("author", "author"), ("year", "issued")) if not fields.get(name)
-    ]
-    if lacks:
-        found.append(f"“{key}” has no {' and no '.join(lacks)}; it is cited by what it has.")
-    for name, check in (("ISBN", identifiers.isbn), ("DOI", identifiers.doi)):
+    missing = lacking(fields)
+    found = [f"“{key}” has {missing}; it is cited by what it has."] if missing else []
+    for name, check in CHECKS.items():
         try:
             check(str(fields.get(name, "")))
         except CanMend as error:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from binder.errors import CanMend
@@ -37,8 +37,12 @@ KINDS: dict[str, str] = {
 
 LABELS: dict[str, str] = {
     "container-title": "In",
+    "event-title": "Given at",
+    "event-place": "Held in",
     "editor": "Edited by",
     "translator": "Translated by",
+    "director": "Directed by",
+    "interviewer": "Asked by",
     "publisher": "Publisher",
     "publisher-place": "Place",
     "edition": "Edition",
@@ -55,38 +59,86 @@ LABELS: dict[str, str] = {
 }
 """CSL variables a leaf shows below its title, in this order, by what it calls them."""
 
+NAMES = frozenset(("author", "editor", "translator", "director", "interviewer"))
+DATES = frozenset(("issued", "accessed"))
+CHECKS: dict[str, Callable[[str], str]] = {"ISBN": identifiers.isbn, "DOI": identifiers.doi}
+"""Numbers that tell by themselves whether they are mistyped; the checks raise CanMend."""
+
+_ARTICLES = ("article-journal", "article-magazine", "article-newspaper")
+_BOOKS = ("book", "chapter", "pamphlet")
+_MADE = (*_BOOKS, "thesis", "motion_picture", "manuscript", "document")
+_PART = ("chapter", *_ARTICLES)
+
+ASKED: dict[str, tuple[str, tuple[str, ...]]] = {
+    "author": ("&Authors", ()),
+    "issued": ("&Year or day", ()),
+    "container-title": ("I&n", (*_PART, "webpage")),
+    "editor": ("Edited &by", _BOOKS),
+    "translator": ("T&ranslated by", _BOOKS),
+    "director": ("&Directed by", ("motion_picture",)),
+    "interviewer": ("As&ked by", ("interview",)),
+    "event-title": ("&Given at", ("speech",)),
+    "event-place": ("&Held in", ("speech", "interview")),
+    "publisher": ("&Publisher", _MADE),
+    "publisher-place": ("P&lace", _MADE),
+    "edition": ("&Edition", _BOOKS),
+    "volume": ("&Volume", (*_BOOKS, *_ARTICLES)),
+    "issue": ("N&umber", _ARTICLES),
+    "page": ("Pa&ges", _PART),
+    "ISBN": ("&ISBN", _BOOKS),
+    "DOI": ("D&OI", (*_PART, "book", "thesis")),
+    "URL": ("Addre&ss", ()),
+    "accessed": ("Loo&ked at on", ("webpage", "document", "motion_picture")),
+}
+"""CSL variables the form asks, in this order: what it calls them, and for which kinds (all
+for none named)."""
+
 _SHOWN_ABOVE = {"type", "title", "author", "issued", "id", "citation-key", "title-short"}
 
 
 @dataclass(frozen=True, slots=True)
 class Bibliography:
-    """What the form asks: `kind` a key of KINDS, `authors` one a line, `year` digits or ''."""
+    """What the form asks: `kind` a key of KINDS, `said` what is written in each field of ASKED.
+
+    Names stand one a line, days as 1911, 1911-05 or 1911-05-12. `as_is` are those of CHECKS that
+    are kept though they look mistyped.
+    """
 
     kind: str
     title: str
-    authors: str
-    year: str
-    publisher: str
-    place: str
     key: str
-    isbn: str = ""
-    doi: str = ""
+    said: Mapping[str, str] = field(default_factory=dict)
+    as_is: frozenset[str] = frozenset()
 
 
 def of(source: SourceView) -> Bibliography:
     """The form for a source as it is now."""
-    fields = source.fields
     return Bibliography(
-        kind=str(fields.get("type", "book")),
-        title=str(fields.get("title", "")) or source.title,
-        authors="\n".join(_name(name) for name in fields.get("author", [])),
-        year=year(fields),
-        publisher=str(fields.get("publisher", "")),
-        place=str(fields.get("publisher-place", "")),
+        kind=str(source.fields.get("type", "book")),
+        title=str(source.fields.get("title", "")) or source.title,
         key=source.key,
-        isbn=str(fields.get("ISBN", "")),
-        doi=str(fields.get("DOI", "")),
+        said={name: _written(name, source.fields.get(name)) for name in ASKED},
     )
+
+
+def _written(name: str, value: Any) -> str:
+    if name in NAMES:
+        people = value if isinstance(value, list) else []
+        return "\n".join(_name(one) for one in people if isinstance(one, dict))
+    return _day(value) if name in DATES else str(value or "")
+
+
+def asks(kind: str, name: str) -> bool:
+    """Whether the form of a kind has a field for that variable."""
+    kinds = ASKED[name][1]
+    return not kinds or kind in kinds
+
+
+def lacking(fields: Mapping[str, Any]) -> str:
+    """'no author and no year' of a source that has neither; '' where nothing is missing."""
+    who = any(fields.get(name) for name in NAMES - {"translator", "interviewer"})
+    words = [word for word, has in (("author", who), ("year", fields.get("issued"))) if not has]
+    return " and ".join(f"no {word}" for word in words)
 
 
 def year(fields: Mapping[str, Any]) -> str:
@@ -122,8 +174,12 @@ def _value(value: Any) -> str:
     if isinstance(value, list):
         return " and ".join(_name(one) if isinstance(one, dict) else str(one) for one in value)
     if isinstance(value, dict):
-        return "-".join(f"{part:02}" if isinstance(part, int) else part for part in _parts(value))
+        return _day(value)
     return str(value)
+
+
+def _day(value: Any) -> str:
+    return "-".join(f"{part:02}" if isinstance(part, int) else str(part) for part in _parts(value))
 
 
 def write(shelf: Shelf, binder: Binder, leaf_uid: str, form: Bibliography) -> None:
@@ -145,32 +201,32 @@ def write(shelf: Shelf, binder: Binder, leaf_uid: str, form: Bibliography) -> No
 
 
 def _fields(form: Bibliography, before: Mapping[str, Any]) -> dict[str, Any]:
-    known = {_name(name): name for name in before.get("author", [])}
-    names = [" ".join(line.split()) for line in form.authors.splitlines()]
-    said = {
-        "type": form.kind,
-        "title": " ".join(form.title.split()),
-        "author": [known.get(name) or _parsed(name) for name in names if name],
-        "issued": _issued(form.year.strip(), before),
-        "publisher": form.publisher.strip(),
-        "publisher-place": form.place.strip(),
-        "ISBN": _checked(form.isbn, before.get("ISBN"), identifiers.isbn),
-        "DOI": _checked(form.doi, before.get("DOI"), identifiers.doi),
-    }
+    said: dict[str, Any] = {"type": form.kind, "title": " ".join(form.title.split())}
+    for name, words in form.said.items():
+        was = before.get(name)
+        unchanged = words.strip() == _written(name, was).strip()
+        said[name] = was if unchanged else _value_of(name, words, was, name in form.as_is)
     return {key: value for key, value in {**before, **said}.items() if value}
 
 
-def _checked(said: str, before: Any, check: Callable[[str], str]) -> str:
-    """A number as `check` gives it; one that was kept before is not looked at again."""
-    return said.strip() if said.strip() == str(before or "") else check(said)
+def _value_of(name: str, words: str, was: Any, as_is: bool) -> Any:
+    """The CSL value of what is written in a field; CanMend where it is none."""
+    if name in NAMES:
+        known = {_name(one): one for one in was or () if isinstance(one, dict)}
+        people = [" ".join(line.split()) for line in words.replace(";", "\n").splitlines()]
+        return [known.get(person) or _parsed(person) for person in people if person]
+    if name in DATES:
+        return _dated(words.strip())
+    return words.strip() if as_is or name not in CHECKS else CHECKS[name](words)
 
 
-def _issued(written: str, before: Mapping[str, Any]) -> Any:
-    if written == year(before):
-        return before.get("issued")
-    if written and not re.fullmatch(r"-?\d{1,4}", written):
-        raise CanMend(f"“{written}” is no year; write it in figures, as 1911.")
-    return {"date-parts": [[int(written)]]} if written else None
+def _dated(written: str) -> dict[str, Any] | None:
+    found = re.fullmatch(r"(-?\d{1,4})(?:-(\d{1,2}))?(?:-(\d{1,2}))?", written)
+    if written and not found:
+        raise CanMend(
+            f"“{written}” is no year and no day; write it in figures, as 1911 or 1911-05-12."
+        )
+    return {"date-parts": [[int(part) for part in found.groups() if part]]} if found else None
 
 
 def _parsed(name: str) -> dict[str, str]:

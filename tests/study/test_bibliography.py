@@ -36,10 +36,18 @@ def form_of(practice, uid):
     return bibliography.of(sources.source_of(practice, uid))
 
 
+def changed(form, **said):
+    """The form with other words in some fields."""
+    return replace(form, said={**form.said, **said})
+
+
 def test_the_form_says_what_the_fields_say(practice, lisle):
-    assert form_of(practice, lisle) == bibliography.Bibliography(
-        "book", LISLE["title"], "Perpetua Lisle", "2019", "Marchbank and Teasel", "", "lisle"
-    )
+    form = form_of(practice, lisle)
+    assert (form.kind, form.title, form.key) == ("book", LISLE["title"], "lisle")
+    assert {name: said for name, said in form.said.items() if said} == {
+        "author": "Perpetua Lisle", "issued": "2019-03", "publisher": "Marchbank and Teasel",
+        "editor": "T. Orme\nthe Reading Room", "accessed": "2026-03-08",
+    }  # fmt: skip
 
 
 def test_keeping_the_form_unchanged_changes_nothing(course_shelf, practice, lisle):
@@ -49,10 +57,10 @@ def test_keeping_the_form_unchanged_changes_nothing(course_shelf, practice, lisl
 
 
 def test_what_the_form_asks_is_changed_and_the_rest_kept(course_shelf, practice, lisle):
-    form = replace(
+    form = changed(
         form_of(practice, lisle),
-        authors="Perpetua Lisle\nOrme, T.\nWren",
-        year="2021",
+        author="Perpetua Lisle\nOrme, T.\nWren",
+        issued="2021",
         publisher="",
     )
     bibliography.write(course_shelf, practice, lisle, form)
@@ -70,7 +78,7 @@ def test_what_the_form_asks_is_changed_and_the_rest_kept(course_shelf, practice,
 def test_a_new_source_names_its_leaf(course_shelf, practice):
     uid = leaves.add_leaf(practice, tabs.tab(practice, "Sources"), "New leaf", kind="source")
     assert sources.source_of(practice, uid) is None
-    form = bibliography.Bibliography("book", "Ferry Cards: a Year", "", "", "", "", "ferry")
+    form = bibliography.Bibliography("book", "Ferry Cards: a Year", "ferry")
     bibliography.write(course_shelf, practice, uid, form)
     assert leaves.leaf(practice, uid).title == "Ferry Cards"
     assert sources.source_of(practice, uid).fields == {"type": "book", "title": form.title}
@@ -91,7 +99,7 @@ def test_another_key_takes_its_citations_along(course_shelf, practice, lisle):
     ("wrong", "sentence"),
     [
         ({"title": " "}, "needs a title"),
-        ({"year": "last spring"}, "is no year"),
+        ({"said": {"issued": "last spring"}}, "is no year and no day"),
         ({"key": "two words"}, "one word"),
     ],
 )
@@ -138,17 +146,51 @@ def test_a_date_in_words_survives_the_form(course_shelf, practice, lisle):
 
 
 def test_isbn_and_doi_are_checked_and_kept(course_shelf, practice, lisle):
-    form = replace(form_of(practice, lisle), isbn="978-0-306-40615-7", doi="doi:10.1000/182")
+    form = changed(form_of(practice, lisle), ISBN="978-0-306-40615-7", DOI="doi:10.1000/182")
     bibliography.write(course_shelf, practice, lisle, form)
     fields = sources.source_of(practice, lisle).fields
     assert (fields["ISBN"], fields["DOI"]) == ("978-0-306-40615-7", "10.1000/182")
     with pytest.raises(CanMend, match="a digit is mistyped"):
-        bibliography.write(course_shelf, practice, lisle, replace(form, isbn="978-0-306-40615-8"))
+        bibliography.write(course_shelf, practice, lisle, changed(form, ISBN="978-0-306-40615-8"))
     assert sources.source_of(practice, lisle).fields == fields
+    odd = replace(changed(form, ISBN="978-0-306-40615-8"), as_is=frozenset(["ISBN"]))
+    bibliography.write(course_shelf, practice, lisle, odd)
+    assert sources.source_of(practice, lisle).fields["ISBN"] == "978-0-306-40615-8"
 
 
 def test_an_odd_number_that_was_there_before_stops_nothing(course_shelf, practice, lisle):
     sources.set_source(practice, lisle, "lisle", LISLE | {"ISBN": "odd 1"})
-    form = replace(form_of(practice, lisle), publisher="Quay")
+    form = changed(form_of(practice, lisle), publisher="Quay")
     bibliography.write(course_shelf, practice, lisle, form)
     assert sources.source_of(practice, lisle).fields["ISBN"] == "odd 1"
+
+
+def test_every_kind_has_its_fields_and_days_are_kept_whole(course_shelf, practice, lisle):
+    talk = replace(
+        changed(
+            form_of(practice, lisle), **{"event-title": "Reading Room evening"},
+            issued="2026-02-14", URL="https://example.org/talk",
+        ),
+        kind="speech",
+    )  # fmt: skip
+    bibliography.write(course_shelf, practice, lisle, talk)
+    fields = sources.source_of(practice, lisle).fields
+    assert fields["type"] == "speech"
+    assert fields["event-title"] == "Reading Room evening"
+    assert fields["issued"] == {"date-parts": [[2026, 2, 14]]}
+    assert bibliography.asks("speech", "event-title")
+    assert not bibliography.asks("book", "event-title")
+    for kind in bibliography.KINDS:
+        assert bibliography.asks(kind, "author")
+
+
+@pytest.mark.parametrize(
+    ("fields", "said"),
+    [
+        ({"title": "A"}, "no author and no year"),
+        ({"author": [{"literal": "B"}]}, "no year"),
+        ({"director": [{"literal": "B"}], "issued": {"raw": "1990"}}, ""),
+    ],
+)
+def test_what_a_source_lacks_is_said(fields, said):
+    assert bibliography.lacking(fields) == said

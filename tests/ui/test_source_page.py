@@ -54,9 +54,9 @@ def test_the_bibliography_is_changed_through_the_form(page, qtbot, session, lisl
     cited = len(said(page))
     qtbot.mouseClick(page.button, Qt.MouseButton.LeftButton)
     form = page.dialog
-    assert form.authors.toPlainText() == "Perpetua Lisle"
-    form.year.selectAll()
-    qtbot.keyClicks(form.year, "2020")
+    assert form.fields["author"].toPlainText() == "Perpetua Lisle"
+    form.fields["issued"].selectAll()
+    qtbot.keyClicks(form.fields["issued"], "2020")
     form.key.selectAll()
     qtbot.keyClicks(form.key, "lisle-2020")
     form.kind.setCurrentIndex(form.kind.findText("Leaflet"))
@@ -85,7 +85,7 @@ def test_a_new_source_leaf_asks_for_everything(session, look, lay, qtbot):
     page.ask()
     form = page.dialog
     form.title.setText("Ferry Cards: a Year of Crossings")
-    qtbot.keyClicks(form.authors, "Orme, T.")
+    qtbot.keyClicks(form.fields["author"], "Orme, T.")
     form.key.setText("orme")
     qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
     assert page.heading.accessibleName() == "Ferry Cards"
@@ -101,6 +101,35 @@ def test_an_address_is_a_link_and_odd_fields_are_shown(page, session, lisle):
     assert "<b>bold</b>" in page.fields.toPlainText()
     page.ask()
     assert page.dialog.kind.currentText() == "zine"
+
+
+def test_a_mistyped_number_is_said_beside_its_field_and_kept_on_request(page, qtbot, session):
+    page.ask()
+    form = page.dialog
+    isbn = form.fields["ISBN"]
+    qtbot.keyClicks(isbn.line, "978-0-306-40615-8")
+    assert "a digit is mistyped" in isbn.hint.text()
+    qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
+    assert form.isVisible()
+    assert "a digit is mistyped" in form.wrong.text()
+    isbn.as_is.setChecked(True)
+    qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
+    assert sources.sources(session.shelf)["lisle"].fields["ISBN"] == "978-0-306-40615-8"
+
+
+def test_the_form_asks_what_the_kind_has(page, qtbot):
+    page.ask()
+    form = page.dialog
+    assert form.fields["ISBN"].isVisibleTo(form)
+    form.kind.setCurrentIndex(form.kind.findText("Talk"))
+    assert form.fields["event-title"].isVisibleTo(form)
+    assert not form.fields["ISBN"].isVisibleTo(form)
+
+
+def test_it_leads_across_cards(page, qtbot):
+    with qtbot.waitSignal(page.followed) as followed:
+        qtbot.mouseClick(page.across, Qt.MouseButton.LeftButton)
+    assert followed.args == ["across:lisle"]
 
 
 def test_a_source_in_the_drawer_is_still_read(page, session, lisle):

@@ -16,7 +16,6 @@ from binder.study.tables import Across
 from ui.desk import asking
 from ui.leaves.cell_fields import CellFields
 from ui.leaves.cells import At, Line, Table
-from ui.leaves.heads import Heading
 from ui.leaves.keeping import Keeping, Pending
 from ui.session import Session
 from ui.table.flow import Flow
@@ -42,7 +41,7 @@ class AcrossScreen(QWidget):
         self._across: Across | None = None
         self._begun: dict[str, None] = {}
         self.setAccessibleName("A source across cards")
-        self.heading, self.hint = Heading(look), Hint(look)
+        self.hint = Hint(look)
         self.which, self.sets = QComboBox(), QComboBox()
         self.which.setAccessibleName("Source")
         self.sets.setAccessibleName("Cards")
@@ -58,7 +57,7 @@ class AcrossScreen(QWidget):
     def _lay_out(self) -> None:
         px = self._look.theme.px
         column = QVBoxLayout(self)
-        column.setContentsMargins(px(34), px(22), px(34), px(20))
+        column.setContentsMargins(px(26), px(16), px(20), px(14))
         column.setSpacing(px(8))
         choices = QHBoxLayout()
         for words, box in (("&Source", self.which), ("C&ards", self.sets)):
@@ -67,7 +66,7 @@ class AcrossScreen(QWidget):
             box.setSizeAdjustPolicy(
                 QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
             )
-            box.setMinimumContentsLength(16)
+            box.setMinimumContentsLength(18)
             box.setMaxVisibleItems(20)
             choices.addWidget(label)
             choices.addWidget(box)
@@ -77,7 +76,6 @@ class AcrossScreen(QWidget):
         for button in (self.add, self.open_card, self.print_button, self.back):
             button.setAutoDefault(True)
             buttons.addWidget(button)
-        column.addWidget(self.heading)
         column.addLayout(choices)
         column.addWidget(self.hint)
         column.addWidget(self.fields, 1)
@@ -150,7 +148,6 @@ class AcrossScreen(QWidget):
         table.columns = [
             Line(name, name) for name in dict.fromkeys((*across.aspects, *self._begun))
         ]
-        self.heading.say(self.source.author, self.source.title, "")
         nothing = "Nothing is written of any card yet; choose a set of cards above to begin."
         self.hint.say("" if table.rows else nothing)
         for button in (self.add, self.open_card, self.print_button):

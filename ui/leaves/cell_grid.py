@@ -26,6 +26,8 @@ MOST_LINES = 4
 NARROWEST, HEAD = 118, 0.3
 """Least width of a column at scale 1, and the most of the width that heads of rows take."""
 PAD = 7
+BAR = 12
+"""Pixels kept free for the bar that scrolls."""
 _K = Qt.Key
 _ARROWS = {_K.Key_Left: (0, -1), _K.Key_Right: (0, 1), _K.Key_Up: (-1, 0), _K.Key_Down: (1, 0)}
 _MODIFIERS = (
@@ -94,7 +96,8 @@ class CellGrid(QTableView):
         ground, rule, soft = "transparent", theme["rule"].name(), theme["inksoft"].name()
         size = theme.font("label").pointSizeF()
         self.setStyleSheet(
-            f"QTableView, QHeaderView, QTableCornerButton::section {{ background: {ground};"
+            "QTableView, QHeaderView, QTableCornerButton::section, QAbstractScrollArea::corner"
+            f" {{ background: {ground};"
             " border: none; }"
             f"QHeaderView::section {{ background: {ground}; color: {soft}; border: none;"
             f" border-bottom: 1px solid {rule}; padding: {theme.px(4)}px {theme.px(PAD)}px;"
@@ -123,7 +126,7 @@ class CellGrid(QTableView):
         widest = max((heads.horizontalAdvance(r.name) for r in self.cells.table.rows), default=0)
         head = min(widest + theme.px(2 * PAD) + 2, round(self.width() * HEAD))
         self.verticalHeader().setFixedWidth(max(head, theme.px(40)))
-        room = self.width() - self.verticalHeader().width() - 2
+        room = self.width() - self.verticalHeader().width() - BAR
         for column in range(self.cells.columnCount()):
             self.setColumnWidth(column, max(theme.px(NARROWEST), room // columns))
         for row in range(self.cells.rowCount()):
@@ -224,15 +227,15 @@ class _CellDelegate(QStyledItemDelegate):
                 focus_ring(painter, QRectF(area).adjusted(2, 2, -2, -2), theme, 2)
         painter.fillRect(area.left(), area.bottom(), area.width(), 1, theme["rule"])
         inner = area.adjusted(theme.px(PAD), theme.px(4), -theme.px(PAD), -theme.px(4))
-        if where:
-            below = QRect(inner)
-            below.setTop(inner.bottom() - round(theme.line("caption")))
-            self._say(painter, below, "caption", "inksoft", where)
-            inner.setBottom(below.top())
-        self._say(painter, inner, "table", "ink", words)
+        small = round(theme.line("caption")) if where else 0
+        foot = self._say(painter, inner.adjusted(0, 0, 0, -small), "table", "ink", words)
+        self._say(
+            painter, QRect(inner.left(), foot, inner.width(), small), "caption", "inksoft", where
+        )
         painter.restore()
 
-    def _say(self, painter: QPainter, area: QRect, role: str, colour: str, words: str) -> None:
+    def _say(self, painter: QPainter, area: QRect, role: str, colour: str, words: str) -> int:
+        """Draw as many lines as the area holds; returns where they end."""
         theme = self._look.theme
         painter.setFont(theme.font(role))
         painter.setPen(theme[colour])
@@ -245,3 +248,4 @@ class _CellDelegate(QStyledItemDelegate):
         for n, line in enumerate(lines):
             base = area.top() + metrics.ascent() + n * metrics.lineSpacing()
             painter.drawText(QPoint(area.left(), base), line)
+        return area.top() + len(lines) * metrics.lineSpacing()

@@ -19,6 +19,7 @@ from ui.leaves.page import Page
 from ui.leaves.rows_model import RowsModel
 from ui.leaves.tall_list import TallList
 from ui.session import Session
+from ui.table.hints import Hint
 from ui.theme import Look
 from ui.trail import Spot
 
@@ -42,7 +43,10 @@ class SourcePage(Page):
         self.add(self.heading)
         self.add(self.facts, gap=10)
         self.add(self.fields, gap=8)
-        self.add(self._button(), self.notes_head, self.notes, self.cited_head, self.list)
+        self.lacks = Hint(look)
+        self.add(
+            self._button(), self.lacks, self.notes_head, self.notes, self.cited_head, self.list
+        )
         self.rows.addStretch(1)
         look.changed.connect(self._measure)
 
@@ -53,7 +57,11 @@ class SourcePage(Page):
         box = QWidget()
         row = QHBoxLayout(box)
         row.setContentsMargins(2, self.look.theme.px(6), 2, self.look.theme.px(8))
+        self.across = QPushButton("Across cards…")
+        self.across.setToolTip("What it says of all Aces, a suit, a septenary")
+        self.across.clicked.connect(self._ask_across)
         row.addWidget(self.button)
+        row.addWidget(self.across)
         row.addStretch(1)
         return box
 
@@ -68,6 +76,9 @@ class SourcePage(Page):
         self.heading.say(author, view.title, full if full != view.title else "")
         self.facts.show_facts(_facts(source) if source else ())
         self._show_fields(source)
+        self.across.setEnabled(source is not None)
+        missing = bibliography.lacking(source.fields) if source else ""
+        self.lacks.say(f"It has {missing}; it is cited by what it has." if missing else "")
         self._show_notes(view, marks)
         self._show_cited(source)
 
@@ -103,6 +114,12 @@ class SourcePage(Page):
 
     def _open(self, row: int) -> None:
         self.followed.emit(f"leaf:{self.model.rows[row].leaf_uid}")
+
+    def _ask_across(self) -> None:
+        view = self.session.leaf_of(self.spot) if self.spot else None
+        source = sources.source_of(view.binder, view.uid) if view else None
+        if source is not None:
+            self.followed.emit(f"across:{source.key}")
 
     def ask(self) -> None:
         """Ask for the bibliographic facts."""
