@@ -79,6 +79,14 @@ def test_nothing_overlaps_in_any_width(bar, look, scale, width):
         assert button.width() >= button.sizeHint().width()
 
 
+def test_a_narrow_find_box_says_less_but_says_it_whole(bar, look):
+    assert bar.find.placeholderText() == "Find in all binders"
+    look.set_scale(1.5)
+    bar.resize(760, bar.sizeHint().height())
+    assert bar.find.placeholderText() == "Find"
+    assert bar.find.accessibleName() == "Find in all binders"
+
+
 def test_buttons_without_room_are_in_the_menu(bar):
     bar.resize(420, bar.height())
     assert bar._more.isVisible()

@@ -35,6 +35,8 @@ MONTHS = (
 )
 EDGE, GAP = 16, 10
 FIND_WIDTH, LEAST_FIND = 430, 110
+FIND, FIND_SHORT = "Find in all binders", "Find"
+"""What stands in the empty box, where it is wide enough and where it is not."""
 
 
 class Bar(QWidget):
@@ -55,8 +57,7 @@ class Bar(QWidget):
         self._date = QLabel(self)
         self._date.setAccessibleName("Today")
         self.find = QLineEdit(self)
-        self.find.setPlaceholderText("Find in all binders")
-        self.find.setAccessibleName("Find in all binders")
+        self.find.setAccessibleName(FIND)
         self._loupe = QToolButton(self.find)
         self._loupe.setAutoRaise(True)
         self._loupe.setAccessibleName("Find")
@@ -152,6 +153,9 @@ class Bar(QWidget):
         start = max(before, min(self._start, room - wide // 2))
         self.find.setGeometry(start, top, max(0, min(wide, room - start)), height)
         side = height - 4
+        free = self.find.width() - side - 2 * GAP
+        fits = QFontMetrics(self.find.font()).horizontalAdvance(FIND) <= free
+        self.find.setPlaceholderText(FIND if fits else FIND_SHORT)
         self._loupe.setGeometry(self.find.width() - side - 4, 2, side, side)
 
     def _place_buttons(self, top: int, height: int, least: int) -> int:

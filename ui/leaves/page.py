@@ -6,7 +6,7 @@ from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QPainter, QPaintEvent, QResizeEvent
+from PySide6.QtGui import QFocusEvent, QHideEvent, QKeyEvent, QMoveEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from binder.errors import RingboundError
 from binder.study.leaves import LeafView
+from ui.leaves.focus_mark import FocusMark
 from ui.leaves.heads import SectionHead
 from ui.leaves.prose import Pointed, Prose
 from ui.leaves.rendering import RENDERED
@@ -37,9 +38,6 @@ _SCROLLS = {
 }
 BAR = 11
 """Width kept free at the right for the bar that scrolls, as in the style sheet."""
-_WIDE, _TALL, _THICK = 22, 6, 2
-"""Two sides of a corner that marks the leaf with the keyboard, at scale 1, and how thick they are;
-low enough to leave the last line alone."""
 _LEAD = 0.3
 """How far down the leaf, as a share of its height, a place that was asked for comes to stand."""
 
@@ -73,7 +71,7 @@ class Page(QScrollArea):
         self.setWidget(self.column)
         # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
         self.column.setAutoFillBackground(False)
-        self._focus_mark = _FocusMark(self)
+        self._focus_mark = FocusMark(self, look)
 
     def show_spot(self, spot: Spot, marks: tuple[str, ...] = ()) -> None:
         """Show the leaf at `spot`, scrolled to its head, or to the first of `marks`."""
@@ -237,16 +235,24 @@ class Page(QScrollArea):
 
     def _mark_focus(self, event: QFocusEvent) -> None:
         by_key = event.gotFocus() and event.reason() is not Qt.FocusReason.MouseFocusReason
-        self._focus_mark.setVisible(by_key)
-        self._focus_mark.raise_()
+        self._focus_mark.show_round(by_key)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """The text keeps its width whether or not there is a bar to scroll by."""
         bar = self.width() - self.viewport().width()
         self.rows.setContentsMargins(0, 0, max(0, BAR - bar), 0)
         super().resizeEvent(event)
-        tall = self.look.theme.px(_TALL)
-        self._focus_mark.setGeometry(0, self.height() - tall, self.width(), tall)
+        self._focus_mark.follow()
+
+    def moveEvent(self, event: QMoveEvent) -> None:
+        """What marks the leaf goes where the leaf goes."""
+        super().moveEvent(event)
+        self._focus_mark.follow()
+
+    def hideEvent(self, event: QHideEvent) -> None:
+        """Nothing marks a leaf that is not there."""
+        super().hideEvent(event)
+        self._focus_mark.hide()
 
 
 def _activate(part: QWidget) -> None:
@@ -261,20 +267,3 @@ def _activate(part: QWidget) -> None:
         if not inner.isHidden():
             _activate(inner)
     rows.activate()
-
-
-class _FocusMark(QWidget):
-    """Two corners at the foot of the leaf that has the keyboard."""
-
-    def __init__(self, page: Page) -> None:
-        super().__init__(page)
-        self._look = page.look
-        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
-        self.hide()
-
-    def paintEvent(self, _event: QPaintEvent) -> None:
-        painter, own = QPainter(self), self._look.theme["own"]
-        wide, tall = self._look.theme.px(_WIDE), self.height()
-        for left, upright in ((0, 0), (self.width() - wide, self.width() - _THICK)):
-            painter.fillRect(left, tall - _THICK, wide, _THICK, own)
-            painter.fillRect(upright, 0, _THICK, tall, own)
