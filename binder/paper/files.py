@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
+from binder.paper.bare_jpeg import bare_jpeg
 from binder.paper.data import Photograph, Picture
 
 PRINTED = frozenset(
@@ -35,7 +36,7 @@ def lay_out_faces(photographs: Mapping[str, Photograph], root: Path) -> None:
     """Write the photographs beneath root, where drawings look for them."""
     (root / FACES).mkdir()
     for name, photograph in photographs.items():
-        (root / FACES / name).write_bytes(photograph.data)
+        (root / FACES / name).write_bytes(bare_jpeg(photograph.data))
 
 
 def draw_broken_faces(
@@ -52,7 +53,7 @@ def _printable(picture: Picture) -> tuple[bytes, int]:
     kind = picture.media_type.partition(";")[0].strip().lower()
     if kind == "application/pdf":
         return clean_pdf(picture.data)
-    return picture.data, int(kind in PRINTED and bool(picture.data))
+    return bare_jpeg(picture.data), int(kind in PRINTED and bool(picture.data))
 
 
 def clean_pdf(data: bytes) -> tuple[bytes, int]:

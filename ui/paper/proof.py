@@ -47,7 +47,10 @@ PAGE_SIZES = {
     "letter": QPageSize.PageSizeId.Letter,
     "a5": QPageSize.PageSizeId.A5,
 }
-CARE = "Whoever is given the sheets or the file can read them. Pictures are printed as they are."
+CARE = (
+    "Whoever is given the sheets or the file can read them. Pictures are printed as they are, "
+    "without the place and time that cameras note in them."
+)
 PRINTER_DPI = 300
 PANEL = 196
 
