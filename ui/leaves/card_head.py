@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, QSize
@@ -62,7 +62,12 @@ class Face(QWidget):
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the kept painting."""
         if self._card is not None:
-            self._kept.draw(QPainter(self), self, self._look.theme, self._card, self._photo)
+            key = (self._look.theme, self._card, self._photo, self.upon())
+            self._kept.draw(QPainter(self), self, *key)
+
+    def upon(self) -> Hashable:
+        """What else is painted upon the face: whatever changes when that does."""
+        return None
 
     def _paint(self, painter: QPainter, _size: QSize) -> None:
         """Shadow and face."""

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Hashable, Sequence
 
-from PySide6.QtCore import QEvent, QPoint, QRectF, Qt, Signal
+from PySide6.QtCore import QEvent, QPoint, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
@@ -74,12 +74,20 @@ class MarkedFace(Face):
         """The mark under the pointer."""
         return mark_at(self._marks, self.card_rect(), event.position(), self._look.theme)
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """The face, the marks on it, and a ring while the keyboard is here."""
-        super().paintEvent(event)
-        painter = QPainter(self)
+    def upon(self) -> Hashable:
+        """The marks, and which of them is lit."""
+        return self._marks, self._lit
+
+    def _paint(self, painter: QPainter, size: QSize) -> None:
+        """The face, and the marks on it."""
+        super()._paint(painter, size)
         paint_marks(painter, self._marks, self.card_rect(), self._look.theme, self._lit)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The kept painting, and a ring while the keyboard is here."""
+        super().paintEvent(event)
         if self.hasFocus():
+            painter = QPainter(self)
             painter.setRenderHint(QPainter.RenderHint.Antialiasing)
             focus_ring(painter, QRectF(self.rect()).adjusted(1, 1, -1, -1), self._look.theme, 8)
 

@@ -13,6 +13,7 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPen,
     QResizeEvent,
+    QTextBlock,
     QTextCursor,
     QTextDocument,
     QTextOption,
@@ -226,20 +227,30 @@ class Prose(QTextBrowser):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The text; grounds under words found, lines under links, rules beside quotations."""
-        first, seen = self.cursorForPosition(event.rect().topLeft()).block(), event.rect()
-        theme, document = self._look.theme, self.document()
         if self._marked:
             painter = QPainter(self.viewport())
-            prose_paint.grounds(painter, document, first, seen, self._marked, theme)
+            sight = self._in_sight(event)
+            prose_paint.grounds(painter, *sight, self._marked, self._look.theme)
             painter.end()
         super().paintEvent(event)
-        painter = QPainter(self.viewport())
-        if "<blockquote>" in self._html:
-            prose_paint.quote_rules(painter, document, first, seen, theme)
-        spans, drop = list(self._lined), 3.4 * theme.scale
-        prose_paint.under_lines(painter, document, first, seen, spans, self._pen, drop)
+        quoted = "<blockquote>" in self._html
+        if quoted or self._lined:
+            self._paint_over(event, quoted=quoted)
         if self._more and not self._rest.isActive():
             self._rest.start()
+
+    def _in_sight(self, event: QPaintEvent) -> tuple[QTextDocument, QTextBlock, QRect]:
+        """The text, the first block to be painted, and what is to be painted."""
+        seen = event.rect()
+        return self.document(), self.cursorForPosition(seen.topLeft()).block(), seen
+
+    def _paint_over(self, event: QPaintEvent, *, quoted: bool) -> None:
+        """Lines under links, and rules beside quotations."""
+        painter, sight, theme = QPainter(self.viewport()), self._in_sight(event), self._look.theme
+        if quoted:
+            prose_paint.quote_rules(painter, *sight, theme)
+        spans, drop = list(self._lined), 3.4 * theme.scale
+        prose_paint.under_lines(painter, *sight, spans, self._pen, drop)
 
     def _pen(self, span: Span) -> QPen:
         """Card names are dotted, quieter than the words themselves; other links have a line."""
