@@ -5,7 +5,9 @@ from datetime import date
 import pytest
 
 from binder.cards.spreads import spread
+from binder.cards.titles import DeckTitles
 from binder.study import leaves, lookbacks, months, readings, tabs
+from binder.study.discretion import Discretion, LeaveOut
 from binder.study.months import MonthCard, State
 from binder.study.readings import Laid, NewReading
 
@@ -39,6 +41,20 @@ def test_an_empty_year(course_shelf):
     ahead = months.year_sheet(course_shelf, 2027, TODAY)
     assert {each.state for each in ahead} == {State.AHEAD}
     assert months.years(course_shelf) == []
+
+
+def test_a_card_that_only_its_deck_has_shows_its_title():
+    titles = DeckTitles.from_dict({"extras": {"extra-01": "The Tide"}})
+    assert MonthCard("extra-01", "The Tide", False).face == titles.card("extra-01")
+    assert MonthCard("major-17", "The Pole Star", False).face.title == "The Star"
+
+
+def test_what_is_kept_back_is_not_in_the_sheet(course_shelf, draw):
+    draw("2026-04", "Private: secret.\n\nAnn came.")
+    discretion = Discretion(course_shelf, LeaveOut(private=True))
+    sheet = months.year_sheet(course_shelf, 2026, TODAY, discretion)
+    assert (sheet[3].line, sheet[3].title) == ("Ann came.", "For the month")
+    assert line(course_shelf, "2026-04").line == "Private: secret."
 
 
 def test_a_month_shows_card_line_and_verdict(course_shelf, draw):

@@ -47,8 +47,9 @@ PAGE_SIZES = {
     "letter": QPageSize.PageSizeId.Letter,
     "a5": QPageSize.PageSizeId.A5,
 }
-CARE = (
-    "Whoever is given the sheets or the file can read them. Pictures are printed as they are, "
+CARE = "Whoever is given the sheets or the file can read them."
+PRIVATE = (
+    "Passages, notes and leaves that begin with “Private:”. Pictures are printed as they are, "
     "without the place and time that cameras note in them."
 )
 PRINTER_DPI = 300
@@ -115,7 +116,7 @@ class Proof(QWidget):
         self.no_querents = QCheckBox("Leave out querents")
         self.no_private = QCheckBox("Leave out private words")
         self.no_querents.setToolTip("Nobody a reading was for is named, anywhere in the file")
-        self.no_private.setToolTip("Passages, notes and leaves that begin with “Private:”")
+        self.no_private.setToolTip(PRIVATE)
         self.care = QLabel(CARE)
         self.count = QLabel()
         for label in (self.care, self.count):
