@@ -32,6 +32,7 @@ from ui.desk.register import Entry, Register
 from ui.desk.titles_table import TitlesTable
 from ui.leaves.example import ExampleLine
 from ui.leaves.form import FormDialog
+from ui.leaves.room import open_at
 from ui.session import Session
 from ui.table.hints import Hint
 from ui.theme import Look
@@ -58,7 +59,7 @@ class DecksDialog(QDialog):
         self._connect()
         look.changed.connect(self._restyle)
         self._restyle()
-        self.resize(look.theme.px(940), look.theme.px(640))
+        open_at(self, look, 940, 640)
         self._refresh()
 
     # Making

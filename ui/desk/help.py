@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayo
 
 from binder.store.shelf import Shelf
 from ui import keys
+from ui.leaves.room import open_at
 
 if TYPE_CHECKING:
     from ui.desk.window import Window
@@ -30,7 +31,7 @@ class KeysDialog(QDialog):
         column = QVBoxLayout(self)
         column.addWidget(words)
         column.addWidget(buttons)
-        self.resize(640, 640)
+        open_at(self, window.look, 640, 640)
 
 
 def keys_html(window: Window) -> str:

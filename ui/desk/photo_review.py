@@ -32,6 +32,7 @@ from binder.study.deck_faces import set_faces
 from binder.study.decks import DeckView
 from binder.study.photo_names import Match, matched, still_bare
 from ui.jobs import Newest
+from ui.leaves.room import open_at
 from ui.leaves.tall_list import AnyIndex
 from ui.table.hints import Hint
 from ui.table.photos import card_photo, folder_pictures, read_photo
@@ -174,7 +175,7 @@ class PhotoReview(QDialog):
         self._make(look)
         self._connect()
         self._count()
-        self.resize(look.theme.px(760), look.theme.px(620))
+        open_at(self, look, 760, 620)
         side = look.theme.px(THUMB)
         self._thumbs.start(lambda stop: self._show_thumbs(names, side, stop))
 

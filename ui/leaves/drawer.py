@@ -25,6 +25,7 @@ from binder.store.file import Binder
 from binder.study import dates, drawer
 from binder.study.drawer import Aside
 from ui.desk import asking
+from ui.leaves.room import open_at
 from ui.leaves.rows_model import RowsModel
 from ui.leaves.tall_list import AnyIndex
 from ui.session import Session
@@ -135,7 +136,7 @@ class DrawerDialog(QDialog):
         column.addWidget(self.list, 1)
         column.addWidget(self.quiet, 1, Qt.AlignmentFlag.AlignTop)
         column.addLayout(row)
-        self.resize(px(560), px(420))
+        open_at(self, self._look, 560, 420)
 
     def _fill(self) -> None:
         at = self.list.currentIndex().row()

@@ -28,6 +28,7 @@ from binder.study import dates, history, leaves, words
 from binder.study.history import Earlier
 from binder.study.kinds import LeafKind
 from binder.study.leaves import LeafView
+from ui.leaves.room import open_at
 from ui.session import Session
 from ui.theme import Look
 
@@ -152,7 +153,7 @@ class EarlierDialog(QDialog):
         column.addLayout(grid, 1)
         column.addWidget(self.quiet)
         column.addLayout(row)
-        self.resize(px(980), px(560))
+        open_at(self, self._look, 980, 560)
 
     # Filling
 

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 from binder.page.markdown import to_html
 from binder.study.level import Level, report
 from ui.leaves.prose import Prose
+from ui.leaves.room import open_at
 from ui.theme import Look
 
 ABOUT = (
@@ -76,7 +77,7 @@ class LevelDialog(QDialog):
         column.addWidget(scroll, 1)
         for part in (self.about, self.file, self.buttons):
             column.addWidget(part)
-        self.resize(px(660), px(620))
+        open_at(self, self._look, 660, 620)
 
     @property
     def filed(self) -> bool:

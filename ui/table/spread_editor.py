@@ -26,6 +26,7 @@ from ui.desk import asking
 from ui.leaves.example import ExampleLine
 from ui.leaves.heads import SectionHead
 from ui.leaves.layout_view import LayoutView
+from ui.leaves.room import open_at
 from ui.table.flow import Flow
 from ui.table.hints import Hint
 from ui.table.spread_table import SpreadTable
@@ -57,7 +58,7 @@ class SpreadEditor(QDialog):
         self._connect()
         look.changed.connect(self._restyle)
         self._restyle()
-        self.resize(look.theme.px(1080), look.theme.px(740))
+        open_at(self, look, 1080, 740)
         self._follow()
         self.table.setFocus()
 

@@ -28,6 +28,7 @@ from ui.desk import asking
 from ui.desk.register import Entry, Register
 from ui.leaves.heads import Heading, SectionHead
 from ui.leaves.layout_view import LayoutView
+from ui.leaves.room import open_at
 from ui.session import Session
 from ui.table.flow import Flow
 from ui.table.hints import Hint
@@ -51,7 +52,7 @@ class SpreadsDialog(QDialog):
         self._connect()
         look.changed.connect(self._restyle)
         self._restyle()
-        self.resize(look.theme.px(980), look.theme.px(660))
+        open_at(self, look, 980, 660)
         self._refresh()
 
     def _make(self) -> None:
