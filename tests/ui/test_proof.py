@@ -4,11 +4,14 @@ from datetime import date
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QPageSize
 from PySide6.QtPrintSupport import QPrinter
 
 from binder.cards.spreads import spread
+from binder.paper.sheets import PAPERS, Sheet
 from binder.study import readings, tabs
 from binder.study.readings import Laid, NewReading
+from ui.paper.printer import printer_for
 from ui.paper.proof import Proof
 from ui.session import Session
 from ui.theme import Look
@@ -127,3 +130,11 @@ def test_the_year_sheet_is_shown_without_what_is_for_leaves(qtbot, proof):
     binder = proof._session.shelf.binder("Practice")
     set_again(qtbot, proof, lambda: proof.open(binder, tabs.first_of_kind(binder, "readings")))
     assert [part.isVisible() for part in for_leaves] == [True, True]
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "a5"])
+def test_a_printer_is_set_to_the_sheet(qapp, paper):
+    printer = printer_for(Sheet(paper))
+    size = PAPERS[paper]
+    shown = printer.pageLayout().pageSize().size(QPageSize.Unit.Millimeter)
+    assert (round(shown.width()), round(shown.height())) == (round(size.width), round(size.height))

@@ -59,13 +59,13 @@ class Paper:
         """Page `page` (from 0), `width` pixels wide."""
         key = (page, width)
         if key not in self._drawn:
-            self._drawn[key] = self._draw(page, width)
+            self._drawn[key] = self.drawn(page, width)
             while len(self._drawn) > KEPT:
                 self._drawn.popitem(last=False)
         self._drawn.move_to_end(key)
         return self._drawn[key]
 
-    def _draw(self, page: int, width: int) -> QImage:
+    def drawn(self, page: int, width: int) -> QImage:
         """A page that is turned lies as it does in the binder, its top along the rings."""
         with LOCK:
             sheet = self._document[page]

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt, Signal
-from PySide6.QtGui import QHideEvent, QKeyEvent, QPageSize, QPainter, QResizeEvent, QShowEvent
+from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -30,9 +31,13 @@ from binder.study.sources import SourceView
 from binder.study.tabs import TabView
 from ui.jobs import Newest
 from ui.paper.pages import PageDelegate, PagesModel, Printed
+from ui.paper.printer import draw_on, printer_for
 from ui.paper.setting import Setting, across_set, tab_set, year_set
 from ui.session import Session
 from ui.theme import Look
+
+if TYPE_CHECKING:
+    from PySide6.QtPrintSupport import QPrinter
 
 PAPERS = (("A4", "a4"), ("Letter", "letter"), ("A5", "a5"))
 HOLES = (
@@ -42,17 +47,11 @@ HOLES = (
     ("none", "none"),
 )
 CITING = tuple((words, key) for key, (words, _) in STYLES.items())
-PAGE_SIZES = {
-    "a4": QPageSize.PageSizeId.A4,
-    "letter": QPageSize.PageSizeId.Letter,
-    "a5": QPageSize.PageSizeId.A5,
-}
 CARE = "Whoever is given the sheets or the file can read them."
 PRIVATE = (
     "Passages, notes and leaves that begin with “Private:”. Pictures are printed as they are, "
     "without the place and time that cameras note in them."
 )
-PRINTER_DPI = 300
 PANEL = 196
 
 
@@ -270,37 +269,25 @@ class Proof(QWidget):
         self._offer_ticks()
 
     def print(self) -> None:
-        """Hand the pages to a printer."""
-        from PySide6.QtPrintSupport import QPrintDialog, QPrinter
+        """Ask which printer, and hand the pages to it."""
+        from PySide6.QtPrintSupport import QPrintDialog
 
-        if self.printed is None or self.model.paper is None:
+        if self.printed is None:
             return
-        printer = QPrinter(QPrinter.PrinterMode.HighResolution)
-        printer.setResolution(PRINTER_DPI)
-        printer.setPageSize(QPageSize(PAGE_SIZES[self.printed.sheet.paper]))
-        printer.setFullPage(True)
-        long_edge = QPrinter.DuplexMode.DuplexLongSide
-        printer.setDuplex(
-            long_edge if self.printed.sheet.two_sided else QPrinter.DuplexMode.DuplexNone
-        )
+        printer = printer_for(self.printed.sheet)
         if QPrintDialog(printer, self).exec():
             self.print_on(printer)
 
-    def print_on(self, printer: object) -> None:
-        """Draw every page on an open printer."""
-        painter = QPainter()
-        if not painter.begin(printer):  # type: ignore[call-overload]
-            self._session.said.emit("The printer did not answer; save as PDF instead.")
-            return
+    def print_on(self, printer: QPrinter) -> None:
+        """Draw every page on a printer."""
         paper = self.model.paper
-        for page in range(self.printed.pages if self.printed and paper else 0):
-            if page:
-                printer.newPage()  # type: ignore[attr-defined]
-            area = painter.viewport()
-            painter.drawImage(area, paper._draw(page, area.width()))
-        painter.end()
-        self._session.said.emit(f"Sent {self.printed.pages if self.printed else 0} pages.")
-        self._offer_ticks()
+        if paper is None:
+            return
+        if draw_on(printer, paper):
+            self._session.said.emit(f"Sent {paper.printed.pages} pages.")
+            self._offer_ticks()
+        else:
+            self._session.said.emit("The printer did not answer; save as PDF instead.")
 
     # Ticking off what is on paper now
 
