@@ -229,7 +229,7 @@ def test_sources_are_carried_in_and_out(run, folder, tmp_path):
     code, out, err = run("sources", folder, "--import", file)
     assert (code, out) == (0, f"Brought in 1 source from {file}.\n")
     assert "“orme” has no author" in err
-    assert "“x” has no title and was left out." in err
+    assert "“x” (line 2) has no title and is left out." in err
     code, out, _ = run("sources", folder, "--export", tmp_path / "out.json")
     assert (code, out) == (0, f"Wrote 1 source to {tmp_path / 'out.json'}.\n")
     assert json.loads((tmp_path / "out.json").read_text())[0]["id"] == "orme"

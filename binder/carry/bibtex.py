@@ -6,7 +6,8 @@ Fields and their CSL counterparts are common practice.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from binder.study.bibliography import year
@@ -47,23 +48,69 @@ _ESCAPES = str.maketrans(
 """Braces become brackets, since BibTeX counts even those that are escaped."""
 
 
-def read(text: str) -> tuple[list[tuple[str, dict[str, Any]]], list[str]]:
-    """(key, CSL fields) of each source in the file, and a sentence for each thing amiss."""
+@dataclass(frozen=True, slots=True)
+class Read:
+    """A source as a file has it: where it stands there, its key, and its CSL fields.
+
+    `broken` says why it could be read in part only.
+    """
+
+    where: str
+    key: str
+    fields: dict[str, Any]
+    broken: str = ""
+
+
+def read(text: str) -> tuple[list[Read], list[str]]:
+    """The sources of a BibTeX file, and a sentence for each thing amiss."""
     from pybtex import errors
-    from pybtex.database import BibliographyData, parse_string
 
     with errors.capture() as caught:
-        found: BibliographyData = parse_string(text, "bibtex")
-    entries = [(key, _fields(entry)) for key, entry in found.entries.items()]
-    return entries, [_said(error) for error in caught]
+        found = list(_entries(text, caught))
+    return found, list(dict.fromkeys(_said(error) for error in caught))
+
+
+def _entries(text: str, caught: list[Exception]) -> Iterator[Read]:
+    from pybtex.database.input.bibtex import LowLevelParser, UndefinedMacro, month_names
+    from pybtex.utils import CaseInsensitiveDict
+
+    macros = CaseInsensitiveDict(month_names)
+    parser = LowLevelParser(text, handle_error=caught.append, macros=macros)
+    seen = 0
+    for kind, said in parser:
+        fresh, seen = caught[seen:], len(caught)
+        if kind.lower() in ("string", "preamble") or said[0] is None:
+            continue
+        line = text.count("\n", 0, parser.command_start) + 1
+        amiss = [error for error in fresh if (_line(error) or 0) >= line]
+        broken = [error for error in amiss if not isinstance(error, UndefinedMacro)]
+        why = f"A part of it could not be read (line {_line(broken[0])})." if broken else ""
+        key, fields = said
+        yield Read(f"line {line}", key, _fields(_entry_of(kind, fields)), why)
+
+
+def _entry_of(kind: str, fields: Iterable[tuple[str, list[str]]]) -> Any:
+    """An entry as pybtex makes it, but with one of several fields of a name."""
+    from pybtex.bibtex.utils import split_name_list
+    from pybtex.database import Entry, Person
+
+    entry = Entry(kind)
+    for name, parts in fields:
+        value = " ".join("".join(parts).split())
+        if name.lower() in Person.valid_roles:
+            for each in split_name_list(value):
+                entry.add_person(Person(each), name.lower())
+        elif name not in entry.fields:
+            entry.fields[name] = value
+    return entry
+
+
+def _line(error: Exception) -> int | None:
+    return getattr(error, "lineno", None)
 
 
 def _said(error: Exception) -> str:
-    line = getattr(error, "lineno", None)
-    repeated = re.search(r"repeated bibliography entry: (.+)", str(error))
-    if repeated:
-        return f"Two sources in the file have the key “{repeated[1]}”; the first was read."
-    where = f"Line {line}" if line else "A line"
+    where = f"Line {_line(error)}" if _line(error) else "A line"
     return f"{where} of the file could not be read; look at the source that stands there."
 
 

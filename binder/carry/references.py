@@ -6,22 +6,64 @@ import json
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from enum import StrEnum
 from pathlib import Path
 from typing import Any
 
 from binder.carry import bibtex
+from binder.carry.bibtex import Read
 from binder.errors import CanMend
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
-from binder.study.bibliography import CHECKS, lacking
+from binder.study.bibliography import CHECKS, lacking, year
+from binder.study.citing import checked_key
 from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.kinds import LeafKind
 from binder.study.leaves import add_leaf
-from binder.study.sources import set_source, sources
+from binder.study.sources import SourceView, free_key, set_source, sources
 from binder.study.tabs import first_of_kind
 
 SUFFIXES = {".bib": "BibTeX", ".json": "CSL-JSON"}
 _NOT_IN_KEYS = re.compile(r"[\s#()\[\]<>\"']+")
+
+
+class Fate(StrEnum):
+    """What is to become of a source that was read."""
+
+    NEW = "new"
+    HERE = "here already"
+    CLASH = "its key is another source's"
+
+
+@dataclass(slots=True)
+class Offered:
+    """A source of a file as it would be taken in. `key` and `wanted` are the user's to change.
+
+    `other` is the title of the source on the shelf that is the same one, or has its key.
+    """
+
+    where: str
+    given: str
+    fields: dict[str, Any]
+    key: str
+    fate: Fate = Fate.NEW
+    other: str = ""
+    wanted: bool = True
+    remarks: list[str] = field(default_factory=list)
+
+    @property
+    def title(self) -> str:
+        """What it is called."""
+        return " ".join(str(self.fields.get("title", "")).split())
+
+
+@dataclass(slots=True)
+class Review:
+    """A file that was read: its name, its sources, and a sentence for all that was amiss."""
+
+    name: str
+    offered: list[Offered] = field(default_factory=list)
+    said: list[str] = field(default_factory=list)
 
 
 @dataclass(slots=True)
@@ -32,30 +74,100 @@ class Brought:
     said: list[str] = field(default_factory=list)
 
 
-def bring_in(shelf: Shelf, path: Path) -> Brought:
-    """Make a leaf for each source of a file that is not on the shelf yet, in one step."""
+def review(shelf: Shelf, path: Path) -> Review:
+    """What a file has to offer; nothing is written. CanMend for a file that cannot be read."""
     found, said = read(path)
+    made, known = Review(path.name, said=said), sources(shelf)
+    taken = set(known)
+    for one in found:
+        offer = Offered(one.where, one.key, one.fields, _NOT_IN_KEYS.sub("-", one.key).strip("-"))
+        if not offer.title:
+            made.said.append(f"The source “{one.key}” ({one.where}) has no title and is left out.")
+            continue
+        _judge(offer, known, taken)
+        offer.remarks += [one.broken] if one.broken else []
+        offer.remarks += remarks(offer.key, one.fields)
+        offer.wanted = offer.fate is not Fate.HERE and not one.broken
+        taken.add(offer.key)
+        made.offered.append(offer)
+    return made
+
+
+def _judge(offer: Offered, known: Mapping[str, SourceView], taken: set[str]) -> None:
+    """Tell the same source from another one of the same key, which gets a key of its own."""
+    same = next((one for one in known.values() if _alike(one.fields, offer.fields)), None)
+    if same is not None:
+        offer.fate, offer.other = Fate.HERE, same.title
+    if offer.key in taken or not offer.key:
+        if same is None and offer.key:
+            offer.fate = Fate.CLASH
+            offer.other = known[offer.key].title if offer.key in known else "another in the file"
+        offer.key = free_key(offer.key or offer.title, taken)
+
+
+def _alike(one: Mapping[str, Any], other: Mapping[str, Any]) -> bool:
+    """Whether two sources are the same: by their numbers, or by title, names and year."""
+    for name in ("DOI", "ISBN"):
+        mine, theirs = (_plain(fields.get(name)) for fields in (one, other))
+        if mine and theirs:
+            return mine == theirs
+    return all(
+        _plain(told(one)) == _plain(told(other))
+        for told in (lambda f: f.get("title"), _families, year)
+    )
+
+
+def _families(fields: Mapping[str, Any]) -> str:
+    people = fields.get("author") or ()
+    return " ".join(str(one.get("family") or one.get("literal", "")) for one in people)
+
+
+def _plain(said: Any) -> str:
+    return re.sub(r"[\W_]+", "", str(said or "").casefold())
+
+
+def take(shelf: Shelf, reviewed: Review) -> Brought:
+    """Make a leaf for each source that is wanted, in one step that can be undone."""
     home = next(((b, tab) for b in shelf.binders if (tab := first_of_kind(b, "sources"))), None)
     if home is None:
         raise CanMend("No binder here has a tab for sources; add a tab of that kind first.")
     binder, tab = home
-    brought, known = Brought(said=said), sources(shelf)
-    with binder.change(f"Bring in sources from “{path.name}”"):
-        for given, fields in found:
-            key, title = _NOT_IN_KEYS.sub("-", given).strip("-"), str(fields.get("title", ""))
-            if not title.strip() or not key:
-                brought.said.append(f"The source “{given}” has no title and was left out.")
-            elif key in known:
-                brought.said.append(
-                    f"“{key}” is the key of “{known[key].title}” on this shelf already; what the "
-                    "file says of it was left out."
-                )
-            else:
-                uid = add_leaf(binder, tab, title.partition(":")[0], kind=LeafKind.SOURCE)
-                set_source(binder, uid, key, fields)
-                brought.keys.append(key)
-                brought.said += remarks(key, fields)
+    wanted = [one for one in reviewed.offered if one.wanted]
+    _check_keys(shelf, wanted)
+    with binder.change(f"Take in sources from “{reviewed.name}”"):
+        for one in wanted:
+            uid = add_leaf(binder, tab, one.title.partition(":")[0], kind=LeafKind.SOURCE)
+            set_source(binder, uid, one.key, one.fields)
+    return Brought([one.key for one in wanted])
+
+
+def _check_keys(shelf: Shelf, wanted: list[Offered]) -> None:
+    """CanMend where two sources would have one key."""
+    seen = set()
+    for one in wanted:
+        one.key = checked_key(shelf, "", one.key)
+        if one.key in seen:
+            raise CanMend(f"Two of these sources have the key “{one.key}”; give one another key.")
+        seen.add(one.key)
+
+
+def bring_in(shelf: Shelf, path: Path) -> Brought:
+    """Take in all that a file has and the shelf has not, and say what became of the rest."""
+    reviewed = review(shelf, path)
+    brought = take(shelf, reviewed)
+    brought.said = [*reviewed.said, *(said for one in reviewed.offered for said in spoken(one))]
     return brought
+
+
+def spoken(one: Offered) -> list[str]:
+    """Sentences about a source that was read: what becomes of it, and what is odd about it."""
+    fates = {
+        Fate.NEW: "",
+        Fate.HERE: f"“{one.given}” is here already, as “{one.other}”; it was left out.",
+        Fate.CLASH: f"“{one.given}” is the key of “{one.other}” already; this one, “{one.title}”, "
+        f"gets the key “{one.key}”.",
+    }
+    return [said for said in (fates[one.fate], *one.remarks) if said]
 
 
 def remarks(key: str, fields: dict[str, Any]) -> list[str]:
@@ -70,8 +182,8 @@ def remarks(key: str, fields: dict[str, Any]) -> list[str]:
     return found
 
 
-def read(path: Path) -> tuple[list[tuple[str, dict[str, Any]]], list[str]]:
-    """(key, CSL fields) of each source of a BibTeX or CSL-JSON file, and what was amiss."""
+def read(path: Path) -> tuple[list[Read], list[str]]:
+    """The sources of a BibTeX or CSL-JSON file, and what was amiss."""
     try:
         text = path.read_text(encoding="utf-8-sig")
     except OSError as error:
@@ -88,25 +200,22 @@ def _kind(path: Path) -> str:
     return kind
 
 
-def _read_csl(text: str, name: str) -> tuple[list[tuple[str, dict[str, Any]]], list[str]]:
+def _read_csl(text: str, name: str) -> tuple[list[Read], list[str]]:
     try:
         items = json.loads(text)
     except ValueError as error:
+        where = f" at line {error.lineno}" if isinstance(error, json.JSONDecodeError) else ""
         raise CanMend(
-            f"“{name}” is no CSL-JSON file; it breaks off or is something else."
+            f"“{name}” is no CSL-JSON file; it breaks off{where} or is something else."
         ) from error
-    found: list[tuple[str, dict[str, Any]]] = []
+    found: list[Read] = []
     said = []
     for number, item in enumerate(items if isinstance(items, list) else [items], start=1):
         if not isinstance(item, dict) or not item.get("id"):
             said.append(f"Source {number} of the file has no id and was left out.")
-        elif any(str(item["id"]) == key for key, _ in found):
-            said.append(f"Two sources in the file have the key “{item['id']}”; the first was read.")
-        else:
-            fields = {
-                key: value for key, value in item.items() if key not in ("id", "citation-key")
-            }
-            found.append((str(item["id"]), fields))
+            continue
+        fields = {key: value for key, value in item.items() if key not in ("id", "citation-key")}
+        found.append(Read(f"source {number}", str(item["id"]), fields))
     return found, said
 
 

@@ -206,14 +206,14 @@ def new_source(shelf: Shelf, author: str, title: str) -> SourceView:
     fields: dict[str, Any] = {"type": "book", "title": called}
     if named:
         fields["author"] = [{"family": family, "given": given} if given else {"literal": named}]
-    key = _free_key(family or called, sources(shelf))
+    key = free_key(family or called, sources(shelf))
     with binder.change(f"New source “{called}”"):
         uid = add_leaf(binder, tab, called, kind=LeafKind.SOURCE)
         set_source(binder, uid, key, fields)
     return SourceView(uid, key, called, fields)
 
 
-def _free_key(words: str, taken: Container[str]) -> str:
+def free_key(words: str, taken: Container[str]) -> str:
     """A short key of plain letters that no source has yet."""
     plain = unicodedata.normalize("NFKD", words.casefold())
     stem = "".join(letter for letter in plain if letter.isascii() and letter.isalnum())[:24]

@@ -47,9 +47,12 @@ def test_bibtex_with_accents_and_errors_in_the_middle(course_shelf, tmp_path):
     assert known["small-hours"].fields["page"] == "12–18"
     said = "\n".join(brought.said)
     assert "Line 7 of the file could not be read" in said
-    assert "Two sources in the file have the key “small-hours”; the first was read." in said
+    assert "“small-hours” is the key of “another in the file” already" in said
+    assert known["smallhours"].title == "Again"
+    assert "A part of it could not be read (line 7)." in said
+    assert "broken" not in known
     assert "“bare” has no author and no year" in said
-    assert "The source “untitled” has no title and was left out." in said
+    assert "The source “untitled” (line 11) has no title and is left out." in said
     assert "“10.99/x” is no DOI" in said
     assert leaves.leaf(*place(course_shelf, "lisle2019")).title == "Upside Down"
 
@@ -62,9 +65,39 @@ def place(shelf, key):
 def test_a_key_of_the_shelf_is_never_taken_over(course_shelf, tmp_path):
     bring(course_shelf, tmp_path, "@book{one, title={First}, year=1901, author={A B}}")
     brought = bring(course_shelf, tmp_path, "@book{one, title={Second}}")
-    assert brought.keys == []
-    assert "“one” is the key of “First” on this shelf already" in brought.said[0]
+    assert brought.keys == ["one2"]
+    assert "“one” is the key of “First” already; this one, “Second”, gets" in brought.said[0]
     assert sources(course_shelf)["one"].title == "First"
+
+
+def test_the_same_source_is_not_taken_in_twice(course_shelf, tmp_path):
+    first = "@book{one, title={First}, year=1901, author={Ann Bee}, isbn={0-306-40615-2}}"
+    bring(course_shelf, tmp_path, first)
+    for again in (first, "@book{x, title={FIRST.}, year=1901, author={Bee, A.}}",
+                  "@book{y, title={Prime}, isbn={0306406152}}"):  # fmt: skip
+        brought = bring(course_shelf, tmp_path, again)
+        assert brought.keys == []
+        assert "is here already, as “First”" in brought.said[0]
+
+
+def test_nothing_is_written_until_it_is_agreed(course_shelf, tmp_path):
+    path = tmp_path / "in.bib"
+    path.write_text(MIXED, encoding="utf-8")
+    before = sources(course_shelf)
+    reviewed = references.review(course_shelf, path)
+    assert sources(course_shelf) == before
+    told = [(one.given, one.where, one.fate, one.wanted) for one in reviewed.offered]
+    assert told == [
+        ("lisle2019", "line 2", "new", True),
+        ("broken", "line 5", "new", False),
+        ("small-hours", "line 7", "new", True),
+        ("small-hours", "line 9", "its key is another source's", True),
+        ("bare", "line 10", "new", True),
+    ]
+    reviewed.offered[0].key = "small-hours"
+    with pytest.raises(CanMend, match="Two of these sources have the key"):
+        references.take(course_shelf, reviewed)
+    assert sources(course_shelf) == before
 
 
 def test_one_undo_takes_all_of_them_away(course_shelf, tmp_path):
@@ -79,7 +112,7 @@ def test_csl_json_comes_back_as_it_went(course_shelf, tmp_path):
         "id": "t1", "type": "book", "title": "Tides {and} $cups$", "shelf-mark": "133 LIS",
         "author": [{"family": "Orme", "given": "Tess"}], "issued": {"date-parts": [[1931, 5]]},
     }  # fmt: skip
-    bring(course_shelf, tmp_path, json.dumps([item, 5, item]), "in.json")
+    bring(course_shelf, tmp_path, json.dumps([item, 5]), "in.json")
     assert references.carry_out(course_shelf, tmp_path / "out.json") == 1
     assert json.loads((tmp_path / "out.json").read_text(encoding="utf-8")) == [item]
 
@@ -104,9 +137,9 @@ WORDS = st.text(st.characters(categories=["L", "N"], include_characters=" &%#_$^
 @given(WORDS.map(lambda words: f"T {words} e"))
 def test_a_title_comes_back_out_of_bibtex(title):
     source = SourceView("", "k", title, {"type": "book", "title": " ".join(title.split())})
-    [(key, fields)], said = bibtex.read(bibtex.write([source]))
-    assert (key, said) == ("k", [])
-    assert fields["title"].replace("\\", "") == " ".join(title.split()).replace("\\", "")
+    [found], said = bibtex.read(bibtex.write([source]))
+    assert (found.key, found.broken, said) == ("k", "", [])
+    assert found.fields["title"].replace("\\", "") == " ".join(title.split()).replace("\\", "")
 
 
 def test_another_parser_reads_what_we_write(course_shelf, tmp_path):

@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 from functools import cached_property
+from pathlib import Path
 from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QFileDialog
 
 from binder.study.sources import source_of
 from ui.deeds.base import Base
 
 if TYPE_CHECKING:
     from ui.leaves.across import AcrossScreen
+
+READ = "Sources (*.bib *.json)"
+WRITTEN = "BibTeX (*.bib);;CSL-JSON (*.json)"
 
 
 class SourceDeeds(Base):
@@ -43,3 +49,38 @@ class SourceDeeds(Base):
         if source is not None:
             deeds = self.window.deeds
             deeds.lay_proof(lambda: deeds.proof.open_across(source, name, cards))
+
+    def take_sources(self) -> None:
+        """Read a file of sources, and take in what the user agrees to."""
+        name, _ = QFileDialog.getOpenFileName(self.window, "Take sources in", "", READ)
+        if not name:
+            return
+        from binder.carry import references
+        from ui.desk.sources_dialog import SourcesDialog
+
+        self.session.leaving.emit()
+        reviewed = references.review(self.session.shelf, Path(name))
+        dialog = SourcesDialog(self.session, self.theme_look, reviewed, self.window)
+        dialog.exec()
+        if dialog.taken:
+            self.session.said.emit(
+                f"Took in {_counted(len(dialog.taken))}; Undo takes them out again."
+            )
+        dialog.deleteLater()
+
+    def save_sources(self) -> None:
+        """Write all sources of the shelf to a file that other programs can read."""
+        start = str(Path.home() / "sources.bib")
+        name, kind = QFileDialog.getSaveFileName(self.window, "Save sources as", start, WRITTEN)
+        if not name:
+            return
+        from binder.carry import references
+
+        path = Path(name)
+        path = path if path.suffix else path.with_suffix(".json" if "json" in kind else ".bib")
+        count = references.carry_out(self.session.shelf, path)
+        self.session.said.emit(f"Saved {_counted(count)} as {path}.")
+
+
+def _counted(count: int) -> str:
+    return "1 source" if count == 1 else f"{count} sources"

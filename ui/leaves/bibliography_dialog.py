@@ -130,7 +130,8 @@ class BibliographyDialog(FormDialog):
             self.form.setRowVisible(
                 field, asks(self.kind.currentData(), name) or bool(self._said(name))
             )
-        tallest = self._look.theme.px(TALLEST)
+        room = self.screen().availableGeometry().height() - self._look.theme.px(150)
+        tallest = min(self._look.theme.px(TALLEST), room)
         self.area.setFixedHeight(min(self.inner.sizeHint().height() + 4, tallest))
         self.adjustSize()
 
