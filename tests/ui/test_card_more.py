@@ -7,15 +7,18 @@ from PySide6.QtGui import QPixmapCache
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from binder.cards.facts import card
 from binder.study import decks, fields, files, imagery, related, shown_faces
 from binder.study.deck_faces import set_faces
 from binder.study.fields import QUESTIONS
 from tests.ui import driving
 from tests.ui.driving import K, answering, click, settle
 from ui.leaves.card import CardPage
+from ui.leaves.card_head import EDGE
 from ui.leaves.in_picture import MARK
 from ui.leaves.mark_dialog import MarkDialog
 from ui.leaves.mark_paint import centre
+from ui.table.faces import FaceCache
 from ui.table.photos import card_photo
 
 STAR, MOON, BLANK = "major-17", "major-18", "cups-02"
@@ -351,3 +354,15 @@ def test_tab_walks_the_faces_then_what_is_done_with_them(session, look, lay, pho
         qtbot.keyClick(QApplication.focusWidget(), K.Key_Tab)
         walked.append(QApplication.focusWidget())
     assert walked == [row.faces[1], row.faces[2], row.words]
+
+
+def test_the_faces_of_the_next_cards_are_drawn_ahead(session, look, lay, photographed, qtbot):
+    page = lay(CardPage(session, look), spot_of(session, "major-16"))
+    page.finish()
+    cache = FaceCache(session.photos)
+    star = card(STAR)
+    width = page.top.faces.faces[0].width() - 2 * EDGE
+    decks_of = [deck.uid for deck in photographed]
+    qtbot.waitUntil(
+        lambda: all(cache.of(uid).made(star, width, look.theme) for uid in decks_of), timeout=3000
+    )

@@ -7,13 +7,15 @@ from functools import partial
 
 from PySide6.QtCore import QObject
 
-from binder.cards.facts import Card
+from binder.cards.facts import CARDS, Card
 from binder.cards.titles import STANDARD
 from binder.study import decks, fields, imagery, related, shown_faces
 from binder.study.decks import DeckView
 from binder.study.fields import KEYWORDS, KEYWORDS_REVERSED, QUESTIONS
 from binder.study.imagery import Mark
 from binder.study.leaves import LeafView
+from binder.study.shown_faces import Picture
+from ui.leaves.faces_ahead import FacesAhead
 from ui.leaves.faces_row import FacesRow
 from ui.leaves.in_picture import MarkLines
 from ui.leaves.page import Page
@@ -30,7 +32,7 @@ class CardMore(QObject):
 
     def __init__(self, page: Page, faces: FacesRow) -> None:
         super().__init__(page)
-        self._page, self.faces = page, faces
+        self._page, self.faces, self._ahead = page, faces, FacesAhead(page)
         look = page.look
         self.lines, self.ask = MarkLines(look), QuestionsText(look, own=True)
         self.keywords = self._section("Keywords", page.prose("Keywords", own=True))
@@ -76,6 +78,8 @@ class CardMore(QObject):
     ) -> None:  # fmt: skip
         """Show related cards and open questions."""
         self._show_related(view.card, known, render, found)
+        if known:
+            self._draw_ahead(known)
         asked = given.get(QUESTIONS, "")
         left = fields.open_count(asked)
         self.open.show_html(
@@ -90,14 +94,32 @@ class CardMore(QObject):
     def _names(self) -> dict[str, str]:
         return {deck.uid: deck.name for deck in self._decks()} | {"": shown_faces.DRAWN}
 
-    def _show_faces(self, known: Card | None, marks: Sequence[Mark]) -> None:
-        session, photos = self._page.session, self._page.session.photos
+    def _pictured(self, key: str) -> set[str]:
+        """Uids of the decks in use that have a picture of a card."""
+        photos = self._page.session.photos
+        return {d.uid for d in self._decks() if not d.retired and photos.uid(d.uid, key)}
+
+    def _pictures(self, key: str, marks: Sequence[Mark] = ()) -> list[Picture]:
+        """The pictures shown of a card."""
+        session = self._page.session
         in_use = [deck for deck in self._decks() if not deck.retired]
-        pictured = {deck.uid for deck in in_use if known and photos.uid(deck.uid, known.key)}
         chosen = session.kept("faces shown", lambda: shown_faces.chosen(session.shelf))
         marked = {mark.deck for mark in marks}
-        shown = shown_faces.pictures(in_use, pictured, chosen, marked)
-        self.faces.show_faces(known, shown, marks, choice=bool(pictured))
+        return shown_faces.pictures(in_use, self._pictured(key), chosen, marked)
+
+    def _show_faces(self, known: Card | None, marks: Sequence[Mark]) -> None:
+        self._ahead.stop()
+        key = known.key if known else ""
+        choice = bool(self._pictured(key))
+        self.faces.show_faces(known, self._pictures(key, marks), marks, choice=choice)
+
+    def _draw_ahead(self, known: Card) -> None:
+        """The faces of the cards that come next when leaves are turned on or back."""
+        at = CARDS.index(known)
+        beside = [CARDS[n] for n in (at + 1, at - 1) if 0 <= n < len(CARDS)]
+        self._ahead.want(
+            draw for card in beside for draw in self.faces.ahead(card, self._pictures(card.key))
+        )
 
     def _show_keywords(
         self, given: Mapping[str, str], render: Render, found: tuple[str, ...]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import partial
 
 from PySide6.QtCore import QPoint, QRect, Qt, Signal
@@ -107,6 +107,15 @@ class FacesRow(QWidget):
         menu.addAction("&Decks on card leaves…", lambda: self.followed.emit(CHOOSE))
         menu.popup(where)
 
+    def ahead(self, card: Card, pictures: Sequence[Picture]) -> list[Callable[[], object]]:
+        """What draws the faces of another card as this row would show them."""
+        _, wide = self._measured(len(pictures))
+        theme, ratio = self._look.theme, self.devicePixelRatioF()
+        return [
+            partial(self._cache.of(one.deck).face, card, wide, theme, ratio=ratio)
+            for one in pictures
+        ]
+
     def light(self, uid: str) -> None:
         """Let one mark stand out on whatever face it is."""
         for face in self.faces:
@@ -125,7 +134,7 @@ class FacesRow(QWidget):
         if not self._pictures or not self._each:
             return
         theme, gap = self._look.theme, self._look.theme.px(GAP)
-        across, wide = self._measured(gap)
+        across, wide = self._measured(len(self._pictures))
         line = round(theme.line("caption")) if self.several else 0
         pitch = round(wide * RATIO) + 2 * EDGE + line
         shown = self.faces[: len(self._pictures)]
@@ -139,13 +148,14 @@ class FacesRow(QWidget):
         self.row.show_names(dict(zip(shown, names, strict=False)), line)
         self.setFixedWidth(width)
 
-    def _measured(self, gap: int) -> tuple[int, int]:
-        """How many faces stand in a row, and how wide each is."""
-        if not self.several:
+    def _measured(self, count: int) -> tuple[int, int]:
+        """How many of so many faces stand in a row, and how wide each is."""
+        if count < 2:
             return 1, self._each
         theme = self._look.theme
+        gap = theme.px(GAP)
         fits = max(1, (self._room + gap) // (theme.px(NARROWEST) + gap))
-        across = min(len(self._pictures), fits)
+        across = min(count, fits)
         most = (self._room - (across - 1) * gap) // across - 2 * EDGE
         return across, min(theme.px(FACE), most)
 
