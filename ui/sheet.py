@@ -59,13 +59,13 @@ QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {
 }
 QAbstractSpinBox::up-button:hover, QAbstractSpinBox::down-button:hover { background: $faint; }
 QCheckBox::indicator, QRadioButton::indicator, QGroupBox::indicator,
-QTableView::indicator {
+QAbstractItemView::indicator {
   width: ${p13}px; height: ${p13}px; border: 1px solid $line; background: $slip;
 }
 QPushButton, QCheckBox, QRadioButton { outline: none; }
 QRadioButton::indicator { border-radius: ${p7}px; }
 QCheckBox::indicator:checked, QRadioButton::indicator:checked, QGroupBox::indicator:checked,
-QTableView::indicator:checked {
+QAbstractItemView::indicator:checked {
   background: $own; border-color: $own; image: url("$icons/tick-$theme.svg");
 }
 QRadioButton::indicator:checked { image: url("$icons/dot-$theme.svg"); }

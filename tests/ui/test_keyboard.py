@@ -7,9 +7,9 @@ from itertools import groupby
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
-from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QWidget
+from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QMenuBar, QWidget
 
-from tests.ui.driving import CTRL, SHIFT, K, click, divider, key, keys, settle, spine
+from tests.ui.driving import CTRL, SHIFT, K, answering, click, divider, key, keys, settle, spine
 from ui.desk import walk
 from ui.pictures import newest_reading
 
@@ -222,7 +222,8 @@ def test_enter_presses_a_button_of_a_leaf(window):
 
 def underlined(window) -> Iterator[tuple[str, str]]:
     """Letters that work with Alt, each with the words it is underlined in."""
-    menus = [action.text() for action in window.menuBar().actions() if action.isVisible()]
+    bar = window.findChild(QMenuBar)
+    menus = [one.text() for one in bar.actions() if one.isVisible()] if bar else []
     widgets = [*window.findChildren(QAbstractButton), *window.findChildren(QLabel)]
     shown = [one.text() for one in widgets if one.isVisibleTo(window) and "<" not in one.text()]
     for words in (*menus, *shown):
@@ -236,6 +237,29 @@ def test_no_letter_is_underlined_twice(desk):
     for letter, words in underlined(desk):
         letters.setdefault(letter, []).append(words)
     assert not {letter: words for letter, words in letters.items() if len(words) > 1}
+
+
+DIALOGS = [
+    "blank", "calendar", "card_faces", "decks", "draws", "drawer", "earlier", "finish_level",
+    "mark_picture", "pair_card", "recall_wishes", "spreads",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("name", DIALOGS)
+def test_no_letter_is_underlined_twice_in_a_dialog(window, name):
+    card(window)
+    doubles: list[dict[str, list[str]]] = []
+
+    def look(dialog):
+        letters: dict[str, list[str]] = {}
+        for letter, words in underlined(dialog):
+            letters.setdefault(letter, []).append(words)
+        doubles.append({letter: words for letter, words in letters.items() if len(words) > 1})
+        dialog.reject()
+
+    answering(look)
+    getattr(window.deeds, name)()
+    assert doubles == [{}]
 
 
 # Names

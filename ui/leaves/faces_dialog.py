@@ -29,6 +29,7 @@ class FacesDialog(FormDialog):
         self._write = write
         self.list = QListWidget()
         self.list.setAccessibleName("Decks shown on card leaves")
+        self.list.setUniformItemSizes(True)
         for one in pictures:
             item = QListWidgetItem(one.name, self.list)
             item.setData(Qt.ItemDataRole.UserRole, one.deck)

@@ -47,7 +47,7 @@ class LevelDialog(QDialog):
         self.file = QCheckBox("&File this list as a leaf behind the course plan")
         self.file.setToolTip("It is dated, can be found, and prints with the tab.")
         self.file.setChecked(True)
-        self._buttons(f"&Finish it and open {then}" if then else "&Finish it")
+        self._buttons(f"F&inish it and open {then}" if then else "F&inish it")
         self._lay_out()
         self.no.setDefault(True)
 
