@@ -3,17 +3,35 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Any
 
 from binder.errors import CanMend
+from binder.page.quoting import quotes
 from binder.store.file import Binder
-from binder.store.schema import Leaf, Source, SourceNote, Tab
+from binder.store.schema import (
+    Expectation,
+    Field,
+    Imagery,
+    Leaf,
+    LookBack,
+    OwnWords,
+    PageNote,
+    Pair,
+    Placed,
+    Source,
+    SourceNote,
+    Tab,
+)
 from binder.store.shelf import Shelf
+from binder.study.locators import of_anchor
 
 _KEY = re.compile(r"[^\s#()\[\]<>\"']+")
 
 _LINKING = """
-SELECT leaf.uid, leaf.title, leaf.card, leaf.text
+SELECT leaf.uid, leaf.title, leaf.card, leaf.text || char(10) || char(10) || leaf.also
 FROM leaf_find JOIN leaf ON leaf.id = leaf_find.rowid JOIN tab ON tab.id = leaf.tab_id
 WHERE leaf_find MATCH ? AND leaf.aside IS NULL AND tab.aside IS NULL ORDER BY leaf.id
 """
@@ -21,19 +39,25 @@ WHERE leaf_find MATCH ? AND leaf.aside IS NULL AND tab.aside IS NULL ORDER BY le
 
 @dataclass(frozen=True, slots=True)
 class Cited:
-    """A leaf that cites a source. `notes` are (aspect, locator) of a card's table; empty where
-    the leaf's text links to the source. `card` is the key of a card leaf's card, or ''.
+    """A leaf that cites a source. `notes` are (aspect, locator) of a card's table, `links` (True
+    for a quotation, place) of what is written on the leaf. `card` is the key of a card leaf's
+    card, or ''.
     """
 
     leaf_uid: str
     title: str
     card: str
     notes: tuple[tuple[str, str], ...] = ()
+    links: tuple[tuple[bool, str], ...] = ()
 
 
 def cited(shelf: Shelf, key: str) -> list[Cited]:
     """The leaves that cite a source: card leaves in the order of the shelf, then linking leaves."""
-    return [*_by_notes(shelf, key), *_by_links(shelf, key)]
+    found = {one.leaf_uid: one for one in _by_notes(shelf, key)}
+    for one in _by_links(shelf, key):
+        before = found.get(one.leaf_uid)
+        found[one.leaf_uid] = replace(before, links=one.links) if before else one
+    return list(found.values())
 
 
 def _by_notes(shelf: Shelf, key: str) -> list[Cited]:
@@ -59,11 +83,27 @@ def _by_links(shelf: Shelf, key: str) -> list[Cited]:
         return []
     link = _link(key)
     return [
-        Cited(uid, title, card)
+        Cited(uid, title, card, links=links)
         for binder in shelf.binders
-        for uid, title, card, text in binder.sql(_LINKING, (f'text : "source {words}"',))
-        if link.search(text)
+        for uid, title, card, text in binder.sql(_LINKING, (f'{{text also}} : "source {words}"',))
+        if (links := tuple(_links(text, link)))
     ]
+
+
+def _links(text: str, link: re.Pattern[str]) -> Iterator[tuple[bool, str]]:
+    """(whether it stands in a quotation, place) of each link in a text, the same ones once."""
+    quoted = Counter(place for quote in quotes(text) for place in _places(quote, link))
+    for place, count in Counter(_places(text, link)).items():
+        if quoted[place]:
+            yield True, place
+        if count > quoted[place]:
+            yield False, place
+
+
+def _places(text: str, link: re.Pattern[str]) -> Iterator[str]:
+    for found in link.finditer(text):
+        anchor = re.match(r"#([^)\s]*)", text[found.end() :])
+        yield of_anchor(anchor[1]) if anchor else ""
 
 
 def _link(key: str) -> re.Pattern[str]:
@@ -94,12 +134,29 @@ def rekey(shelf: Shelf, old: str, new: str) -> None:
 def _rekey(binder: Binder, old: str, new: str) -> None:
     link = _link(old)
     notes = binder.all(SourceNote.select(SourceNote.uid).where(SourceNote.source == old))
-    texts = binder.all(Leaf.select(Leaf.uid, Leaf.text).where(Leaf.text.contains(f"(source:{old}")))
-    texts = [row for row in texts if link.search(row.text)]
+    texts = [
+        (column, uid, said)
+        for column in _WRITTEN
+        for uid, said in _saying(binder, column, f"(source:{old}")
+        if link.search(said)
+    ]
     if not notes and not texts:
         return
     with binder.change("Change a source's key") as change:
         for row in notes:
             change.edit(SourceNote, row.uid, source=new)
-        for row in texts:
-            change.edit(Leaf, row.uid, text=link.sub(lambda _: f"(source:{new}", row.text))
+        for column, uid, said in texts:
+            words = link.sub(lambda _: f"(source:{new}", said)
+            change.edit(column.model, uid, **{column.name: words})
+
+
+_WRITTEN: tuple[Any, ...] = (
+    Leaf.text, OwnWords.text, Field.text, LookBack.text, Placed.note, Expectation.text,
+    Imagery.text, Pair.text, PageNote.text, SourceNote.text,
+)  # fmt: skip
+"""Where Markdown with links may stand. Earlier versions keep what they said."""
+
+
+def _saying(binder: Binder, column: Any, words: str) -> list[tuple[str, str]]:
+    query = column.model.select(column.model.uid, column).where(column.contains(words))
+    return [tuple(row) for row in binder.all(query.tuples())]

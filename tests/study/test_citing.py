@@ -3,7 +3,7 @@
 import pytest
 
 from binder.errors import CanMend
-from binder.study import citing, leaves, sources, tabs
+from binder.study import citing, leaves, sources, tabs, words
 
 
 @pytest.fixture
@@ -32,6 +32,24 @@ def test_notes_first_then_leaves_that_link(cited_shelf):
     ]
     assert told(cited_shelf, "nobody") == []
     assert told(cited_shelf, "§") == []
+
+
+def test_quotations_and_own_words_count_and_follow_the_key(cited_shelf):
+    star = cited_shelf.card_leaf("major-17")
+    sun = cited_shelf.card_leaf("major-19")
+    said = "> A lamp.\n>\n> Lisle, [p. 4](source:lisle#p4)\n\nAs [p. 4](source:lisle#p4), too."
+    words.write_words(*star, "upright", said)
+    words.write_words(*sun, "upright", "> So.\n>\n> [note 2](source:lisle#note2)")
+    found = {one.title: one.links for one in citing.cited(cited_shelf, "lisle")}
+    assert found == {
+        "The Star": ((True, "p. 4"), (False, "p. 4")),
+        "The Sun": ((True, "note 2"),),
+        "Five ways": ((False, "p. 30"),),
+    }
+    citing.rekey(cited_shelf, "lisle", "perpetua")
+    now = words.standing(*star).now["upright"].text
+    assert now == said.replace("source:lisle", "source:perpetua")
+    assert len(citing.cited(cited_shelf, "perpetua")) == 3
 
 
 def test_what_lies_in_the_drawer_does_not_count(cited_shelf):

@@ -38,7 +38,7 @@ def test_it_says_what_the_source_is(page):
 def test_it_says_where_it_is_cited_and_leads_there(page, qtbot, session):
     rows = said(page)
     assert rows[0] == "The Fool, Reversed p. 40"
-    assert any(row.endswith(", in its text") for row in rows)
+    assert any("in its text" in row for row in rows)
     page.list.setFocus()
     qtbot.keyClick(page.list, Qt.Key.Key_Down)
     with qtbot.waitSignal(page.followed) as followed:

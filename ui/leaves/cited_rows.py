@@ -12,13 +12,15 @@ from ui.leaves.contents_paint import emblem
 from ui.leaves.tall_list import AnyIndex, paint_ground
 from ui.theme import Look
 
-LINKS = "in its text"
+WRITTEN = {True: "quoted", False: "in its text"}
+"""How a source stands in what is written on a leaf, in a quotation or not."""
 
 
 def places(one: Cited) -> str:
-    """'Upright p. 12, Reversed p. 13', or 'in its text' for a leaf that links."""
-    said = (f"{aspect} {cited_at(locator)}".strip() for aspect, locator in one.notes)
-    return ", ".join(said) or LINKS
+    """'Upright p. 12, Reversed p. 13, quoted p. 40, in its text'."""
+    table = (f"{aspect} {cited_at(locator)}".strip() for aspect, locator in one.notes)
+    written = (f"{WRITTEN[quoted]} {place}".strip() for quoted, place in one.links)
+    return ", ".join((*table, *written))
 
 
 def spoken(one: Cited) -> str:
