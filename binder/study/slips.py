@@ -8,9 +8,8 @@ from enum import StrEnum
 
 from binder.reckon.calendar import Draw, offered, span
 from binder.store.shelf import Shelf
-from binder.study import put_by
+from binder.study import dates, put_by
 from binder.study.course import plan_leaf, unit_now, units
-from binder.study.dates import MONTHS
 from binder.study.draws import home_of_draw, waiting
 from binder.study.lookbacks import age, due_readings
 from binder.study.recall import waiting as waiting_questions
@@ -93,7 +92,9 @@ def _look_backs(shelf: Shelf, today: date) -> list[Slip]:
 
 def _since(due: str, statements: int, today: date) -> str:
     days = age(due, today)
-    when = "due today" if days == 0 else f"due {day_words(date.fromisoformat(due[:10]))}"
+    on = date.fromisoformat(due[:10])
+    words = day_words(on) if on.year == today.year else dates.written(on)
+    when = "due today" if days == 0 else f"due {words}"
     marks = {0: "", 1: "; 1 statement to mark"}.get(
         statements, f"; {statements} statements to mark"
     )
@@ -102,7 +103,7 @@ def _since(due: str, statements: int, today: date) -> str:
 
 def day_words(day: date | datetime) -> str:
     """'26 October': a day without its year, no leading nought on any system."""
-    return f"{day.day} {MONTHS[day.month - 1]}"
+    return f"{day.day} {dates.MONTHS[day.month - 1]}"
 
 
 def month_offered(today: date) -> date | None:
@@ -119,7 +120,7 @@ def _draw(shelf: Shelf, draw: Draw, today: date) -> Slip | None:
         return None
     heading, title = {
         Draw.MONTH: (
-            f"Card for {MONTHS[span(period)[0].month - 1]}",
+            f"Card for {dates.MONTHS[span(period)[0].month - 1]}",
             "Draw it and keep it for the month ahead",
         ),
         Draw.WEEK: ("Card for the week", "Draw one for the days until Sunday"),

@@ -178,6 +178,20 @@ def test_the_months_slip_goes_when_its_card_is_drawn(course_shelf, log):
     assert slips.SlipKind.MONTH not in kinds
 
 
+@pytest.mark.parametrize(
+    ("today", "said"),
+    [
+        (date(2026, 12, 22), "due today"),
+        (date(2026, 12, 24), "due 22 December"),
+        (date(2027, 1, 4), "due 22 December 2026"),
+    ],
+)
+def test_a_slip_says_the_year_of_a_day_of_another_year(course_shelf, log, today, said):
+    readings.log(*log, replace(THREE, look_on="2026-12-22"))
+    notes = [s.note for s in slips.slips(course_shelf, today) if s.kind is slips.SlipKind.LOOK_BACK]
+    assert notes == [said]
+
+
 def test_a_line_about_a_place(log):
     binder, tab = log
     uid = readings.log(binder, tab, THREE)

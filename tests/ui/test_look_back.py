@@ -256,3 +256,11 @@ def test_a_card_that_lay_reversed_grows_in_its_reversed_words(page, qtbot, cours
     click(qtbot, page.to_words)
     said = words.current(words.history(*course_shelf.card_leaf("pentacles-04")))
     assert list(said) == ["reversed"]
+
+
+def test_a_reading_of_a_day_to_come_says_its_day(session, qtbot, look, course_shelf):
+    _, uid = log(course_shelf, at="2027-03-01T10:00")
+    made = LookBackPage(session, look)
+    qtbot.addWidget(made)
+    made.open(session.spot_of(uid))
+    assert made.heading.accessibleDescription().endswith("quay? Dated 1 March 2027.")

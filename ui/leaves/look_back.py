@@ -175,9 +175,11 @@ class LookBackPage(QScrollArea):
     def _head(self, reading: ReadingView) -> None:
         today = self.session.today
         days = (today - reading.at.date()).days
-        since = "today" if days == 0 else "a day ago" if days == 1 else f"{days} days ago"
+        since = {0: "Asked today", 1: "Asked a day ago"}.get(days, f"Asked {days} days ago")
+        if days < 0:
+            since = f"Dated {dates.written(reading.at)}"
         day = f"{dates.DAYS[today.weekday()]} {dates.written(today)}"
-        self.heading.say(day, "Looking back", f"{reading.question} Asked {since}.")
+        self.heading.say(day, "Looking back", f"{reading.question} {since}.")
 
     def _show_statements(self, reading: ReadingView) -> None:
         for old in self.statements:
