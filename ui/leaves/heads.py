@@ -42,6 +42,7 @@ class Heading(QWidget):
         super().__init__(parent)
         self._look, self._role = look, role
         self._lines = ("", "", "")
+        self._set: list[Set] = []
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         look.changed.connect(self._fit)
 
@@ -53,7 +54,8 @@ class Heading(QWidget):
         self._fit()
 
     def _fit(self) -> None:
-        self.setFixedHeight(self._place(self.width())[-1])
+        self._set, height = self._place(self.width())
+        self.setFixedHeight(height)
         self.update()
 
     def _place(self, width: int) -> tuple[list[Set], int]:
@@ -79,7 +81,7 @@ class Heading(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Printed words in ink, the small lines softer."""
         theme, painter = self._look.theme, QPainter(self)
-        for text, at, role, colour in self._place(self.width())[0]:
+        for text, at, role, colour in self._set:
             painter.setFont(theme.font(role))
             painter.setPen(theme[colour])
             painter.drawText(at, text)
