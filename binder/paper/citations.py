@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from datetime import date
 from typing import Any
 
 HOUSE = "house"
@@ -60,10 +61,12 @@ def entry(csl: Mapping[str, Any]) -> dict[str, Any]:
     made: dict[str, Any] = {
         "type": _KINDS.get(kind, "misc"),
         "title": _words(csl.get("title")) or "Untitled",
-        "author": _people(csl.get("author")),
+        "author": _people(csl.get("author") or csl.get("director")),
         "editor": _people(csl.get("editor")),
         "date": _date(csl.get("issued")),
         "publisher": _publisher(csl),
+        "affiliated": _others(csl),
+        "serial-number": _numbers(csl),
         "url": _address(csl),
         "page-range": _pages(csl.get("page")),
         "note": _words(csl.get("note")),
@@ -110,13 +113,30 @@ def _people(said: Any) -> list[dict[str, str]]:
     return [{part: it for part, it in name.items() if it} for name in found]
 
 
+def _others(csl: Mapping[str, Any]) -> list[dict[str, Any]]:
+    """Who else had a part in it."""
+    people = _people(csl.get("translator"))
+    return [{"role": "translator", "names": people}] if people else []
+
+
+def _numbers(csl: Mapping[str, Any]) -> dict[str, str]:
+    said = {"doi": _line(csl.get("DOI")), "isbn": _line(csl.get("ISBN"))}
+    return {name: words for name, words in said.items() if words}
+
+
 def _date(day: Any) -> str:
+    """As much of a date as is a date: 2019, 2019-03 or 2019-03-08; '' for words."""
     parts = day.get("date-parts") if isinstance(day, dict) else None
     first = parts[0] if parts and isinstance(parts[0], list) else []
-    year = str(first[0]) if first else ""
-    if not re.fullmatch(r"\d{1,4}", year):
+    numbers = [str(part) for part in first[:3]]
+    if not numbers or not all(re.fullmatch(r"\d{1,4}", part, re.ASCII) for part in numbers):
         return ""
-    return f"{int(year):04}"
+    year, *rest = (int(part) for part in numbers)
+    try:
+        date(year, *[*rest, 1, 1][:2])
+    except ValueError:
+        rest = []
+    return "-".join([f"{year:04}", *(f"{part:02}" for part in rest)])
 
 
 def _publisher(csl: Mapping[str, Any]) -> dict[str, str]:
@@ -124,9 +144,13 @@ def _publisher(csl: Mapping[str, Any]) -> dict[str, str]:
     return {part: words for part, words in said.items() if words}
 
 
-def _address(csl: Mapping[str, Any]) -> str:
+def _address(csl: Mapping[str, Any]) -> str | dict[str, str]:
+    """The address, and when it was looked at."""
     url = str(csl.get("URL") or "").strip()
-    return url if re.fullmatch(r"https?://[\w.-]+(?:/[\w./?&=%~+-]*)?", url, re.ASCII) else ""
+    if not re.fullmatch(r"https?://[\w.-]+(?:/[\w./?&=%~+-]*)?", url, re.ASCII):
+        return ""
+    seen = _date(csl.get("accessed"))
+    return {"value": url, "date": seen} if seen else url
 
 
 def _pages(said: Any) -> str:
