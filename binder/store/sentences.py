@@ -36,9 +36,20 @@ _EXCHANGED = (
 )
 
 
+def _said(error: BaseException | None) -> str:
+    """What was said, with what went before it: SQLite itself takes back a step that fills the
+    disk, and then there is nothing left for us to take back, which is an error of its own.
+    """
+    found = []
+    while error is not None:
+        found.append(str(error).lower())
+        error = error.__cause__ or error.__context__
+    return "\n".join(found)
+
+
 def sentence(error: BaseException, name: str) -> RingboundError:
     """The error to show for a database error met in the binder file called `name`."""
-    said = str(error).lower()
+    said = _said(error)
     for part, words in _KNOWN:
         if part in said:
             return CanMend(words.format(name=name))
@@ -56,7 +67,7 @@ def spoken(path: Path) -> Iterator[None]:
 
 def _moved(error: BaseException, path: Path) -> RingboundError | None:
     """SQLite calls a file read-only that was moved, or exchanged for another, while it was open."""
-    if "readonly" not in str(error).lower():
+    if "readonly" not in _said(error):
         return None
     if not path.exists():
         return CanMend(_GONE.format(name=path.name, folder=path.parent))
