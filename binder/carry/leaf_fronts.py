@@ -21,6 +21,7 @@ from binder.carry.texts import (
     SourceText,
     UnitText,
 )
+from binder.study.sources import AGREE, DIFFER, OWN
 
 _FIELDS = {
     "keywords": "keywords",
@@ -28,6 +29,8 @@ _FIELDS = {
     "questions": "questions",
 }
 """What a field of a card leaf is called in the front block -> its name."""
+_COMPARED = {"agree": AGREE, "differ": DIFFER}
+"""What the reader says of all sources, by the same rule."""
 
 
 def holds_of(front: Front) -> tuple[str, datetime, Holds]:
@@ -45,12 +48,14 @@ def holds_of(front: Front) -> tuple[str, datetime, Holds]:
 
 
 def _card(front: Front) -> tuple[str, datetime, CardText]:
-    front.only("card", *_FIELDS, "own_words", "says", "mark", "pair")
+    front.only("card", *_FIELDS, *_COMPARED, "own_words", "says", "mark", "pair")
     key = card_key(front, "card")
     words = tuple(map(_own_words, front.parts("own_words")))
     if not words:
         raise front.fault("A card leaf needs own words; begin them with [[own_words]].")
-    says = tuple(map(_says, front.parts("says")))
+    own = (SaysText(OWN, name, front.text(said), "") for said, name in _COMPARED.items()
+           if said in front.data)  # fmt: skip
+    says = (*map(_says, front.parts("says")), *own)
     fields = {name: front.text(said) for said, name in _FIELDS.items() if said in front.data}
     marks = tuple(map(_mark, front.parts("mark")))
     pairs = tuple(map(_pair, front.parts("pair")))
