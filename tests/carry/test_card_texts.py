@@ -5,7 +5,7 @@ import pytest
 from binder.carry.building import build, uid_for
 from binder.errors import CanMend
 from binder.resources import samples
-from binder.study import fields, imagery, related
+from binder.study import fields, imagery, related, sources
 
 BINDER = """name = "Foundations"
 colour = "spineF"
@@ -20,6 +20,7 @@ STAR = """+++
 card = "major-17"
 keywords = "hope"
 questions = "Who pours?"
+agree = "A light."
 
 [[own_words]]
 at = 2026-08-23T21:10:00
@@ -61,6 +62,7 @@ def test_what_stands_on_the_leaf(tmp_path):
         ("", 1, 0.5, 0.25, "A star"),
         (uid_for("deck/plain"), 1, 0.1, 0.2, "A hill"),
     ]
+    assert sources.side_by_side(*home, {}).own == {sources.AGREE: "A light."}
     (pair,) = related.pairs(shelf, "major-18")
     assert (pair.card, pair.text) == ("major-17", "Two lights")
     shelf.close()
