@@ -94,6 +94,8 @@ def once(folder, page):
             QApplication.processEvents()
         taken = time.perf_counter() - start
         window.close()
+    if painted.waiting:
+        raise SystemExit(f"The {page} page was not painted.")
     return taken
 
 
