@@ -30,6 +30,7 @@ from binder.paper.data import (
 from binder.paper.photographs import Photographs
 from binder.paper.plan_leaf import plan_text
 from binder.paper.sheets import Sheet
+from binder.paper.source_leaf import source_leaf
 from binder.resources import resource
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
@@ -158,6 +159,9 @@ class Gatherer:
         if view.kind is LeafKind.CARD:
             body = self.blocks(view, view.text)
             return card_leaf(self.shelf, view, body, self.photographs, self.discretion)
+        if view.kind is LeafKind.SOURCE:
+            body = self.blocks(view, view.text) if view.text.strip() else []
+            return source_leaf(self.shelf, view, body, self.discretion)
         handouts = tuple(_FILES.findall(view.text)) if view.kind is LeafKind.HANDOUT else ()
         text = _without_files(view.text) if handouts else view.text
         if view.kind is LeafKind.PLAN:

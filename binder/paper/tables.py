@@ -67,5 +67,5 @@ def said(note: sources.NoteView | None, discretion: Discretion) -> str:
     """A cell and, in brackets, where that stands in the source."""
     if note is None:
         return ""
-    where = cited_at(note.locator)
+    where = cited_at(note.locator).replace(" ", "\u00a0")
     return discretion.text(f"{note.text} ({where})" if where else note.text)

@@ -162,6 +162,15 @@ def _name(name: Mapping[str, str]) -> str:
     return " ".join(part for part in parts if part) or name.get("literal", "")
 
 
+def facts(source: SourceView) -> list[tuple[str, str]]:
+    """(label, value) of what a leaf says first of a source."""
+    kind = str(source.fields.get("type", ""))
+    known = (
+        ("Kind", KINDS.get(kind, kind)), ("Year", year(source.fields)), ("Cite it as", source.key),
+    )  # fmt: skip
+    return [(label, value) for label, value in known if value]
+
+
 def described(source: SourceView) -> list[tuple[str, str]]:
     """(label, value) of what is known beyond title, authors and year."""
     fields = {k: v for k, v in source.fields.items() if k not in _SHOWN_ABOVE and v}

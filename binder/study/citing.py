@@ -26,7 +26,7 @@ from binder.store.schema import (
     Tab,
 )
 from binder.store.shelf import Shelf
-from binder.study.locators import of_anchor
+from binder.study.locators import cited_at, of_anchor
 
 _KEY = re.compile(r"[^\s#()\[\]<>\"']+")
 
@@ -58,6 +58,17 @@ def cited(shelf: Shelf, key: str) -> list[Cited]:
         before = found.get(one.leaf_uid)
         found[one.leaf_uid] = replace(before, links=one.links) if before else one
     return list(found.values())
+
+
+WRITTEN = {True: "quoted", False: "in its text"}
+"""How a source stands in what is written on a leaf, in a quotation or not."""
+
+
+def places(one: Cited) -> str:
+    """'Upright p. 12, Reversed p. 13, quoted p. 40, in its text'."""
+    table = (f"{aspect} {cited_at(locator)}".strip() for aspect, locator in one.notes)
+    written = (f"{WRITTEN[quoted]} {place}".strip() for quoted, place in one.links)
+    return ", ".join((*table, *written))
 
 
 def _by_notes(shelf: Shelf, key: str) -> list[Cited]:

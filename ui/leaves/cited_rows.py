@@ -6,21 +6,10 @@ from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
-from binder.study.citing import Cited
-from binder.study.locators import cited_at
+from binder.study.citing import Cited, places
 from ui.leaves.contents_paint import emblem
 from ui.leaves.tall_list import AnyIndex, paint_ground
 from ui.theme import Look
-
-WRITTEN = {True: "quoted", False: "in its text"}
-"""How a source stands in what is written on a leaf, in a quotation or not."""
-
-
-def places(one: Cited) -> str:
-    """'Upright p. 12, Reversed p. 13, quoted p. 40, in its text'."""
-    table = (f"{aspect} {cited_at(locator)}".strip() for aspect, locator in one.notes)
-    written = (f"{WRITTEN[quoted]} {place}".strip() for quoted, place in one.links)
-    return ", ".join((*table, *written))
 
 
 def spoken(one: Cited) -> str:

@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from binder.study import bibliography, citing, sources
-from binder.study.bibliography import KINDS, Bibliography
+from binder.study.bibliography import Bibliography
 from binder.study.leaves import LeafView
 from binder.study.sources import SourceView
 from ui.leaves.bibliography_dialog import BibliographyDialog
@@ -74,7 +74,7 @@ class SourcePage(Page):
         full = str(source.fields.get("title", "")) if source else ""
         author = source.author if source and source.fields.get("author") else ""
         self.heading.say(author, view.title, full if full != view.title else "")
-        self.facts.show_facts(_facts(source) if source else ())
+        self.facts.show_facts(bibliography.facts(source) if source else ())
         self._show_fields(source)
         self.across.setEnabled(source is not None)
         missing = bibliography.lacking(source.fields) if source else ""
@@ -139,16 +139,6 @@ class SourcePage(Page):
 
     def _answered(self) -> None:
         self.dialog = None
-
-
-def _facts(source: SourceView) -> list[tuple[str, str]]:
-    kind = str(source.fields.get("type", ""))
-    facts = (
-        ("Kind", KINDS.get(kind, kind)),
-        ("Year", bibliography.year(source.fields)),
-        ("Cite it as", source.key),
-    )
-    return [(label, value) for label, value in facts if value]
 
 
 def _linked(value: str) -> str:
