@@ -71,6 +71,7 @@ class HandoutPage(Page):
     def _connect(self) -> None:
         view, bar = self.view, self.bar
         self._job.done.connect(self._read)
+        self._job.failed.connect(self.session.said)
         self._reading.done.connect(self._take_words)
         self.pages_read.connect(self._tell_reading)
         view.waits.connect(self._begin, Qt.ConnectionType.QueuedConnection)

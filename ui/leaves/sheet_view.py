@@ -91,6 +91,7 @@ class SheetView(QWidget):
         self._job.cancel()
         self._spelling.cancel()
         self.words.spell(Letters())
+        self.setAccessibleDescription("")
         said = (self._wrong or sheet.caption or sheet.name) if sheet else "Being read"
         self.setAccessibleName(said)
         self._fit()
@@ -150,6 +151,7 @@ class SheetView(QWidget):
 
     def _spelt(self, letters: Letters) -> None:
         self.words.spell(letters)
+        self.setAccessibleDescription(letters.text)
         self._show_spotted()
 
     def _failed(self, sentence: str) -> None:
