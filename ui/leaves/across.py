@@ -79,7 +79,7 @@ class AcrossScreen(QWidget):
         column.addLayout(choices)
         column.addWidget(self.hint)
         column.addWidget(self.fields, 1)
-        column.addLayout(buttons)
+        column.addWidget(buttons)
         self.setFocusProxy(self.fields.grid)
 
     def _connect(self) -> None:

@@ -62,7 +62,7 @@ class LinkRow(QWidget):
         self.words: list[LinkWord] = []
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addLayout(self._flow)
+        column.addWidget(self._flow)
         look.changed.connect(self._space)
         self._space()
 

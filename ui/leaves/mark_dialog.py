@@ -91,7 +91,7 @@ class MarkDialog(QDialog):
         for button in (self.add, self.remove, self.back, self.finish):
             button.setAutoDefault(False)
             buttons.addWidget(button)
-        right.addLayout(buttons)
+        right.addWidget(buttons)
         row = QHBoxLayout(self)
         row.setContentsMargins(*[px(18)] * 4)
         row.setSpacing(px(22))

@@ -66,7 +66,7 @@ class SideFields(QWidget):
         for button in (self.add_source, self.add_row):
             button.setAutoDefault(True)
             buttons.addWidget(button)
-        column.addLayout(buttons)
+        column.addWidget(buttons)
         self.compared = QWidget()
         rows = QVBoxLayout(self.compared)
         rows.setContentsMargins(0, px(4), 0, 0)

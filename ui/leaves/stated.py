@@ -97,7 +97,7 @@ class StatedRow(QWidget):
         for part in (self.slider, self.said, day, self.remove):
             part.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
             self._flow.addWidget(part)
-        column.addLayout(self._flow)
+        column.addWidget(self._flow)
         column.addWidget(self.hint)
         self._look.changed.connect(self.restyle)
         self.restyle()

@@ -85,7 +85,7 @@ class DrawPanel(QWidget):
         below.addWidget(self.going_on, 0, Qt.AlignmentFlag.AlignTop)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.addLayout(self._row)
+        column.addWidget(self._row)
         column.addLayout(below)
         column.addWidget(self.wrong)
         column.addWidget(self.fan)

@@ -118,7 +118,7 @@ class Head(QWidget):
         column.addWidget(self.hints["question"])
         column.addSpacing(6)
         for flow in self._flows:
-            column.addLayout(flow)
+            column.addWidget(flow)
         column.addWidget(self.hints["querent"])
         column.addWidget(self.hints["look_on"])
 

@@ -97,7 +97,7 @@ class SpreadEditor(QDialog):
         self.undo = self._tool("Undo", self.draft.undo)
         self._tools.addWidget(self.undo)
         left = QVBoxLayout()
-        left.addLayout(self._tools)
+        left.addWidget(self._tools)
         left.addWidget(self.table, 1)
         left.addWidget(self.help)
         whole, place = QFormLayout(), QFormLayout()

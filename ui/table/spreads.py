@@ -96,7 +96,7 @@ class SpreadsDialog(QDialog):
         right = QVBoxLayout()
         right.addWidget(scroll, 1)
         right.addWidget(self.wrong)
-        right.addLayout(self._tools)
+        right.addWidget(self._tools)
         both = QHBoxLayout(self)
         both.addLayout(left, 4)
         both.addLayout(right, 9)
