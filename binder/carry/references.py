@@ -223,7 +223,7 @@ def carry_out(shelf: Shelf, path: Path, leave_out: LeaveOut = NOTHING) -> int:
     """Write all sources of the shelf to a BibTeX or CSL-JSON file; returns how many."""
     kind, discretion = _kind(path), Discretion(shelf, leave_out)
     known = [
-        replace(one, title=discretion.title(one.title), fields=_told(one.fields, discretion))
+        replace(one, title=discretion.title(one.title), fields=discretion.told(one.fields))
         for _, one in sorted(sources(shelf).items())
     ]
     if kind == ".bib":
@@ -233,12 +233,3 @@ def carry_out(shelf: Shelf, path: Path, leave_out: LeaveOut = NOTHING) -> int:
         text = json.dumps(items, ensure_ascii=False, indent=1) + "\n"
     write_whole(text.encode(), path)
     return len(known)
-
-
-def _told(fields: Mapping[str, Any], discretion: Discretion) -> dict[str, Any]:
-    """CSL fields without words that are to be left out."""
-    said = {
-        name: discretion.text(value) if isinstance(value, str) else value
-        for name, value in fields.items()
-    }
-    return {name: value for name, value in said.items() if value or not fields[name]}

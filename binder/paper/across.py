@@ -40,14 +40,15 @@ def across_pdf(
             for card in table.cards
         ),
     )
+    title = discretion.title(source.title)
     data = {
         "section": {"leaves": []},
-        "where": f"{source.title}, across cards",
+        "where": f"{title}, across cards",
         "paper": paper_data(sheet),
         "across": {
-            "title": discretion.title(source.title),
-            "over": source.author if source.fields.get("author") else "",
-            "under": name,
+            "title": title,
+            "over": discretion.line(source.author) if source.fields.get("author") else "",
+            "under": discretion.line(name),
             "table": handed_table(made, sheet),
         },
     }

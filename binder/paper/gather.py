@@ -98,7 +98,9 @@ class Gatherer:
         wanted = dict.fromkeys((*linked, *(key for table in tables for key in table)))
         known = sources.sources(self.shelf) if wanted else {}
         return {
-            key: {"title": known[key].title, **known[key].fields} for key in wanted if key in known
+            key: self.discretion.told({"title": known[key].title, **known[key].fields})
+            for key in wanted
+            if key in known
         }
 
     def _entries(self) -> list[leaves.Entry]:

@@ -35,7 +35,8 @@ def source_leaf(
 
 
 def _parts(shelf: Shelf, source: SourceView, discretion: Discretion) -> Iterator[Part]:
-    lines = [f"{label}: {value}" for label, value in bibliography.described(source)]
+    told = [(label, discretion.line(said)) for label, said in bibliography.described(source)]
+    lines = [f"{label}: {said}" for label, said in told if said]
     missing = bibliography.lacking(source.fields)
     lines += [f"It has {missing}; it is cited by what it has."] if missing else []
     yield from _listed("Bibliography", lines, discretion)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import Any
 
 from binder.page.private import is_private, without_private
 from binder.store.schema import Reading
@@ -72,6 +73,14 @@ class Discretion:
     def text(self, markdown: str) -> str:
         """A leaf's Markdown."""
         return self._unnamed(without_private(markdown) if self.leave_out.private else markdown)
+
+    def told(self, thing: Any) -> Any:
+        """Plain data, such as the fields of a source, with all words in it put right."""
+        if isinstance(thing, str):
+            return self.text(thing)
+        if isinstance(thing, Mapping):
+            return {name: self.told(part) for name, part in thing.items()}
+        return [self.told(part) for part in thing] if isinstance(thing, list | tuple) else thing
 
     def leaf(self, view: LeafView) -> LeafView:
         """A leaf with what it says put right."""

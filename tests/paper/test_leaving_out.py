@@ -9,11 +9,13 @@ import pytest
 
 from binder.cards.spreads import spread
 from binder.errors import CanMend
+from binder.paper.across import across_pdf
 from binder.paper.gather import gather, print_tab
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
-from binder.study import files, leaves, lookbacks, readings, tabs, words
+from binder.study import files, leaves, lookbacks, readings, sources, tabs, words
 from binder.study.discretion import NOTHING, LeaveOut
+from binder.study.kinds import LeafKind
 from binder.study.readings import Laid, NewReading
 from tests.paper.reading_back import bare, texts
 
@@ -117,6 +119,30 @@ def test_the_name_of_a_tab_is_told_without_names(course_shelf, log):
     assert "Ada" not in everything(printed(course_shelf, binder, tab, EVERYTHING))
     pdf = printed(course_shelf, binder, tab, NOTHING)
     assert pypdf.PdfReader(io.BytesIO(pdf)).metadata.title == "Read for Ada"
+
+
+def test_a_source_keeps_its_private_words(course_shelf, log):
+    """On its own leaf, in the bibliography, and across cards."""
+    binder = course_shelf.binder("Practice")
+    tab = tabs.first_of_kind(binder, "sources")
+    leaf = leaves.add_leaf(binder, tab, "Open book", kind=LeafKind.SOURCE)
+    fields = {
+        "type": "book", "note": "Private: secret note", "publisher": "Quill", "title": "Open book",
+        "author": [{"family": "Quill", "given": "Ada"}],
+    }  # fmt: skip
+    sources.set_source(binder, leaf, "open", fields)
+    leaves.add_leaf(binder, tab, "Cites it", "So [it says](source:open#p3).")
+    for pdf in (
+        printed(course_shelf, binder, tab, EVERYTHING),
+        across_pdf(
+            course_shelf, sources.sources(course_shelf)["open"], "Cards of Ada", ["major-17"],
+            Sheet("a4", "none"), EVERYTHING,
+        ),
+    ):  # fmt: skip
+        said = everything(pdf)
+        assert "Openbook" in said
+        assert [name for name in (*NAMES, "secret") if name in said] == []
+    assert "secret" in everything(printed(course_shelf, binder, tab, NOTHING))
 
 
 def test_a_picture_in_a_private_passage_is_not_in_the_file(course_shelf, log):
