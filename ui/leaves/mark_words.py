@@ -62,6 +62,7 @@ class MarkWords(QScrollArea):
                 field.set_text(mark.text)
             self._rows.addWidget(number, row, 0, _TOP)
             self._rows.addWidget(field, row, 1, _TOP)
+            field.show()  # a layout would show it only later, and until then it takes no keyboard
             if before is not None:
                 self.setTabOrder(before, field)
             before = field
