@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QInputDialog
 
 from binder.study import leaves, sources, tabs, words
-from tests.ui.writing_desk import CTRL, asked_for, desk, own_data  # noqa: F401
+from tests.ui.writing_desk import CTRL, SHIFT, asked_for, desk, own_data  # noqa: F401
 from ui.leaves.source_dialog import SourceDialog
 
 K = Qt.Key
@@ -162,10 +162,10 @@ def test_a_source_is_added_by_typing(desk, star, sides, orme):
 
 def test_columns_and_rows_move_with_keys(desk, star, sides, orme):
     sides.grid.setFocus()
-    desk.press(K.Key_Left, Qt.KeyboardModifier.AltModifier, into=sides.grid)
+    desk.press(K.Key_Left, CTRL | SHIFT, into=sides.grid)
     assert rows(sides) == (["orme", "lisle"], ["Upright", "Imagery"])
     assert sides.grid.current() == ("Upright", "orme")
-    desk.press(K.Key_Down, Qt.KeyboardModifier.AltModifier, into=sides.grid)
+    desk.press(K.Key_Down, CTRL | SHIFT, into=sides.grid)
     assert rows(sides)[1] == ["Imagery", "Upright"]
     table = sources.side_by_side(*star, {})
     assert [one.key for one in table.sources] == ["orme", "lisle"]

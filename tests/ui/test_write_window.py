@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 
 from binder.store.shelf import Shelf
-from binder.study import leaves, tabs
+from binder.study import leaves, sources, tabs
 
 K, CTRL = Qt.Key, Qt.KeyboardModifier.ControlModifier
 
@@ -128,3 +128,18 @@ def test_a_tick_elsewhere_does_not_disturb_the_writing(window, leaf, qtbot):
     leaves.write(leaf[0], other, title="Other", text="- [x] a")
     assert window.focusWidget() is field
     assert field.markdown() == "words more"
+
+
+def test_a_column_of_the_table_moves_with_keys_that_mean_nothing_else(window, qtbot):
+    binder, uid = window.session.shelf.card_leaf("major-17")
+    window.session.open_leaf(uid)
+    window.do("write")
+    sides = writing(window).fields.sides
+    sides.grid.setFocus()
+    before = [line.key for line in sides.fields.table.columns]
+    qtbot.keyClick(sides.grid, K.Key_Right, CTRL | Qt.KeyboardModifier.ShiftModifier)
+    assert [line.key for line in sides.fields.table.columns] == before[::-1]
+    table = sources.side_by_side(binder, uid, {})
+    assert [one.key for one in table.sources] == before[::-1]
+    window.session.undo()
+    assert [line.key for line in sides.fields.table.columns] == before

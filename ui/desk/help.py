@@ -50,7 +50,7 @@ def keys_html(window: Window) -> str:
                 )
     more = (
         "Left and Right turn leaves; Page Up and Page Down scroll the leaf. Ctrl+Shift with an "
-        "arrow key moves the spine, divider or leaf that has the keyboard."
+        "arrow key moves the spine, divider, leaf, row or column that has the keyboard."
     )
     return f"<table cellpadding=2>{''.join(rows)}</table><p>{more}</p>"
 

@@ -21,6 +21,7 @@ from binder.carry.references import Fate, Offered, Review
 from binder.errors import RingboundError
 from binder.study.bibliography import year
 from binder.study.sources import SourceView
+from ui.leaves.room import open_at
 from ui.session import Session
 from ui.table.hints import Hint
 from ui.theme import Look
@@ -76,8 +77,7 @@ class SourcesDialog(QDialog):
         self.amiss.setFixedHeight(px(84))
         for part in (self.not_read, self.amiss):
             part.setVisible(bool(self.reviewed.said))
-        room = self.screen().availableGeometry().size()
-        self.resize(min(px(820), room.width() - 40), min(px(560), room.height() - 60))
+        open_at(self, self._look, 820, 560)
 
     def _fill(self) -> None:
         self.table.setHorizontalHeaderLabels(HEADS)

@@ -1,4 +1,4 @@
-"""A table that is walked with arrows; columns and rows are moved by dragging or with Alt."""
+"""A table walked with arrows; columns and rows are moved by dragging or with Ctrl and Shift."""
 
 from __future__ import annotations
 
@@ -171,10 +171,11 @@ class CellGrid(QTableView):
         self.moved.emit(column, old, new)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows walk, with Alt they move; Enter and letters write, Delete empties."""
+        """Arrows walk, with Ctrl and Shift they move; Enter and letters write, Delete empties."""
         key, held = _K(event.key()), event.modifiers() & _MODIFIERS
+        shift = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
         index = self.currentIndex()
-        if held == Qt.KeyboardModifier.AltModifier and key in _ARROWS:
+        if held == Qt.KeyboardModifier.ControlModifier and shift and key in _ARROWS:
             self._move(*_ARROWS[key])
         elif not index.isValid() or held or key == _K.Key_Escape:
             event.ignore()
