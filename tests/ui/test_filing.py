@@ -266,3 +266,14 @@ def test_two_orders_are_filed_one_after_the_other(desk, tmp_path):
     drop(desk.cover, tmp_path / "two.pdf")
     finish(desk)
     assert [entry.title for entry in entries(desk)[before:]] == ["one", "two"]
+
+
+def test_a_binder_taken_off_the_shelf_meanwhile_is_named(desk, tmp_path):
+    (tmp_path / "late.pdf").write_bytes(pdf())
+    drop(desk.cover, tmp_path / "late.pdf")
+    desk.deeds.filing.keeping.wait()
+    desk.session.binder.close()
+    finish(desk)
+    panel = desk.deeds.filing_panel
+    assert "was taken off the shelf meanwhile" in panel.list.item(0).text()
+    assert panel.told.text().startswith("No handout is filed")

@@ -301,6 +301,15 @@ def test_find_on_the_shelf_opens_the_page_with_the_word(talk, session, qtbot):
     assert talk.view.words.letters.text[slice(*talk.view.words.current)] == "Éclairs"
 
 
+def test_words_found_in_the_notes_are_not_sought_on_the_sheets(talk, qtbot):
+    talk.show_spot(talk.spot, ("mine",))
+    settle(qtbot, talk)
+    settle(qtbot, talk)
+    assert talk.number == 0
+    assert talk.find_row.field.text() == talk.find_row.told.text() == ""
+    assert talk.notes.first_mark() is not None
+
+
 def test_a_scan_says_quietly_that_it_holds_no_words(show):
     page = show(("scan.pdf", "application/pdf", pdf_of((300, 400))))
     assert "as in a scan" in page.quiet.toPlainText()

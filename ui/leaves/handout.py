@@ -89,7 +89,7 @@ class HandoutPage(Page):
         self.find_row.stepped.connect(self.find.step)
         self.find_row.left.connect(view.setFocus)
         self.find.went.connect(self._go_to)
-        self.find.counted.connect(lambda: self.find_row.say(self.find.at, self.find.total))
+        self.find.counted.connect(self._tell_found)
         self.beside.opened.connect(lambda on: self._show_beside(writing=on))
 
     @property
@@ -299,6 +299,11 @@ class HandoutPage(Page):
         if self._marks and self.shown.words and not self.find.words:
             self.find_row.show_words(" ".join(self._marks))
             self.find.seek(self._marks, True, self.sheets, self.shown.words, 0)
+
+    def _tell_found(self) -> None:
+        if self.find.whole and not self.find.total:
+            self.find_row.show_words("")  # the shelf's Find found its words in the notes
+        self.find_row.say(self.find.at, self.find.total)
 
     def _go_to(self, sheet: int) -> None:
         if sheet != self.number:
