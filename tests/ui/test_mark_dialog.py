@@ -187,3 +187,15 @@ def test_it_fits_a_low_window_at_every_size(session, home, qtbot):
     assert made.height() <= 700
     assert made.width() <= 1100
     made.close()
+
+
+def test_words_not_written_yet_outlast_what_another_window_does(dialog, home):
+    two_marks(dialog, home)
+    first, second = dialog.words.fields.values()
+    second.setFocus()
+    QTest.keyClicks(second, " one")
+    imagery.write_mark(home[0], imagery.marks(*home)[0].uid, "Changed elsewhere")
+    settle()
+    assert (first.toPlainText(), second.toPlainText()) == ("Changed elsewhere", "Another one")
+    dialog.keep()
+    assert [text for *_, text in seen(home)] == ["Changed elsewhere", "Another one"]

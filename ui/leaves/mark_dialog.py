@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from functools import partial
 
 from PySide6.QtCore import QTimer
 from PySide6.QtGui import QCloseEvent
@@ -140,7 +141,7 @@ class MarkDialog(QDialog):
         found = imagery.marks(self._view.binder, self._view.uid)
         marks = imagery.on_picture(found, self.deck)
         self.board.show_marks(marks)
-        self.words.show_marks(marks)
+        self.words.show_marks(marks, self._waiting)
         uids = [mark.uid for mark in marks]
         self._choose(self.board.lit if self.board.lit in uids else "")
         self.back.setEnabled(bool(self._steps))
@@ -201,14 +202,13 @@ class MarkDialog(QDialog):
     def keep(self) -> None:
         """Write what was typed and is not written yet."""
         self._pause.stop()
-        waiting, self._waiting = self._waiting, {}
-        for uid, words in waiting.items():
-            self._do(
-                lambda step, uid=uid, words=words: imagery.write_mark(  # type: ignore[misc]
-                    self._view.binder, uid, words, sitting=step
-                ),
-                f"write {uid}",
-            )
+        for uid, words in tuple(self._waiting.items()):
+            write = partial(self._write, uid, words)
+            self._do(write, f"write {uid}")
+            self._waiting.pop(uid, None)
+
+    def _write(self, uid: str, words: str, step: str) -> None:
+        imagery.write_mark(self._view.binder, uid, words, sitting=step)
 
     def take_back(self) -> None:
         """Take back what was done here last."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QWidget
@@ -44,8 +44,11 @@ class MarkWords(QScrollArea):
         self.setWidget(self._sheet)
         self._sheet.setAutoFillBackground(False)
 
-    def show_marks(self, marks: Sequence[Mark]) -> None:
-        """Show the marks; fields of those that stay keep their cursor."""
+    def show_marks(self, marks: Sequence[Mark], busy: Collection[str] = ()) -> None:
+        """Show the marks; fields of those that stay keep their cursor.
+
+        `busy` are uids of marks whose fields hold words that are not written yet.
+        """
         wanted = {mark.uid for mark in marks}
         for uid in [uid for uid in self.fields if uid not in wanted]:
             for part in (self.fields.pop(uid), self._numbers.pop(uid)):
@@ -58,7 +61,7 @@ class MarkWords(QScrollArea):
             number = self._numbers[mark.uid]
             number.setText(str(mark.number))
             field.setAccessibleName(f"What is at mark {mark.number}")
-            if field.toPlainText().strip() != mark.text:
+            if mark.uid not in busy and field.toPlainText().strip() != mark.text:
                 field.set_text(mark.text)
             self._rows.addWidget(number, row, 0, _TOP)
             self._rows.addWidget(field, row, 1, _TOP)
