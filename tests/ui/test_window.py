@@ -353,3 +353,16 @@ def test_leaves_come_back_from_behind_the_sheets(window):
     assert isinstance(window.cover.leaf("left"), ContentsPage)
     open_reading(window)
     assert left(window).kind == "reading"
+
+
+def test_a_small_window_writes_on_a_reading_after_a_card(window):
+    window.resize(800, 600)
+    open_reading(window)
+    window.session.face_card("major-17")
+    window.session.open_leaf(window.session.shelf.card_leaf("major-17")[1])
+    settle()
+    open_reading(window)
+    window.deeds.write()
+    settle()
+    assert window.grab().width() == 800
+    assert window.staged("write")
