@@ -54,20 +54,21 @@ def slips(shelf: Shelf, today: date) -> list[Slip]:
     draws = [_draw(shelf, draw, today) for draw in Draw]
     made = [slip for slip in draws if slip is not None]
     due = [*_look_backs(shelf, today), *made, *_recall(shelf, today), *_unit(shelf, today)]
-    return [*_begun(shelf, today), *due]
+    offered = {slip.month for slip in made}
+    begun = (_begun(shelf, one, today) for one in put_by.begun(shelf.path))
+    return [*(slip for slip in begun if slip and slip.month not in offered - {""}), *due]
 
 
-def _begun(shelf: Shelf, today: date) -> list[Slip]:
-    """Readings put by half written. One begun from the slip of its month has that slip."""
-    made = []
-    for one in put_by.begun(shelf.path):
-        what, _, uid = one.key.partition(" ")
-        if one.key == put_by.NEW or (what == put_by.AMEND and shelf.home_of(uid)):
-            day = date.fromisoformat(one.day)
-            note = "put by today" if day == today else f"put by on {day_words(day)}"
-            heading = "Reading begun" if not uid else "Putting right"
-            made.append(Slip(SlipKind.BEGUN, heading, one.question, note, leaf_uid=uid))
-    return made
+def _begun(shelf: Shelf, one: put_by.Begun, today: date) -> Slip | None:
+    """The slip for a reading put by half written; None where its leaf is gone."""
+    what, _, of = one.key.partition(" ")
+    day = date.fromisoformat(one.day)
+    note = "put by today" if day == today else f"put by on {day_words(day)}"
+    if what == put_by.NEW:
+        return Slip(SlipKind.BEGUN, "Reading begun", one.question, note, month=of)
+    if what == put_by.AMEND and shelf.home_of(of):
+        return Slip(SlipKind.BEGUN, "Putting right", one.question, note, leaf_uid=of)
+    return None
 
 
 def _look_backs(shelf: Shelf, today: date) -> list[Slip]:

@@ -6,17 +6,29 @@ line is a Celtic Cross as far as it is typed, and every deck has its turn. Nothi
 misspelt before is used.
 """
 
+import os
 import statistics
+import tempfile
 import time
 from dataclasses import replace
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from bench_find import clocked
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QWidget
 
 from binder.cards import guess, vocabulary
 from binder.cards.shorthand import suggest
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD, TRADITIONS
+from binder.store.shelf import Shelf
+from binder.study import tabs
 from binder.study.hand import Hand
+from ui import theme
+from ui.session import Session
+from ui.table.entry import Entry
 
 FRAME = 1 / 60
 DECKS = 10
@@ -37,6 +49,7 @@ def rows(_folder):
     )
     yield f"offer for a word begun, {DECKS} decks, the slowest / one frame", slowest / FRAME, "0.5"
     yield "offer for a deck asked for the first time / one frame", first(decks) / FRAME, "1"
+    yield "a key in the line, both leaves painted / one frame", painted() / FRAME, "1"
     yield "offer for a word begun / a bare loop over the same names", ours / bare, "25"
 
 
@@ -60,6 +73,37 @@ def begin(words, deck):
     """The names that begin like each word of the line, in a bare loop."""
     line = [*BEFORE.split(), words]
     return [[key for name, key in deck.names().items() if name.startswith(word)] for word in line]
+
+
+def painted():
+    """Median seconds from a key in the line to both leaves painted."""
+    app = QApplication.instance() or QApplication(["bench"])
+    look = theme.Look(theme.load("day"))
+    theme.apply(app, look.theme)
+    with tempfile.TemporaryDirectory() as place:
+        shelf = Shelf(Path(place))
+        tabs.add_tab(shelf.add("Practice", "spineP"), "Readings log", "readings")
+        taken = list(_typing(app, shelf, look))
+        shelf.close()
+    return statistics.median(taken)
+
+
+def _typing(app, shelf, look):
+    host, session = QWidget(), Session(shelf)
+    entry, row = Entry(session, look, host), QHBoxLayout(host)
+    row.addWidget(entry.left, 1)
+    row.addWidget(entry.right, 1)
+    host.resize(1160, 860)
+    host.show()
+    entry.begin(shelf.binders[0], tabs.first_of_kind(shelf.binders[0], "readings"))
+    entry.show_example()
+    app.processEvents()
+    for letter in "knw, queen of swords r, hermitt, " * 2:
+        start = time.perf_counter()
+        QTest.keyClicks(entry.left.line, letter)
+        app.processEvents()
+        yield time.perf_counter() - start
+    session.close()
 
 
 def first(decks):

@@ -4,6 +4,7 @@ import signal
 import subprocess
 import sys
 import time
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -117,6 +118,19 @@ def test_putting_right_is_taken_up_unless_the_reading_was_changed_meanwhile(desk
     other = another(desk, look, qtbot)
     other.amend(desk.binder, uid)
     assert other.left.head.question.toPlainText() == "The new kiln?"
+
+
+def test_a_card_for_a_month_is_on_one_slip_its_own_or_that_of_what_was_begun(desk):
+    shelf = desk.session.shelf
+    desk.entry.begin(desk.binder, desk.tab, month="2026-12")
+    desk.entry.left.to_cards()
+    desk.type("st")
+    desk.entry.put_away()
+    near, later = (slips.slips(shelf, on) for on in (date(2026, 11, 30), date(2027, 1, 20)))
+    assert [s.kind for s in near if s.month == "2026-12"] == [slips.SlipKind.MONTH]
+    assert [(s.kind, s.title) for s in later if s.month == "2026-12"] == [
+        (slips.SlipKind.BEGUN, "Card for December 2026")
+    ]
 
 
 # In the whole program
