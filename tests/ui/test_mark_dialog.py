@@ -199,3 +199,16 @@ def test_words_not_written_yet_outlast_what_another_window_does(dialog, home):
     assert (first.toPlainText(), second.toPlainText()) == ("Changed elsewhere", "Another one")
     dialog.keep()
     assert [text for *_, text in seen(home)] == ["Changed elsewhere", "Another one"]
+
+
+def test_words_that_cannot_be_written_are_put_by(dialog, home, session, monkeypatch, tmp_path):
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
+    said = []
+    session.said.connect(said.append)
+    click(dialog.board, at(dialog, 0.25, 0.5))
+    QTest.keyClicks(dialog.focusWidget(), "A fish")
+    home[0].writable = False
+    QTest.keyClick(dialog, K.Key_Escape)
+    home[0].writable = True
+    assert "can be read but not written" in said[-1]
+    assert [path.read_text() for path in tmp_path.rglob("*.unsaved.md")] == ["A fish"]

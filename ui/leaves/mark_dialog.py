@@ -6,7 +6,6 @@ from collections.abc import Callable, Sequence
 from functools import partial
 
 from PySide6.QtCore import QTimer
-from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
@@ -25,6 +24,7 @@ from binder.store.clock import new_uid
 from binder.study import imagery
 from binder.study.leaves import LeafView
 from binder.study.shown_faces import Picture
+from ui.leaves import rescue
 from ui.leaves.mark_board import MarkBoard
 from ui.leaves.mark_words import MarkWords
 from ui.session import Session
@@ -143,6 +143,9 @@ class MarkDialog(QDialog):
         self.board.show_marks(marks)
         self.words.show_marks(marks, self._waiting)
         uids = [mark.uid for mark in marks]
+        gone = self._waiting.keys() - {mark.uid for mark in found}
+        for uid in gone:  # the mark was taken away elsewhere, or taken back
+            self._waiting.pop(uid)
         self._choose(self.board.lit if self.board.lit in uids else "")
         self.back.setEnabled(bool(self._steps))
 
@@ -157,8 +160,10 @@ class MarkDialog(QDialog):
 
     # Doing
 
-    def _do(self, verb: Callable[[str], object], what: str = "") -> None:
-        """Do something; `what` names a run of small steps that is taken back as one."""
+    def _do(self, verb: Callable[[str], object], what: str = "") -> bool:
+        """Do something, True if it was done; `what` names a run of small steps that is taken back
+        as one.
+        """
         last = self._steps[-1] if self._steps else ""
         same = bool(what) and last.startswith(f"{what} ")
         step = last if same else f"{what} {new_uid()}"
@@ -166,11 +171,12 @@ class MarkDialog(QDialog):
             verb(step)
         except RingboundError as error:
             self.hint.say(str(error), wrong=True)
-            return
+            return False
         self.hint.say("")
         if not same:
             self._steps.append(step)
         self.back.setEnabled(True)
+        return True
 
     def _set(self, x: float, y: float) -> None:
         self.keep()
@@ -200,12 +206,11 @@ class MarkDialog(QDialog):
         self._pause.start()
 
     def keep(self) -> None:
-        """Write what was typed and is not written yet."""
+        """Write what was typed and is not written yet; what cannot be written goes on waiting."""
         self._pause.stop()
         for uid, words in tuple(self._waiting.items()):
-            write = partial(self._write, uid, words)
-            self._do(write, f"write {uid}")
-            self._waiting.pop(uid, None)
+            if self._do(partial(self._write, uid, words), f"write {uid}"):
+                self._waiting.pop(uid, None)
 
     def _write(self, uid: str, words: str, step: str) -> None:
         imagery.write_mark(self._view.binder, uid, words, sitting=step)
@@ -220,17 +225,14 @@ class MarkDialog(QDialog):
 
     # Ending
 
-    def accept(self) -> None:
-        """Shut the window."""
+    def done(self, result: int) -> None:
+        """However the window is shut, nothing typed is lost."""
         self.keep()
-        super().accept()
+        if self._waiting:
+            self._put_by("\n\n".join(self._waiting.values()))
+        super().done(result)
 
-    def reject(self) -> None:
-        """Escape shuts it as well; what was done stays."""
-        self.keep()
-        super().reject()
-
-    def closeEvent(self, event: QCloseEvent) -> None:
-        """So does the window's own button."""
-        self.keep()
-        super().closeEvent(event)
+    def _put_by(self, words: str) -> None:
+        path = rescue.put_by(self._view.uid, self._view.title, words)
+        where = f"; your words lie in “{path}”" if path else ""
+        self._session.said.emit(f"{self.hint.text()} That was not saved{where}.")
