@@ -97,20 +97,24 @@ class Switch(QWidget):
             self.switched.emit(number)
 
     def _fit(self) -> None:
-        theme = self._look.theme
-        tall = QFontMetrics(theme.font("section_label")).height()
-        self.setFixedHeight(tall + theme.px(12))
-        left = 0
+        """Set the words side by side; those without room go below."""
+        px = self._look.theme.px
+        tall = QFontMetrics(self._look.theme.font("section_label")).height()
+        left, top = 0, px(8)
         for word in self.words:
-            size = word.sizeHint()
-            word.setGeometry(left, self.height() - theme.px(4) - tall, size.width(), tall)
-            left += size.width() + theme.px(16)
+            wide = word.sizeHint().width()
+            if left and left + wide > self.width() > 0:
+                left, top = 0, top + tall + px(6)
+            word.setGeometry(left, top, wide, tall)
+            left += wide + px(16)
+        self.setFixedHeight(top + tall + px(4))
         self.update()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """The rule grows with the leaf."""
+        """The rule grows with the leaf, and so does the room for words."""
         super().resizeEvent(event)
-        self.update()
+        if event.size().width() != event.oldSize().width():
+            self._fit()
 
     def sizeHint(self) -> QSize:
         """As wide as its words."""
