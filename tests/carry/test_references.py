@@ -6,6 +6,8 @@ import pytest
 import typst
 from hypothesis import given
 from hypothesis import strategies as st
+from pybtex.database import parse_string
+from pybtex.richtext import Text
 
 from binder.carry import bibtex, references
 from binder.errors import CanMend
@@ -154,3 +156,26 @@ def test_another_parser_reads_what_we_write(course_shelf, tmp_path):
         "Quarterly of Pips",
     ):
         assert bare(words) in page
+
+
+def test_bibtexs_own_parser_reads_all_we_write():
+    """pybtex's whole parser, of which the reading here uses only the scanner."""
+    fields = {
+        "type": "chapter", "title": "Tides & Cups, 100%", "container-title": "The Long_Table",
+        "author": [{"family": "van der Müller", "given": "Jón"}, {"literal": "The Quay Press"}],
+        "editor": [{"family": "Wren", "given": "Bo"}], "issued": {"date-parts": [[1950, 3]]},
+        "publisher": "Quay", "publisher-place": "Hallow", "page": "40–52", "volume": "2",
+        "ISBN": "978-0-306-40615-7", "DOI": "10.1000/182", "URL": "https://example.org/~t",
+    }  # fmt: skip
+    written = bibtex.write([SourceView("", "muller", "Tides", fields)])
+    entry = parse_string(written, "bibtex").entries["muller"]
+    assert entry.type == "incollection"
+    assert [(p.first_names, p.prelast_names, p.last_names) for p in entry.persons["author"]] == [
+        (["Jón"], ["van", "der"], ["Müller"]), ([], [], ["{The Quay Press}"]),
+    ]  # fmt: skip
+    said = {name: Text.from_latex(value).render_as("text") for name, value in entry.fields.items()}
+    assert said["booktitle"] == "The Long_Table"
+    assert (said["year"], said["pages"], said["isbn"]) == ("1950", "40–52", "978-0-306-40615-7")
+    [found], amiss = bibtex.read(written)
+    assert amiss == []
+    assert {**fields, "issued": {"date-parts": [[1950]]}} == found.fields

@@ -3,6 +3,7 @@
 
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
+from PySide6.QtGui import QContextMenuEvent
 from PySide6.QtWidgets import QApplication, QInputDialog
 
 from binder.study import leaves, sources, tabs, words
@@ -256,3 +257,17 @@ def test_own_words_with_somebody_elses_in_them_ask_for_the_source(desk, star):
     assert "“A rest after the Tower.” has no source yet" in desk.page.bare.text()
     desk.leaf("Plain words")
     assert desk.page.bare.text() == ""
+
+
+def test_the_menu_of_a_cell_reaches_its_row_and_column(desk, star, sides, orme):
+    sides.grid.setFocus()
+    event = QContextMenuEvent(QContextMenuEvent.Reason.Keyboard, QPoint(5, 5), QPoint(5, 5))
+    QApplication.sendEvent(sides.grid.viewport(), event)
+    menu = QApplication.activePopupWidget()
+    names = [action.text() for action in menu.actions()]
+    assert names == ["Column “Tess Orme”", "Row “Upright”"]
+    row = menu.actions()[1].menu()
+    down = next(action for action in row.actions() if action.text() == "&Down")
+    down.trigger()
+    menu.close()
+    assert rows(sides)[1] == ["Imagery", "Upright"]

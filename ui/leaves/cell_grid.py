@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QFontMetrics, QKeyEvent, QPainter, QResizeEvent
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QFocusEvent,
+    QFontMetrics,
+    QKeyEvent,
+    QPainter,
+    QResizeEvent,
+)
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
@@ -52,6 +59,8 @@ class CellGrid(QTableView):
     """The head of a row was double-clicked."""
     heads_menu = Signal(bool, int, QPoint)
     """A menu is asked for: True for a column, which one, and where on the screen."""
+    cell_menu = Signal(QPoint)
+    """A menu for row and column of the chosen cell is asked for, and where on the screen."""
 
     def __init__(self, look: Look, name: str, *, movable: bool) -> None:
         super().__init__()
@@ -80,6 +89,7 @@ class CellGrid(QTableView):
         header.setSectionsMovable(self._movable)
         header.setHighlightSections(False)
         header.setDefaultAlignment(_TOP_LEFT)
+        header.setTextElideMode(Qt.TextElideMode.ElideRight)
         header.sectionMoved.connect(lambda *at: self._dragged(header, column, *at))
         header.setContextMenuPolicy(Qt.ContextMenuPolicy.CustomContextMenu)
         header.customContextMenuRequested.connect(
@@ -155,6 +165,17 @@ class CellGrid(QTableView):
         """The chosen cell shows the keyboard."""
         super().focusInEvent(event)
         self.viewport().update()
+
+    def contextMenuEvent(self, event: QContextMenuEvent) -> None:
+        """By the pointer or by the key for menus."""
+        index = self.indexAt(event.pos())
+        by_key = event.reason() is QContextMenuEvent.Reason.Keyboard
+        if index.isValid() and not by_key:
+            self.setCurrentIndex(index)
+        if self.currentIndex().isValid():
+            corner = self.visualRect(self.currentIndex()).bottomLeft()
+            where = self.viewport().mapToGlobal(corner) if by_key else event.globalPos()
+            self.cell_menu.emit(where)
 
     # What is told
 

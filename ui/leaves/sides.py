@@ -102,6 +102,7 @@ class SideFields(QWidget):
         self.add_row.clicked.connect(self.name_row)
         self.grid.moved.connect(self._moved)
         self.grid.heads_menu.connect(self._heads_menu)
+        self.grid.cell_menu.connect(self._cell_menu)
         self.grid.row_opened.connect(self.rename_row)
 
     @property
@@ -242,10 +243,26 @@ class SideFields(QWidget):
         self._refill(self.grid.current())
 
     def _heads_menu(self, column: bool, at: int, where: QPoint) -> None:
-        if at < 0:
-            return
-        menu = QMenu(self)
-        menu.aboutToHide.connect(menu.deleteLater)
+        if at >= 0:
+            menu = self._menu()
+            self._fill_menu(menu, column, at)
+            menu.popup(where)
+
+    def _cell_menu(self, where: QPoint) -> None:
+        index, menu = self.grid.currentIndex(), self._menu()
+        table = self.fields.table
+        for column, at in ((True, index.column()), (False, index.row())):
+            name = (table.columns if column else table.rows)[at].name
+            self._fill_menu(menu.addMenu(f"{'Column' if column else 'Row'} “{name}”"), column, at)
+        menu.popup(where)
+
+    def _menu(self) -> QMenu:
+        made = QMenu(self)
+        made.aboutToHide.connect(made.deleteLater)
+        return made
+
+    def _fill_menu(self, menu: QMenu, column: bool, at: int) -> None:
+        """What can be done to a column or a row."""
         count = len(self.fields.table.columns if column else self.fields.table.rows)
         ways = ("To the &left", "To the &right") if column else ("&Up", "&Down")
         for words, to in zip(ways, (at - 1, at + 1), strict=True):
@@ -254,7 +271,6 @@ class SideFields(QWidget):
         if not column:
             menu.addAction("Re&name…", partial(self.rename_row, at))
         menu.addAction("Take it &away", partial(self.remove, column, at))
-        menu.popup(where)
 
     # Saving
 
