@@ -16,7 +16,7 @@ from binder.study.decks import DeckView
 from binder.study.hand import Hand
 from binder.study.hand_line import line_of
 from binder.study.lookbacks import LOOK_AFTER
-from binder.study.readings import Laid, NewReading, ReadingView, moment
+from binder.study.readings import NO_QUESTION, Laid, NewReading, ReadingView, moment
 
 FIRST_SPREAD = "three-card"
 """What a new reading is laid in unless another spread is chosen."""
@@ -132,9 +132,7 @@ def amiss(draft: Draft, hand: Hand) -> Amiss | None:
     except CanMend as error:
         return Amiss("at", str(error))
     if not draft.question.strip():
-        return Amiss(
-            "question", "A reading needs a question, if only “What does today ask of me?”."
-        )
+        return Amiss("question", NO_QUESTION)
     if draft.look_on and draft.look_on < at.date().isoformat():
         return Amiss("look_on", "A look back comes after its reading; choose a later day.")
     wrong = hand.wrong()

@@ -8,6 +8,9 @@ from binder.cards.titles import DeckTitles
 from binder.errors import CanMend
 from binder.study.readings import Laid
 
+WRITE_AS = "Write a card as 3w, qc, star or 17."
+"""What to do where a word is no card and nothing is like it."""
+
 
 def laid_from(line: str, spread: Spread, titles: DeckTitles) -> list[Laid]:
     """The cards of a shorthand line in their places; CanMend for anything not understood.
@@ -35,5 +38,5 @@ def _what_to_do(part: Part) -> str:
     if meant:
         return f"{problem} Did you mean {' or '.join(meant)}?"
     if problem.endswith("is not understood."):
-        return f"{problem} Write a card as 3w, qc, star or 17."
+        return f"{problem} {WRITE_AS}"
     return problem

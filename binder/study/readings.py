@@ -24,6 +24,10 @@ from binder.study.kinds import LeafKind
 from binder.study.leaves import titled
 from binder.study.tabs import TabView
 
+ASK_OF_TODAY = "What does today ask of me?"
+NO_QUESTION = f"A reading needs a question, if only “{ASK_OF_TODAY}”."
+"""What is said where there is no question, and the question it offers."""
+
 
 @dataclass(frozen=True, slots=True)
 class Laid:
@@ -141,7 +145,7 @@ def moment(text: str) -> datetime:
 
 def _checked(reading: NewReading) -> None:
     if not reading.question.strip():
-        raise CanMend("A reading needs a question, if only “What does today ask of me?”.")
+        raise CanMend(NO_QUESTION)
     moment(reading.at)
     places = {place.n for place in reading.spread.places}
     seen: set[str] = set()

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.study.laying import WRITE_AS
 from ui.desk.paint import shadow
 from ui.table.offers import Offer, Row
 from ui.theme import Look
@@ -213,8 +214,10 @@ class Choices(QFrame):
 
     def _sentence(self) -> str:
         assert self.offer is not None
-        asks = self.offer.problem.endswith("is not understood.") and self.offer.rows
-        return self.offer.problem + (" Did you mean" if asks else "")
+        problem, rows = self.offer.problem, self.offer.rows
+        if not problem.endswith("is not understood."):
+            return problem
+        return f"{problem} {'Did you mean' if rows else WRITE_AS}"
 
     def _flags(self) -> int:
         return int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignTop.value)

@@ -24,6 +24,7 @@ from binder.cards.spreads import Spread
 from binder.study.cautions import ASK_FIRST, for_another, initials
 from binder.study.dates import DAYS, parsed
 from binder.study.draft import DeckChoice, Draft, look_day, looks_like_a_name
+from binder.study.readings import ASK_OF_TODAY
 from ui.table.field import GrowingField
 from ui.table.flow import Flow
 from ui.table.hints import Hint
@@ -144,6 +145,7 @@ class Head(QWidget):
     def _connect(self) -> None:
         self.when.dateTimeChanged.connect(self._dated)
         self.question.textChanged.connect(lambda: self.hints["question"].say(""))
+        self.hints["question"].linkActivated.connect(self._ask_of_today)
         self.question.entered.connect(self.ended)
         self.querent.returnPressed.connect(self.ended)
         self.topic.returnPressed.connect(self.ended)
@@ -223,7 +225,8 @@ class Head(QWidget):
 
     def blame(self, field: str, sentence: str) -> None:
         """Say what is wrong beside a field and put the keyboard there."""
-        self.hints[field].say(sentence, wrong=True)
+        linked = f'<a href="ask">{ASK_OF_TODAY}</a>'
+        self.hints[field].say(sentence.replace(ASK_OF_TODAY, linked), wrong=True)
         {"at": self.when, "question": self.question, "look_on": self.look_on}[field].setFocus()
 
     # Hints
@@ -253,6 +256,10 @@ class Head(QWidget):
         if looks_like_a_name(querent):
             said.append(NAME_HINT.format(initials(querent)))
         self.hints["querent"].say(" ".join(said))
+
+    def _ask_of_today(self, *_link: str) -> None:
+        self.question.set_text(ASK_OF_TODAY)
+        self.question.setFocus()
 
     def _shorten_name(self, *_link: str) -> None:
         self.querent.setText(initials(self.querent.text()))

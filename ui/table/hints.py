@@ -27,8 +27,9 @@ class Hint(QLabel):
     def say(self, sentence: str, *, wrong: bool = False) -> None:
         """Show a sentence, in red when something is wrong; '' hides it."""
         self._wrong = wrong
+        linked = "<a " in sentence  # words alone are no stop for the Tab key, and never markup
+        self.setTextFormat(Qt.TextFormat.RichText if linked else Qt.TextFormat.PlainText)
         self.setText(sentence)
-        linked = "<a " in sentence  # words alone are no stop for the Tab key
         policy = Qt.FocusPolicy.StrongFocus if linked else Qt.FocusPolicy.NoFocus
         self.setFocusPolicy(policy)
         self.restyle()

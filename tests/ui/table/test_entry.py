@@ -110,6 +110,16 @@ def test_what_is_wrong_is_said_by_the_line_and_nothing_is_lost(desk, line, sente
     assert desk.entry.left.wrong.text() == ""
 
 
+def test_the_mouse_alone_takes_the_question_that_is_offered(desk):
+    desk.entry.left.to_cards()
+    desk.type("3w, qc, star")
+    QTest.mouseClick(desk.entry.right.keep_row.keep, Qt.MouseButton.LeftButton)
+    desk.head.hints["question"].linkActivated.emit("ask")
+    assert desk.head.hints["question"].text() == ""
+    QTest.mouseClick(desk.entry.right.keep_row.keep, Qt.MouseButton.LeftButton)
+    assert desk.reading().question == "What does today ask of me?"
+
+
 def test_a_question_is_asked_for_beside_the_question(desk):
     desk.entry.left.to_cards()
     desk.type("3w, qc, star")

@@ -2,6 +2,7 @@
 
 import pytest
 from PySide6.QtCore import QMimeData, Qt
+from PySide6.QtTest import QTest
 
 from binder.cards.spreads import spread
 from binder.study.hand import Hand
@@ -51,6 +52,14 @@ def test_what_is_offered_at_the_end_of_a_line(text, problem, texts):
 @pytest.mark.parametrize("text", ["", "3w", "3w, ", "star", "hermit r", "3w, 7:", "3w, 7: "])
 def test_nothing_is_offered_where_all_is_plain(text):
     assert said(text) is None
+
+
+def test_a_word_that_is_like_no_card_is_told_how_cards_are_written(line):
+    QTest.keyClicks(line, "qx")
+    assert line.choices._sentence() == "“qx” is not understood. Write a card as 3w, qc, star or 17."
+    line.selectAll()
+    QTest.keyClicks(line, "hermitt")
+    assert line.choices._sentence() == "“hermitt” is not understood. Did you mean"
 
 
 def test_a_word_behind_the_caret_is_not_offered_for():
