@@ -1,5 +1,9 @@
 """Sources on paper: numbered notes and a bibliography at the end, whatever a title holds."""
 
+import ctypes
+
+import pypdfium2
+import pypdfium2.raw as pdfium
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -91,3 +95,23 @@ def test_a_year_in_words_is_left_out():
 def test_keys_are_found_at_any_depth():
     said = blocks(to_html("> - [a](source:one#p1)\n\n[b](source:two)\n"))
     assert list(keys(said)) == ["one", "two"]
+
+
+def test_quotations_stay_in_ink_among_own_words():
+    """In print own words are blue-black; each run of letters is drawn in its own colour."""
+    part = Part("", blocks(to_html("Mine.\n\n> Theirs.")), own=True)
+    leaf = PrintLeaf("u1", "plain", "A leaf", parts=(part,))
+    pdf = typeset(Section("Practice", "Notes", leaves=(leaf,)), Sheet())
+    inks = {}
+    with pypdfium2.PdfDocument(pdf) as document:
+        page = document[len(document) - 1]
+        words = page.get_textpage()
+        for at in range(words.count_chars()):
+            red, green, blue, alpha = (ctypes.c_uint() for _ in range(4))
+            pdfium.FPDFText_GetFillColor(words.raw, at, red, green, blue, alpha)
+            inks.setdefault((red.value, green.value, blue.value), []).append(
+                words.get_text_range(at, 1)
+            )
+    said = {ink: "".join(letters) for ink, letters in inks.items()}
+    assert "Mine." in said[0x1C, 0x3A, 0x63]
+    assert "Theirs." in said[0x23, 0x21, 0x1D]

@@ -199,3 +199,15 @@ def test_headings_have_the_sizes_of_the_style_sheet(prose, look):
     assert [round(size / body, 2) for size in sizes[:2]] == [1.45, 1.22]
     leaf_title = look.theme.font("leaf_title").pointSizeF()
     assert sizes[0] < leaf_title
+
+
+def test_somebody_elses_words_stay_in_ink_among_own_words(qtbot, look):
+    made = Prose(look, own=True)
+    qtbot.addWidget(made)
+    made.show_html("<p>Mine.</p><blockquote><p>Theirs.</p></blockquote>")
+    inks = []
+    block = made.document().begin()
+    while block.isValid():
+        inks += [piece.fragment().charFormat().foreground().color() for piece in block]
+        block = block.next()
+    assert inks == [look.theme["own"], look.theme["ink"]]

@@ -14,7 +14,9 @@ QUOTE = 16
 
 
 def prose_style(theme: Theme, role: str = "body", *, own: bool = False) -> str:
-    """The style sheet of a leaf's HTML in a theme; `own` for the student's own words."""
+    """The style sheet of a leaf's HTML in a theme; `own` for the student's own words, among which
+    somebody else's stay in ink.
+    """
     ink, words = theme["ink"].name(), theme["own" if own else "ink"].name()
     soft, rule, faint = (theme[key].name() for key in ("inksoft", "rule", "faint"))
     pt, px = theme.font(role).pointSizeF(), theme.px
@@ -31,6 +33,7 @@ h2 {{ font-size: {pt * 1.22:.2f}pt; }}
 h3 {{ font-size: {pt * 1.08:.2f}pt; }}
 h4, h5, h6 {{ font-size: {pt:.2f}pt; }}
 blockquote {{ margin: {px(8)}px {px(14)}px {px(10)}px {px(QUOTE)}px; font-style: italic; }}
+blockquote p, blockquote li, blockquote a {{ color: {ink}; }}
 table {{ border-collapse: collapse; }}
 table.set {{ margin: {px(6)}px 0 {px(12)}px 0; }}
 .set th, .set td {{ padding: {px(4)}px {px(14)}px {px(4)}px {px(2)}px;
