@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from binder.study import put_by
 from binder.study.slips import Slip, SlipKind, slips
+from ui.desk import asking
 from ui.desk.slips import SlipNote
 from ui.session import Session
 
 if TYPE_CHECKING:
     from ui.desk.window import Window
+
+THROW = "Throw away what was begun of “{}”? It does not come back."
 
 
 def due(session: Session) -> tuple[list[Slip], list[SlipNote]]:
@@ -33,6 +37,14 @@ def follow(window: Window, slip: Slip) -> None:
             deeds.change_reading()
     elif slip.kind is SlipKind.BEGUN:
         deeds.new_reading()
+
+
+def throw_away(window: Window, slip: Slip) -> None:
+    """Throw away what was begun and put by; asks first, as it does not come back."""
+    if asking.sure(window, slip.heading, THROW.format(slip.title), "Throw it away"):
+        key = f"{put_by.AMEND} {slip.leaf_uid}" if slip.leaf_uid else put_by.NEW
+        put_by.drop(window.session.shelf.path, f"{key} {slip.month}".strip())
+        window.show_slips()
 
 
 def _note(key: str, slip: Slip) -> SlipNote:

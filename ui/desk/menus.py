@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QMenu
 
 from binder.study import lookbacks
 from binder.study.slips import Slip, SlipKind
-from ui.desk import asking
+from ui.desk import asking, due
 from ui.desk.colours import SPINES, TABS
 
 if TYPE_CHECKING:
@@ -79,6 +79,8 @@ def slip_menu(window: Window, slip: Slip) -> QMenu:
     """The menu of a slip: open it, or ask again later."""
     made = PieceMenu(window)
     made.add("&Open", window.open_slip, slip)
+    if slip.kind is SlipKind.BEGUN:
+        made.add("&Throw it away…", due.throw_away, window, slip)
     if slip.kind in (SlipKind.MONTH, SlipKind.DRAW):
         made.add_named(("year_sheet", "draws"))
     if slip.kind is SlipKind.LOOK_BACK:

@@ -201,7 +201,8 @@ def _fonts(theme: Theme) -> tuple[QFont, QFont]:
 
 def _row_width(place: Place, cards: Sequence[Laid], theme: Theme) -> float:
     small, large = QFontMetricsF(theme.font("label")), QFontMetricsF(theme.font("table", 600))
-    titles = [large.horizontalAdvance(card.title) for card in cards]
+    titles = [large.horizontalAdvance(f"+ {card.title}") for card in cards[1:]]
+    titles += [large.horizontalAdvance(card.title) for card in cards[:1]]
     return max([small.horizontalAdvance(f"{place.n}  {place.label}"), *titles])
 
 
@@ -230,8 +231,9 @@ def _row(place: Place, cards: Sequence[Laid], start: QPointF, width: float, them
     ]
     top = start.y() + step * len(words)
     metrics = QFontMetricsF(large)
-    for card in cards:
-        lines = wrapped(card.title, theme.font("table", 600), width)
+    for number, card in enumerate(cards):
+        title = f"+ {card.title}" if number else card.title  # one beside it, as it is typed
+        lines = wrapped(title, theme.font("table", 600), width)
         for line in lines:
             at = QPointF(start.x(), top + metrics.ascent())
             words.append(Words(line, at, large, "ink", title=True))

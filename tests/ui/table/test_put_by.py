@@ -14,8 +14,9 @@ from binder.cards.spreads import spread
 from binder.store.shelf import Shelf
 from binder.study import put_by, readings, slips, tabs
 from binder.study.readings import Laid, NewReading
-from tests.ui.driving import CTRL, K, click, key, keys, settle
+from tests.ui.driving import CTRL, K, answering, click, key, keys, presses, settle
 from ui.app import Program
+from ui.desk.menus import slip_menu
 from ui.memory import Memory
 from ui.table.entry import Entry
 from ui.table.putting_by import SOON_MS
@@ -154,6 +155,24 @@ def test_the_next_start_lays_a_slip_that_takes_the_reading_up(window, program, q
     key(second, K.Key_Escape)
     second.close()
     again.close()
+
+
+def test_what_was_begun_is_thrown_away_from_the_menu_of_its_slip(window):
+    key(window, K.Key_L, CTRL)
+    keys(window, "What goes?")
+    key(window, K.Key_Escape)
+    folder = window.session.shelf.path / put_by.FOLDER
+    for answer, left in (("Leave it", 1), ("Throw it away", 0)):
+        slip = window._slips[0]
+        assert slip.kind is slips.SlipKind.BEGUN
+        actions = {a.text().replace("&", ""): a for a in slip_menu(window, slip).actions()}
+        answering(presses(answer))
+        actions["Throw it away…"].trigger()
+        assert len(list(folder.glob("*"))) == left
+    assert window._slips[0].kind is not slips.SlipKind.BEGUN
+    window.actions_by_name["new_reading"].trigger()
+    assert window.staged("entry")
+    assert window.deeds.entry.left.head.question.toPlainText() == ""
 
 
 TYPING = """
