@@ -100,6 +100,24 @@ def test_files_may_fall_anywhere_on_the_leaves(desk, tmp_path):
     assert [entry.title for entry in entries(desk)[before:]] == ["on the list"]
 
 
+def test_a_pdf_dropped_on_a_reading_is_filed_and_a_picture_is_its_photograph(desk, tmp_path):
+    (tmp_path / "spread.pdf").write_bytes(pdf())
+    (tmp_path / "table.png").write_bytes(png(40, 30))
+    practice = desk.session.shelf.binder("Practice")
+    log = tabs.first_of_kind(practice, "readings")
+    desk.session.open_leaf(leaves.contents(practice, log)[0].uid)
+    settle()
+    reading, before = desk.cover.leaf("left"), len(entries(desk, log.name))
+    drop(reading.viewport(), tmp_path / "table.png")
+    reading.importing.job.wait()
+    settle()
+    assert len(entries(desk, log.name)) == before
+    drop(reading.viewport(), tmp_path / "spread.pdf")
+    finish(desk)
+    assert len(entries(desk, log.name)) == before + 1
+    assert desk.session.leaf_of(desk.session.left).kind == "handout"
+
+
 def test_find_on_the_shelf_opens_a_handout_at_its_page(desk, tmp_path):
     (tmp_path / "talk.pdf").write_bytes(written("Nothing.", "A heronry by the slip."))
     drop(desk.cover, tmp_path / "talk.pdf")

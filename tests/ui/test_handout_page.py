@@ -310,6 +310,19 @@ def test_words_found_in_the_notes_are_not_sought_on_the_sheets(talk, qtbot):
     assert talk.notes.first_mark() is not None
 
 
+def test_tab_reaches_everything_on_the_leaf(talk, qtbot):
+    talk.tick.setFocus()
+    reached = []
+    for _ in range(9):
+        qtbot.keyClick(talk.window().focusWidget(), Qt.Key.Key_Tab)
+        reached.append(talk.window().focusWidget())
+    wanted = (talk.bar.count, talk.bar.after, talk.bar.larger, talk.find_row.field, talk.view,
+              talk.beside.link)  # fmt: skip
+    places = [reached.index(part) for part in wanted]
+    assert places == sorted(places)
+    assert all(part.accessibleName() or part.text() for part in wanted)
+
+
 def test_a_scan_says_quietly_that_it_holds_no_words(show):
     page = show(("scan.pdf", "application/pdf", pdf_of((300, 400))))
     assert "as in a scan" in page.quiet.toPlainText()

@@ -25,7 +25,7 @@ from binder.study.cautions import caution, for_another
 from binder.study.leaves import LeafView
 from binder.study.readings import ReadingView
 from ui.desk import asking
-from ui.dropped import local_files
+from ui.dropped import no_documents
 from ui.leaves import link_menu, reading_menu
 from ui.leaves.expected import Expected
 from ui.leaves.heads import Heading
@@ -201,7 +201,7 @@ class ReadingPage(Page):
     def paste_photo(self, data: QMimeData) -> bool:
         """Keep a picture from the clipboard; False where there is none."""
         view = self.session.leaf_of(self.spot) if self.spot else None
-        paths = local_files(data)
+        paths = no_documents(data)
         if view is None or not (paths or data.hasImage()):
             return False
         if paths:
@@ -218,8 +218,8 @@ class ReadingPage(Page):
         self.photos_head.setVisible(not self.photos.isHidden())
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Pictures may be dropped anywhere on the leaf."""
-        if local_files(event.mimeData()) or event.mimeData().hasImage():
+        """Pictures may be dropped anywhere on the leaf; the binder files PDFs and folders."""
+        if no_documents(event.mimeData()) or event.mimeData().hasImage():
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
