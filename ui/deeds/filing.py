@@ -7,11 +7,12 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtGui import QGuiApplication, QImage
+from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QFileDialog
 
 from binder.errors import CanMend
 from binder.study import tabs
+from ui.clipboard import copied
 from ui.deeds.base import Base
 from ui.dropped import local_files
 
@@ -64,7 +65,7 @@ class FilingDeeds(Base):
 
     def paste_handout(self) -> None:
         """File what lies on the clipboard; a reading takes a picture as a photograph."""
-        data = QGuiApplication.clipboard().mimeData()
+        data = copied()
         page = self._page_with_keyboard()
         if hasattr(page, "paste_photo") and page.paste_photo(data):
             return

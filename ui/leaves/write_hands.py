@@ -6,11 +6,12 @@ from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import QMimeData, QObject, QPoint, Qt, Signal
-from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from binder.page.quoting import quoted
 from binder.store.file import Binder
 from binder.study.sources import sources
+from ui.clipboard import copied
 from ui.leaves.editor import Editor
 from ui.leaves.long_editor import LongEditor
 from ui.leaves.pasting import put, put_files, put_plain
@@ -84,7 +85,7 @@ class Hands(QObject):
 
     def paste_plain(self, editor: Field) -> None:
         """Put in the words on the clipboard without anything that dresses them."""
-        self._tell(put_plain(editor, QApplication.clipboard().mimeData()))
+        self._tell(put_plain(editor, copied()))
 
     def paste(self, editor: Field, data: QMimeData) -> None:
         """Put in what was pasted or dropped."""
