@@ -15,7 +15,7 @@ from binder.carry.bibtex import Read
 from binder.errors import CanMend
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
-from binder.study.bibliography import CHECKS, lacking, year
+from binder.study.bibliography import CHECKS, DATES, LABELS, NAMES, lacking, year
 from binder.study.citing import checked_key
 from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.kinds import LeafKind
@@ -215,8 +215,24 @@ def _read_csl(text: str, name: str) -> tuple[list[Read], list[str]]:
             said.append(f"Source {number} of the file has no id and was left out.")
             continue
         fields = {key: value for key, value in item.items() if key not in ("id", "citation-key")}
-        found.append(Read(f"source {number}", str(item["id"]), fields))
+        sound = {key: value for key, value in fields.items() if _is_sound(key, value)}
+        odd = [key for key in fields if key not in sound]
+        why = f"Its {' and '.join(odd)} could not be read." if odd else ""
+        found.append(Read(f"source {number}", str(item["id"]), sound, why))
     return found, said
+
+
+def _is_sound(name: str, value: Any) -> bool:
+    """Whether a value has the shape that CSL-JSON gives a variable of that name."""
+    if name in NAMES:
+        return isinstance(value, list) and all(
+            isinstance(one, dict) and all(isinstance(part, str | bool) for part in one.values())
+            for one in value
+        )
+    if name in DATES or name == "original-date":
+        return isinstance(value, dict)
+    words = name in ("title", "type") or name in LABELS
+    return isinstance(value, str | int | float) or not words
 
 
 def carry_out(shelf: Shelf, path: Path, leave_out: LeaveOut = NOTHING) -> int:

@@ -4,14 +4,15 @@ import json
 
 import pytest
 import typst
-from hypothesis import given
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from pybtex.database import parse_string
 from pybtex.richtext import Text
 
 from binder.carry import bibtex, references
 from binder.errors import CanMend
-from binder.study import leaves
+from binder.paper.citations import entry
+from binder.study import bibliography, leaves
 from binder.study.sources import SourceView, sources
 from tests.paper.reading_back import bare, texts
 
@@ -179,3 +180,45 @@ def test_bibtexs_own_parser_reads_all_we_write():
     [found], amiss = bibtex.read(written)
     assert amiss == []
     assert {**fields, "issued": {"date-parts": [[1950]]}} == found.fields
+
+
+ODD = st.recursive(
+    st.none() | st.booleans() | st.integers(-5, 3000) | st.text(max_size=6),
+    lambda inner: (
+        st.lists(inner, max_size=3)
+        | st.dictionaries(
+            st.sampled_from(["family", "given", "date-parts", "raw"]), inner, max_size=3
+        )
+    ),
+    max_leaves=6,
+)
+NAMED = st.sampled_from(["title", "author", "issued", "ISBN", "DOI", "type", "editor", "page", "x"])
+
+
+@settings(
+    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+@given(items=st.lists(st.dictionaries(NAMED, ODD, max_size=5), max_size=3))
+def test_whatever_a_csl_file_holds_it_is_read_or_said(course_shelf, tmp_path, items):
+    path = tmp_path / "in.json"
+    path.write_text(json.dumps([{"id": f"k{n}", **item} for n, item in enumerate(items)]))
+    reviewed = references.review(course_shelf, path)
+    for one in reviewed.offered:
+        one.wanted = True
+        source = SourceView("", one.key, one.title, one.fields)
+        assert isinstance(source.author, str)
+        bibliography.described(source)
+        bibliography.of(source)
+        assert entry(one.fields)["title"]
+    references.take(course_shelf, reviewed)
+    assert len(sources(course_shelf)) == len(reviewed.offered)
+    course_shelf.undo() if reviewed.offered else None
+
+
+def test_a_part_of_the_wrong_shape_is_left_out_and_said(course_shelf, tmp_path):
+    item = {"id": "a", "title": "T", "author": "Ann Bee", "issued": {"date-parts": [[1950]]}}
+    path = tmp_path / "in.json"
+    path.write_text(json.dumps([item]))
+    (one,) = references.review(course_shelf, path).offered
+    assert one.remarks[0] == "Its author could not be read."
+    assert "author" not in one.fields
