@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 
 from binder.study import files, leaves, tabs
+from tests.page.written import written
 from tests.ui.driving import settle
 from ui.leaves.filed import FiledPage
 
@@ -40,3 +41,25 @@ def test_a_file_that_is_gone_is_said(linked, qtbot):
     with qtbot.waitSignal(window.session.said, timeout=500, raising=False):
         window.cover.leaf("left").followed.emit("file:01a2125a-6e5d-7657-b4c2-03cdb3048d13")
     assert "no longer kept" in window.said.text()
+
+
+def test_words_of_a_linked_file_are_found_but_nothing_is_written_about_it(window, qtbot):
+    binder = window.session.shelf.binder("Practice")
+    data = written("Low water.", "High water at noon.")
+    uid = files.keep_bytes(binder, "tides.pdf", "application/pdf", data)
+    tab = tabs.tab(binder, "Clippings")
+    window.session.open_leaf(leaves.add_leaf(binder, tab, "A", f"[tides](file:{uid})"))
+    window.cover.leaf("left").followed.emit(f"file:{uid}")
+    page = window.cover.leaf("right")
+    for _ in range(3):
+        page.wait()
+        settle()
+    qtbot.keyClicks(page.find_row.field, "noon")
+    qtbot.keyClick(page.find_row.field, Qt.Key.Key_Return)
+    for _ in range(3):
+        page.wait()
+        settle()
+    assert (page.number, page.find_row.told.text()) == (1, "1 of 1")
+    assert not page.tick.isVisible()
+    assert not page.beside.isVisible()
+    assert binder.sql("SELECT count(*) FROM filed_text WHERE file = ?", (uid,)) == [(0,)]
