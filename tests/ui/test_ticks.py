@@ -60,6 +60,20 @@ def test_ticking_from_the_menu_and_taking_it_away(clippings):
         assert bool(on_paper.ticked(binder, uids[1])) is ticked
 
 
+def test_leaves_left_out_of_print_are_not_ticked_off(clippings, tmp_path, qtbot):
+    window, binder, _, uids = clippings
+    leaves.rename(binder, uids[0], "Private: A")
+    window.deeds.print()
+    proof = window.desk.stage()
+    qtbot.waitUntil(lambda: proof.printed is not None, timeout=20_000)
+    proof.printed = None
+    proof.no_private.click()
+    qtbot.waitUntil(lambda: proof.printed is not None, timeout=20_000)
+    proof.save_to(tmp_path / "tab.pdf")
+    settle()
+    assert proof.tick_button.text() == "Tick 2 handouts off"
+
+
 def test_ticks_are_offered_after_printing(clippings, tmp_path, qtbot):
     window, binder, tab, _ = clippings
     window.deeds.print()

@@ -31,10 +31,11 @@ MM = 25.4
 
 @dataclass(frozen=True)
 class Printed:
-    """A typeset tab: its PDF, and the sheet it is for."""
+    """What was typeset: its PDF, the sheet it is for, and uids of the leaves on it, of a tab."""
 
     pdf: bytes
     sheet: Sheet
+    leaves: tuple[str, ...] = ()
 
     @cached_property
     def pages(self) -> int:

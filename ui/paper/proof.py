@@ -293,10 +293,10 @@ class Proof(QWidget):
 
     def _to_tick(self) -> list[str]:
         """Uids of the handouts that are on these pages and not ticked off yet."""
-        if self._binder is None or self._tab is None:
+        if self._binder is None or self._tab is None or self.printed is None:
             return []
         known = on_paper.handouts(self._binder, self._tab)
-        return [uid for uid, done in known.items() if not done]
+        return [uid for uid in self.printed.leaves if known.get(uid) is False]
 
     def _offer_ticks(self) -> None:
         count = len(self._to_tick())

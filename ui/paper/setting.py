@@ -27,7 +27,8 @@ def tab_set(
 
     with _beside(shelf):
         section = gather(shelf, binder, tab, leave_out)
-    return Printed(typeset(section, sheet, blank_lines=lines), sheet)
+    printed = tuple(leaf.uid for leaf in section.leaves)
+    return Printed(typeset(section, sheet, blank_lines=lines), sheet, printed)
 
 
 def year_set(
