@@ -12,7 +12,7 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent, QGuiApplication, QImage
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog
 
-from binder.study import leaves, tabs
+from binder.study import leaves, page_notes, tabs
 from tests.page.written import written
 from tests.ui.driving import CTRL, SHIFT, K, click, key, keys, settle
 
@@ -190,6 +190,25 @@ def test_pasted_files_and_pictures(desk, tmp_path):
     QGuiApplication.clipboard().setText("only words")
     key(desk, K.Key_V, CTRL)
     assert desk.said.text() == "There is no file or picture on the clipboard; copy one first."
+
+
+def test_pasting_into_a_note_puts_words_there(desk):
+    binder = desk.session.binder
+    uid = next(one.uid for one in entries(desk) if one.title.startswith("Planing"))
+    desk.session.open_leaf(uid)
+    page = desk.cover.leaf("left")
+    for _ in range(3):
+        page.wait()
+        settle()
+    page.beside.write()
+    settle()
+    assert desk.focusWidget() is page.beside.editor
+    QGuiApplication.clipboard().setText("pasted words")
+    key(desk, K.Key_V, CTRL)
+    keys(desk, " and more")
+    key(desk, K.Key_Escape)
+    notes = page_notes.page_notes(binder, uid)
+    assert ("pasted words and more", 1) in [(note.text, note.page) for note in notes]
 
 
 def test_what_cannot_be_filed_is_listed_and_stops_nothing_else(desk, tmp_path):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtCore import QEvent, QMimeData, QObject, QRect, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QLabel, QVBoxLayout, QWidget
 
@@ -26,6 +26,8 @@ class BesideField(QFrame):
 
     opened = Signal(bool)
     """The field is open for writing, or shut again."""
+    caret_moved = Signal(QRect)
+    """Where the cursor is now, in `editor`."""
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -63,6 +65,9 @@ class BesideField(QFrame):
         made = Editor(self._look, "Note beside this page", colour="own")
         made.setPlaceholderText("What you note beside this page")
         made.edited.connect(self.keeping.touch)
+        made.pasted.connect(self._paste)
+        made.caret_moved.connect(self.caret_moved)
+        made.menu_asked.connect(lambda at: made.createStandardContextMenu().popup(at))
         made.installEventFilter(self)
         self._within.addWidget(made)
         return made
@@ -114,6 +119,14 @@ class BesideField(QFrame):
         if had_keys:
             self.link.setFocus()
         self.opened.emit(False)
+
+    def _paste(self, data: QMimeData) -> None:
+        """Put in words, or a picture or file that is kept in the binder."""
+        from ui.leaves.pasting import put
+
+        amiss = put(self.editor, self._view.binder, data) if self._view is not None else []
+        if amiss:
+            self._say(" ".join(amiss))
 
     # What Keeping asks of a part
 

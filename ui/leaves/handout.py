@@ -90,6 +90,7 @@ class HandoutPage(Page):
         self.find_row.left.connect(view.setFocus)
         self.find.went.connect(self._go_to)
         self.find.counted.connect(self._tell_found)
+        self.beside.caret_moved.connect(lambda rect: self.show_rect(self.beside.editor, rect))
         self.beside.opened.connect(lambda on: self._show_beside(writing=on))
 
     @property
