@@ -91,6 +91,12 @@ def sources(shelf: Shelf) -> dict[str, SourceView]:
     }
 
 
+def author_of(shelf: Shelf, address: str) -> str:
+    """Who wrote what a link 'source:KEY#PLACE' leads to; '' where nobody is named."""
+    found = sources(shelf).get(address.partition(":")[2].partition("#")[0])
+    return found.author if found and found.fields.get("author") else ""
+
+
 def source_of(binder: Binder, leaf_uid: str) -> SourceView | None:
     """The source whose leaf that is, or None while its bibliography is not written yet."""
     query = (

@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from binder.study import lookbacks, readings, words
+from binder.study import lookbacks, readings, sources, words
 from tests.ui.leaf_fixtures import TODAY, expect_two, log, session_on
 from ui.leaves.look_back import LookBackPage
 
@@ -264,3 +264,22 @@ def test_a_reading_of_a_day_to_come_says_its_day(session, qtbot, look, course_sh
     qtbot.addWidget(made)
     made.open(session.spot_of(uid))
     assert made.heading.accessibleDescription().endswith("quay? Dated 1 March 2027.")
+
+
+def test_a_source_is_cited_by_key(page, qtbot, session):
+    sources.new_source(session.shelf, "Perpetua Lisle", "Upside Down")
+    page.text.setPlainText("As \U0001f0bd she says.")
+    page.text.setFocus()
+    qtbot.keyClick(page.text, Qt.Key.Key_End)
+    ctrl_shift = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+    for key, place in ((Qt.Key.Key_S, "12"), (Qt.Key.Key_G, "note 4")):
+        qtbot.keyClick(page.text, key, ctrl_shift)
+        found = page.citing.asking.picker
+        qtbot.keyClicks(found.filter, "lis")
+        qtbot.keyClick(found.filter, Qt.Key.Key_Return)
+        qtbot.keyClicks(found.locator, place)
+        qtbot.keyClick(found.locator, Qt.Key.Key_Return)
+    assert page.text.toPlainText() == (
+        "> As \U0001f0bd she says.[p. 12](source:lisle#p12)\n>\n"
+        "> Perpetua Lisle, [note 4](source:lisle#note4)"
+    )

@@ -60,6 +60,7 @@ class BesideField(QFrame):
     @cached_property
     def editor(self) -> Editor:
         """The field itself, made when first written in: it is slow to import."""
+        from ui.leaves.citing import CitingKeys
         from ui.leaves.editor import Editor
 
         made = Editor(self._look, "Note beside this page", colour="own")
@@ -69,6 +70,7 @@ class BesideField(QFrame):
         made.caret_moved.connect(self.caret_moved)
         made.menu_asked.connect(lambda at: made.createStandardContextMenu().popup(at))
         made.installEventFilter(self)
+        self.citing = CitingKeys(made, self._session, self._look)
         self._within.addWidget(made)
         return made
 

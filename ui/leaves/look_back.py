@@ -24,6 +24,7 @@ from binder.errors import CanMend, RingboundError
 from binder.study import dates, due, lookbacks, readings
 from binder.study.readings import ReadingView
 from binder.study.words import REVERSED, UPRIGHT, add_sentence
+from ui.leaves.citing import CitingKeys
 from ui.leaves.example import ExampleLine
 from ui.leaves.heads import Heading, SectionHead
 from ui.leaves.judging import Statement
@@ -75,6 +76,7 @@ class LookBackPage(QScrollArea):
         self.text.setAccessibleName("What happened")
         self.text.setTabChangesFocus(True)
         self.text.textChanged.connect(self._pause.start)
+        self.citing = CitingKeys(self.text, self.session, self.look)
         self._best_label = QLabel("The card that said it &best")
         self.best = QComboBox()
         self._best_label.setBuddy(self.best)

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import partial
 
-from PySide6.QtCore import QMimeData, QObject, QPoint, Qt, Signal
+from PySide6.QtCore import QMimeData, QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from binder.page.quoting import quoted
 from binder.store.file import Binder
-from binder.study.sources import sources
 from ui.clipboard import copied
+from ui.leaves.citing import Asking
 from ui.leaves.editor import Editor
 from ui.leaves.long_editor import LongEditor
 from ui.leaves.pasting import put, put_files, put_plain
@@ -35,7 +33,8 @@ class Hands(QObject):
     ) -> None:
         """`binder` is where files are kept: that of the open leaf."""
         super().__init__(page)
-        self._session, self._look, self._page, self._binder = session, look, page, binder
+        self._page, self._binder = page, binder
+        self.asking = Asking(session, look, page)
 
     def connect_tools(self, tools: Tools) -> None:
         """Do what these tools ask for."""
@@ -49,30 +48,7 @@ class Hands(QObject):
 
     def pick(self, kind: str, editor: Field) -> None:
         """Let the user choose a 'card', 'leaf' or 'source' to link to, or one of a 'quotation'."""
-        from ui.leaves.picker import Picker
-
-        put = editor.put_link if kind != "quotation" else partial(self.put_quotation, editor)
-        self.picker = Picker(self._session, self._look, kind, self._page)
-        self.picker.chosen.connect(put)
-        self.picker.shut.connect(editor.setFocus)
-        self._put = put
-        self.picker.new_asked.connect(self._cite_new, Qt.ConnectionType.QueuedConnection)
-        below = editor.cursorRect().bottomLeft() + QPoint(0, 4)
-        self.picker.open_at(editor.viewport().mapToGlobal(below))
-
-    def put_quotation(self, editor: Field, address: str, label: str) -> None:
-        """Make the chosen lines a quotation from the source of that address."""
-        found = sources(self._session.shelf).get(address.partition(":")[2].partition("#")[0])
-        who = found.author if found and found.fields.get("author") else ""
-        editor.do(quoted, address, label, who)
-
-    def _cite_new(self) -> None:
-        """Cite a source that gets its leaf now."""
-        from ui.leaves.source_dialog import ask_source
-
-        made = ask_source(self._session, self._look, self._page)
-        if made is not None:
-            self._put(f"source:{made.key}", made.title)
+        self.asking.ask(kind, editor, editor.do)
 
     def choose_files(self, editor: Field) -> None:
         """Ask for pictures and PDFs, and put them in."""
