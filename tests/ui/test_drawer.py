@@ -55,7 +55,7 @@ def test_it_lists_leaves_and_tabs_of_all_binders(dialog):
     rows = said(dialog)
     assert len(rows) == 4
     assert any(row.startswith("The Star, Foundations, Major Arcana, set aside ") for row in rows)
-    assert any(row.startswith("Clippings, Practice, tab with 5 leaves, ") for row in rows)
+    assert any(row.startswith("Clippings, Practice, tab with 6 leaves, ") for row in rows)
     assert dialog.list.hasFocus()
 
 
@@ -76,7 +76,7 @@ def test_a_button_and_enter_bring_back(dialog, qtbot, session):
 def test_emptying_asks_once_says_how_many_and_can_be_taken_back(dialog, qtbot, session):
     asked = answer("Empty it")
     qtbot.mouseClick(dialog.empty, Qt.MouseButton.LeftButton)
-    assert asked[0].startswith("1 tab with 5 leaves, and 3 leaves will be gone for good.")
+    assert asked[0].startswith("1 tab with 6 leaves, and 3 leaves will be gone for good.")
     assert said(dialog) == []
     assert dialog.quiet.isVisible()
     assert dialog.quiet.text() == EMPTY_WORDS
@@ -112,5 +112,5 @@ def test_an_empty_drawer(session, look, qtbot):
 
 def test_counting_in_words(session, practice):
     rows = drawer.drawer(session.shelf)
-    assert counted(rows) == "1 tab with 5 leaves, and 3 leaves"
+    assert counted(rows) == "1 tab with 6 leaves, and 3 leaves"
     assert counted([row for row in rows if not row.is_tab][:1]) == "1 leaf"
