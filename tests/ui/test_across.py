@@ -2,10 +2,10 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QInputDialog
 
 from binder.study import sources
 from tests.paper.reading_back import bare, texts
+from ui.desk import asking
 
 K, LEFT = Qt.Key, Qt.MouseButton.LeftButton
 
@@ -68,7 +68,7 @@ def test_words_are_saved_when_another_set_is_chosen(window, screen, qtbot):
 
 
 def test_a_column_is_added(window, screen, qtbot, monkeypatch):
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_a, text="": ("Weather", True))
+    monkeypatch.setattr(asking, "line", lambda *_words: "Weather")
     qtbot.mouseClick(screen.add, LEFT)
     assert screen.fields.table.columns[-1].key == "Weather"
 

@@ -7,10 +7,11 @@ import pytest
 from PIL import Image
 from PySide6.QtCore import QMimeData, QPoint, QPointF, Qt, QUrl
 from PySide6.QtGui import QColor, QDragEnterEvent, QDropEvent, QImage
-from PySide6.QtWidgets import QApplication, QInputDialog, QMenu
+from PySide6.QtWidgets import QApplication, QMenu
 
 from binder.study import details, files, readings
 from tests.ui.leaf_fixtures import log, session_on, shown
+from ui.desk import asking
 from ui.leaves import reading_menu
 from ui.leaves.photo_import import LONGEST, prepared
 from ui.leaves.picture import natural_size
@@ -89,8 +90,8 @@ def menu_of(page, key):
 
 def test_a_clarifying_card_is_laid_from_the_menu_and_taken_away(reading, monkeypatch):
     page, binder, uid = reading
-    answers = iter([("no such card", True), ("hermit r", True)])
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_a, **_k: next(answers))
+    answers = iter(["no such card", "hermit r"])
+    monkeypatch.setattr(asking, "line", lambda *_words: next(answers))
     entries(menu_of(page, "wands-05"))["Lay a clarifying card…"].trigger()
     assert details.clarifying(readings.reading(binder, uid)) == {"major-09"}
     assert "with The Hermit, reversed" in page.cards.places()[1].accessibleName()

@@ -4,10 +4,11 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtGui import QContextMenuEvent
-from PySide6.QtWidgets import QApplication, QInputDialog
+from PySide6.QtWidgets import QApplication
 
 from binder.study import leaves, sources, tabs, words
 from tests.ui.writing_desk import CTRL, SHIFT, asked_for, desk, own_data  # noqa: F401
+from ui.desk import asking
 from ui.leaves.source_dialog import SourceDialog
 
 K = Qt.Key
@@ -126,19 +127,19 @@ def test_letters_typed_on_a_cell_begin_it(desk, star, sides):
 
 
 def test_a_row_is_added_and_named(desk, star, sides, monkeypatch):
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_a, text="": (f"{text} by day", True))
+    monkeypatch.setattr(asking, "line", lambda *words: f"{words[3]} by day")
     desk.qtbot.mouseClick(sides.add_row, Qt.MouseButton.LeftButton)
     assert rows(sides) == (["lisle"], ["Upright", "Imagery", "Reversed by day"])
     desk.type("Gone.", sides.fields.text)
     assert desk.page.save()
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_a, text="": ("Turned", True))
+    monkeypatch.setattr(asking, "line", lambda *_words: "Turned")
     sides.rename_row(2)
     assert notes(star)[2] == ("lisle", "Turned", "Gone.", "")
     assert rows(sides)[1] == ["Upright", "Imagery", "Turned"]
 
 
 def test_a_name_that_is_taken_is_said(desk, star, sides, monkeypatch):
-    monkeypatch.setattr(QInputDialog, "getText", lambda *_a, text="": ("Upright", True))
+    monkeypatch.setattr(asking, "line", lambda *_words: "Upright")
     sides.rename_row(1)
     assert "a row “Upright” already" in desk.page.said.text()
     assert rows(sides)[1] == ["Upright", "Imagery"]

@@ -10,18 +10,37 @@ ANOTHER = "Another…"
 LEAVE = "Leave it"
 
 
-def line(parent: QWidget, title: str, label: str, text: str = "") -> str | None:
+def line(parent: QWidget | None, title: str, label: str, text: str = "") -> str | None:
     """A line of text, or None when the user thought better of it."""
-    said, sure = QInputDialog.getText(parent, title, label, text=text)
-    return said.strip() if sure and said.strip() else None
+    dialog = _dialog(parent, title, label)
+    dialog.setTextValue(text)
+    return _answer(dialog).strip() or None
 
 
 def choice(
     parent: QWidget, title: str, label: str, words: Sequence[str], at: int = 0
 ) -> int | None:
     """Index of the chosen words, or None."""
-    said, sure = QInputDialog.getItem(parent, title, label, list(words), at, False)
-    return list(words).index(said) if sure and said in words else None
+    dialog = _dialog(parent, title, label)
+    dialog.setComboBoxItems(words)
+    dialog.setTextValue(words[at])
+    said = _answer(dialog)
+    return list(words).index(said) if said in words else None
+
+
+def _dialog(parent: QWidget | None, title: str, label: str) -> QInputDialog:
+    dialog = QInputDialog(parent)
+    dialog.setWindowTitle(title)
+    dialog.setLabelText(label)
+    dialog.setOkButtonText("Keep")
+    dialog.setCancelButtonText(LEAVE)
+    return dialog
+
+
+def _answer(dialog: QInputDialog) -> str:
+    said = dialog.textValue() if dialog.exec() else ""
+    dialog.deleteLater()
+    return said
 
 
 def sure(parent: QWidget, title: str, question: str, yes: str, no: str = LEAVE) -> bool:
@@ -40,6 +59,7 @@ def decide(
     box.setEscapeButton(leave)
     box.exec()
     pressed = box.clickedButton()
+    box.deleteLater()
     return next((n for n, button in enumerate(buttons) if button is pressed), None)
 
 
@@ -48,6 +68,7 @@ def tell(parent: QWidget, title: str, words: str) -> None:
     box = QMessageBox(QMessageBox.Icon.NoIcon, title, words, parent=parent)
     box.addButton("Close", QMessageBox.ButtonRole.AcceptRole)
     box.exec()
+    box.deleteLater()
 
 
 def named_colour(parent: QWidget, title: str, named: Mapping[str, str], now: str) -> str | None:

@@ -6,11 +6,12 @@ from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtGui import QActionGroup
-from PySide6.QtWidgets import QInputDialog, QMenu, QWidget
+from PySide6.QtWidgets import QMenu, QWidget
 
 from binder.errors import RingboundError
 from binder.study import details, readings
 from binder.study.leaves import LeafView
+from ui.desk import asking
 from ui.session import Session
 
 WAYS = (("", "Diagram &and list"), ("layout", "&Diagram only"), ("list", "L&ist only"))
@@ -56,9 +57,10 @@ def ask_clarifying(
     place = readings.reading(view.binder, view.uid).spread.place(n)
     prompt = PROMPT.format(f"{n}, {place.label}")
     while True:
-        text, sure = QInputDialog.getText(parent, "Clarifying card", prompt, text=text)
-        if not sure or not text.strip():
+        said = asking.line(parent, "Clarifying card", prompt, text)
+        if said is None:
             return
+        text = said
         try:
             details.clarify(view.binder, view.uid, n, text)
         except RingboundError as error:
