@@ -18,6 +18,7 @@ TYPES = {
     "inproceedings": "chapter", "conference": "chapter", "proceedings": "book", "manual": "book",
     "booklet": "pamphlet", "phdthesis": "thesis", "mastersthesis": "thesis", "thesis": "thesis",
     "unpublished": "manuscript", "online": "webpage", "electronic": "webpage", "www": "webpage",
+    "inreference": "entry-encyclopedia", "techreport": "report", "report": "report",
     "video": "motion_picture", "movie": "motion_picture", "misc": "document", "letter":
     "personal_communication",
 }  # fmt: skip
@@ -26,7 +27,7 @@ TYPES = {
 _BACK = {
     "book": "book", "chapter": "incollection", "pamphlet": "booklet", "thesis": "phdthesis",
     "article-journal": "article", "article-magazine": "article", "article-newspaper": "article",
-    "manuscript": "unpublished", "webpage": "online",
+    "manuscript": "unpublished", "webpage": "online", "report": "techreport",
 }  # fmt: skip
 
 FIELDS = {

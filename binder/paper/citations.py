@@ -25,9 +25,11 @@ STYLES: dict[str, tuple[str, str]] = {
 _KINDS = {
     "book": "book", "chapter": "chapter", "pamphlet": "book", "article-journal": "article",
     "article-magazine": "article", "article-newspaper": "article", "webpage": "web",
-    "thesis": "thesis", "motion_picture": "video", "manuscript": "manuscript", "report": "report",
+    "thesis": "thesis", "motion_picture": "video", "broadcast": "video", "speech": "performance",
+    "entry-encyclopedia": "chapter", "manuscript": "manuscript", "report": "report",
 }  # fmt: skip
-_WITHIN = {"chapter": "book", "article-newspaper": "newspaper"}
+_WITHIN = {"chapter": "book", "article-newspaper": "newspaper", "entry-encyclopedia": "reference",
+           "speech": "conference"}  # fmt: skip
 _MARKUP = re.compile(r"([\\${}])")
 _SOURCE = "source:"
 
@@ -79,7 +81,7 @@ def entry(csl: Mapping[str, Any]) -> dict[str, Any]:
 
 
 def _parent(kind: str, csl: Mapping[str, Any]) -> dict[str, Any] | None:
-    title = _words(csl.get("container-title"))
+    title = _words(csl.get("container-title") or csl.get("event-title"))
     if not title:
         return None
     made = {
@@ -127,8 +129,8 @@ def _numbers(csl: Mapping[str, Any]) -> dict[str, str]:
 def _date(day: Any) -> str:
     """As much of a date as is a date: 2019, 2019-03 or 2019-03-08; '' for words."""
     parts = day.get("date-parts") if isinstance(day, dict) else None
-    first = parts[0] if parts and isinstance(parts[0], list) else []
-    numbers = [str(part) for part in first[:3]]
+    first = parts[0] if isinstance(parts, list) and parts else None
+    numbers = [str(part) for part in first[:3]] if isinstance(first, list) else []
     if not numbers or not all(re.fullmatch(r"\d{1,4}", part, re.ASCII) for part in numbers):
         return ""
     year, *rest = (int(part) for part in numbers)

@@ -24,6 +24,8 @@ KINDS: dict[str, str] = {
     "article-journal": "Article",
     "article-magazine": "Magazine article",
     "article-newspaper": "Newspaper article",
+    "entry-encyclopedia": "Entry in a work of reference",
+    "report": "Report",
     "webpage": "Web page",
     "speech": "Talk",
     "interview": "Conversation",
@@ -31,6 +33,7 @@ KINDS: dict[str, str] = {
     "manuscript": "Manuscript",
     "thesis": "Thesis",
     "motion_picture": "Film",
+    "broadcast": "Broadcast",
     "document": "Something else",
 }
 """CSL types that a student meets, and what a leaf calls them."""
@@ -66,8 +69,9 @@ CHECKS: dict[str, Callable[[str], str]] = {"ISBN": identifiers.isbn, "DOI": iden
 
 _ARTICLES = ("article-journal", "article-magazine", "article-newspaper")
 _BOOKS = ("book", "chapter", "pamphlet")
-_MADE = (*_BOOKS, "thesis", "motion_picture", "manuscript", "document")
-_PART = ("chapter", *_ARTICLES)
+_FILMS = ("motion_picture", "broadcast")
+_MADE = (*_BOOKS, *_FILMS, "entry-encyclopedia", "report", "thesis", "manuscript", "document")
+_PART = ("chapter", "entry-encyclopedia", *_ARTICLES)
 
 ASKED: dict[str, tuple[str, tuple[str, ...]]] = {
     "author": ("&Authors", ()),
@@ -75,7 +79,7 @@ ASKED: dict[str, tuple[str, tuple[str, ...]]] = {
     "container-title": ("I&n", (*_PART, "webpage")),
     "editor": ("Edited &by", _BOOKS),
     "translator": ("T&ranslated by", _BOOKS),
-    "director": ("&Directed by", ("motion_picture",)),
+    "director": ("&Directed by", _FILMS),
     "interviewer": ("As&ked by", ("interview",)),
     "event-title": ("&Given at", ("speech",)),
     "event-place": ("&Held in", ("speech", "interview")),
@@ -88,7 +92,7 @@ ASKED: dict[str, tuple[str, tuple[str, ...]]] = {
     "ISBN": ("&ISBN", _BOOKS),
     "DOI": ("D&OI", (*_PART, "book", "thesis")),
     "URL": ("Addre&ss", ()),
-    "accessed": ("Loo&ked at on", ("webpage", "document", "motion_picture")),
+    "accessed": ("Loo&ked at on", ("webpage", "document", *_FILMS)),
 }
 """CSL variables the form asks, in this order: what it calls them, and for which kinds (all
 for none named)."""
@@ -152,7 +156,7 @@ def _parts(day: Any) -> list[Any]:
     if not isinstance(day, dict):
         return []
     parts = day.get("date-parts")
-    if parts and isinstance(parts[0], list):
+    if isinstance(parts, list) and parts and isinstance(parts[0], list):
         return list(parts[0])
     return [day[key] for key in ("raw", "literal") if day.get(key)][:1]
 

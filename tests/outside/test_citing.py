@@ -64,6 +64,16 @@ SOURCES = {
         "type": "webpage", "title": "Tides", "URL": "https://example.org/t",
         "issued": {"date-parts": [[2024]]},
     },
+    "talk": {
+        "type": "speech", "title": "Cards aloud", "event-title": "Reading Room evening",
+        "author": [{"family": "Orme", "given": "Tess"}], "issued": {"date-parts": [[2026, 2, 14]]},
+    },
+    "entry": {
+        "type": "entry-encyclopedia", "title": "Pips", "container-title": "Cyclopaedia",
+        "issued": {"date-parts": [[1901]]}, "page": "3",
+    },
+    "report": {"type": "report", "title": "On Cards", "author": [{"literal": "Quay Council"}],
+               "issued": {"date-parts": [[1970]]}},
     "bare": {"type": "book", "title": "Nothing Known"},
     "named": {"type": "book", "title": "A Leaflet", "author": [{"literal": "The Reading Room"}]},
     "edited": {"type": "book", "title": "Many Hands", "issued": {"date-parts": [[1988]]},
