@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication
 
 from binder.study import lookbacks, readings, sources, words
 from tests.ui.leaf_fixtures import TODAY, expect_two, log, session_on
-from ui.leaves.look_back import LookBackPage
+from ui.leaves.look_back import PAUSE_MS, LookBackPage
 
 
 @pytest.fixture
@@ -283,3 +283,11 @@ def test_a_source_is_cited_by_key(page, qtbot, session):
         "> As \U0001f0bd she says.[p. 12](source:lisle#p12)\n>\n"
         "> Perpetua Lisle, [note 4](source:lisle#note4)"
     )
+
+
+def test_a_card_chosen_is_kept_after_the_same_pause_as_words(page, qtbot):
+    page.text.setPlainText("It moved.")
+    page.best.setCurrentIndex(2)
+    assert page._pause.interval() == PAUSE_MS
+    page.open(page.session.spot_of(page._spot.leaf))
+    assert page._pause.interval() == PAUSE_MS

@@ -82,7 +82,7 @@ class LookBackPage(QScrollArea):
         self._best_label.setBuddy(self.best)
         self.best.setSizeAdjustPolicy(_SHORT)
         self.best.setMinimumContentsLength(18)
-        self.best.currentIndexChanged.connect(self._pause.start)
+        self.best.currentIndexChanged.connect(lambda _number: self._pause.start())
         self.keep = self._button("&Keep", self._keep)
         self.keep.setProperty("main", True)
         self.later = QPushButton("Ask a&gain later…")
