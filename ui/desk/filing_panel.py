@@ -37,7 +37,7 @@ class FilingPanel(QFrame):
         self.told, self.bar = QLabel(), QProgressBar()
         self.bar.setTextVisible(False)
         self.bar.setAccessibleName("How far it has come")
-        self.stop, self.close_button = QPushButton("&Stop"), QPushButton("&Put away")
+        self.stop, self.close_button = QPushButton("Sto&p"), QPushButton("Put awa&y")
         self.list = QListWidget()
         self.list.setWordWrap(True)
         self.list.setResizeMode(QListWidget.ResizeMode.Adjust)

@@ -12,7 +12,6 @@ from PySide6.QtCore import QMimeData, QPoint
 from PySide6.QtGui import (
     QDragEnterEvent,
     QDropEvent,
-    QGuiApplication,
     QImage,
     QKeyEvent,
     QKeySequence,
@@ -24,6 +23,7 @@ from binder.study import dates, lookbacks, readings
 from binder.study.cautions import caution, for_another
 from binder.study.leaves import LeafView
 from binder.study.readings import ReadingView
+from ui.clipboard import copied
 from ui.desk import asking
 from ui.dropped import no_documents
 from ui.leaves import link_menu, reading_menu
@@ -230,7 +230,7 @@ class ReadingPage(Page):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """The key that pastes takes a picture in."""
         if event.matches(QKeySequence.StandardKey.Paste):
-            if not self.paste_photo(QGuiApplication.clipboard().mimeData()):
+            if not self.paste_photo(copied()):
                 event.ignore()
             return
         super().keyPressEvent(event)
