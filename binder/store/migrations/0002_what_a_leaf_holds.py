@@ -33,9 +33,10 @@ WORDS = {
     "filed_text": "text",
 }
 
+# Packed versions are passed over first, so that a long history is not compared each with all.
 CURRENT = (
-    " AND NOT EXISTS (SELECT 1 FROM own_words AS n WHERE n.leaf_id = t.leaf_id"
-    " AND n.way = t.way AND (n.at, n.id) > (t.at, t.id))"
+    " AND t.packed IS NULL AND NOT EXISTS (SELECT 1 FROM own_words AS n WHERE n.leaf_id = t.leaf_id"
+    " AND n.way = t.way AND n.packed IS NULL AND (n.at, n.id) > (t.at, t.id))"
 )
 
 
