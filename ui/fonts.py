@@ -5,9 +5,13 @@ by smearing, so each weight is cut to a font of its own under one family name.
 Run as `python -m ui.fonts` it cuts what is missing; that takes some seconds, once.
 """
 
+import os
 import sys
 from collections.abc import Callable
 from pathlib import Path
+
+_GENTLY = "gently"
+"""Word of the command line: leave the processor to the window, which is in use meanwhile."""
 
 FAMILY = "Vollkorn"
 """Family name of every cut, for QFont and for SVG."""
@@ -109,7 +113,7 @@ def make_beside(done: Callable[[], None], parent: object) -> None:
     process.setWorkingDirectory(str(ROOT))
     process.finished.connect(lambda code, _status: done() if code == 0 else None)
     process.finished.connect(process.deleteLater)
-    process.start(sys.executable, ["-m", "ui.fonts"])
+    process.start(sys.executable, ["-m", "ui.fonts", _GENTLY])
 
 
 def _path(where: Path, cut: tuple[str, int]) -> Path:
@@ -120,5 +124,7 @@ def _path(where: Path, cut: tuple[str, int]) -> Path:
 _loaded: dict[str, int] = {}
 
 if __name__ == "__main__":
+    if _GENTLY in sys.argv and hasattr(os, "nice"):
+        os.nice(15)
     made = make_missing()
     print(f"{made} cuts of the letters made." if made else "The letters are ready.")
