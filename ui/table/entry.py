@@ -84,6 +84,8 @@ class Entry(QObject):
         view.typed.connect(self.left.type_card)
         self.left.pointed.connect(view.go)
         self.left.grid.considered.connect(view.preview)
+        self.left.grid.carried.connect(view.carry)
+        self.left.grid.dropped.connect(view.drop)
         self.left.choices.considered.connect(view.preview)
         for leaf in (self.left, self.right):
             leaf.keep_asked.connect(self.keep)

@@ -14,7 +14,7 @@ from PySide6.QtGui import (
     QPen,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
+from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 
 from binder.errors import CanMend
 from binder.study.hand import Hand
@@ -38,7 +38,7 @@ BESIDE = "+"
 """The key that lets the next card lie beside another, as in the line."""
 _NOTE = "A dark number: that card is out, and lies in that place."
 _HELP = (
-    "A click lays a card in the next place, a right click lays it reversed. "
+    "A click lays a card in the next place, a right click lays it reversed; drag it to another. "
     "R turns the last card, Delete takes it up, + lays the next one beside it."
 )
 
@@ -56,6 +56,10 @@ class FaceGrid(QWidget):
     """The room of the face the keyboard has come to."""
     entered = Signal()
     """The keyboard has come to the grid."""
+    carried = Signal(str, QPointF)
+    """A card is dragged: its key, and where the pointer is on the screen."""
+    dropped = Signal(str, QPointF)
+    """It was let go there."""
 
     def __init__(
         self, look: Look, hand: Hand, faces: FaceCache, parent: QWidget | None = None
@@ -69,6 +73,8 @@ class FaceGrid(QWidget):
         self._by_key = False
         self._over: int | None = None
         self._thought: int | None = None
+        self._held: tuple[str, QPointF] | None = None
+        self._carrying = False
         self._plan: GridPlan | None = None
         self._titles = hand.titles
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -293,10 +299,29 @@ class FaceGrid(QWidget):
             self._press(number, right=False)
         elif event.button() is Qt.MouseButton.RightButton:
             self._press(number, right=True)
+        key = self.plan().cells[number].key
+        self._held = (key, event.position()) if key in self.hand.taken else None
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Ring the face under the pointer."""
-        self._hover(self.plan().at(event.position()))
+        """Ring the face under the pointer; one that is held goes with it."""
+        if self._held is None or not event.buttons():
+            self._hover(self.plan().at(event.position()))
+            return
+        key, start = self._held
+        far = (event.position() - start).manhattanLength() >= QApplication.startDragDistance()
+        if far and not self._carrying:
+            self._carrying = True
+            self.setCursor(Qt.CursorShape.ClosedHandCursor)
+        if self._carrying:
+            self.carried.emit(key, event.globalPosition())
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """A card that was dragged is let go."""
+        held, self._held = self._held, None
+        if held is not None and self._carrying:
+            self._carrying, self._over = False, None
+            self.unsetCursor()
+            self.dropped.emit(held[0], event.globalPosition())
 
     def leaveEvent(self, event: QEvent) -> None:
         """No face is under the pointer."""

@@ -235,12 +235,23 @@ class LaidView(QWidget):
         self._pressed, self._lifted = None, ""
         self.setCursor(_HAND) if box is not None else self.unsetCursor()
         if lifted:
-            if box is not None:
-                self.hand.move_card(lifted, self._seat(box).n)
-                self.go(self._seat(box).n)
-            self.update()
+            self.drop(lifted, event.globalPosition())
         elif box is not None and pressed is not None and box == pressed[0]:
             self._choose(self._seat(box).n)
+
+    def carry(self, key: str, at: QPointF) -> None:
+        """Show a card dragged from elsewhere where the pointer is, a point of the screen."""
+        self._lifted, self._air = key, self.mapFromGlobal(at)
+        self.update()
+
+    def drop(self, key: str, at: QPointF) -> None:
+        """Let that card go: on a place it lies there, beside all places it stays where it was."""
+        box = self._box(self.mapFromGlobal(at)) if self.isVisible() else None
+        self._lifted = ""
+        if box is not None:
+            self.hand.move_card(key, self._seat(box).n)
+            self.go(self._seat(box).n)
+        self.update()
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """What can be done with the place."""

@@ -274,3 +274,34 @@ def test_the_layout_fits_its_leaf(key, width, height, scale):
         assert room.top() >= 0
         assert room.right() <= width
         assert room.bottom() <= height
+
+
+def dragged(desk, key, to, button=Qt.MouseButton.LeftButton):
+    """Drag a face from the grid to a point of the layout."""
+    grid, view = desk.entry.left.grid, desk.entry.right.view
+    start = desk.face(key)
+    end = grid.mapFromGlobal(view.mapToGlobal(to))
+    QTest.mousePress(grid, button, pos=start)
+    QTest.mouseMove(grid, (start + end) / 2)
+    QTest.mouseMove(grid, end)
+    lifted = view._lifted
+    QTest.mouseRelease(grid, button, pos=end)
+    return lifted
+
+
+def test_a_face_is_dragged_from_the_grid_to_any_place(desk):
+    desk.pick_faces()
+    assert dragged(desk, "wands-05", desk.place(3)) == "wands-05"
+    assert desk.entry.hand.taken == {"wands-05": 3}
+    assert desk.entry.right.view._lifted == ""
+    dragged(desk, "major-19", desk.place(2), Qt.MouseButton.RightButton)
+    assert desk.entry.hand.taken == {"wands-05": 3, "major-19": 2}
+    assert desk.entry.hand.seat(2).part.reversed
+    dragged(desk, "wands-05", desk.place(1))
+    assert desk.entry.hand.taken == {"wands-05": 1, "major-19": 2}
+
+
+def test_a_face_let_go_beside_all_places_lies_where_a_click_lays_it(desk):
+    desk.pick_faces()
+    dragged(desk, "wands-05", desk.place(1) + QPoint(0, -4000))
+    assert desk.entry.hand.taken == {"wands-05": 1}
