@@ -319,8 +319,9 @@ class FaceGrid(QWidget):
         """A card that was dragged is let go."""
         held, self._held = self._held, None
         if held is not None and self._carrying:
-            self._carrying, self._over = False, None
+            self._carrying = False
             self.unsetCursor()
+            self._hover(self.plan().at(event.position()))
             self.dropped.emit(held[0], event.globalPosition())
 
     def leaveEvent(self, event: QEvent) -> None:

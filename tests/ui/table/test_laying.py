@@ -294,6 +294,7 @@ def test_a_face_is_dragged_from_the_grid_to_any_place(desk):
     assert dragged(desk, "wands-05", desk.place(3)) == "wands-05"
     assert desk.entry.hand.taken == {"wands-05": 3}
     assert desk.entry.right.view._lifted == ""
+    assert desk.entry.left.grid._over is None
     dragged(desk, "major-19", desk.place(2), Qt.MouseButton.RightButton)
     assert desk.entry.hand.taken == {"wands-05": 3, "major-19": 2}
     assert desk.entry.hand.seat(2).part.reversed
