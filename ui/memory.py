@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import isfinite
 from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QSettings
@@ -55,9 +56,10 @@ class Memory:
     def scale(self) -> float:
         """Scale of the text, 1 to 2."""
         try:
-            return float(str(self._settings.value("scale", "1")))
+            scale = float(str(self._settings.value("scale", "1")))
         except ValueError:
             return 1.0
+        return scale if isfinite(scale) else 1.0
 
     @scale.setter
     def scale(self, scale: float) -> None:

@@ -57,3 +57,9 @@ def test_a_spoilt_file_is_as_good_as_none(file, tmp_path, words):
     assert memory.scale == 1.0
     assert memory.window is None
     assert memory.spot(tmp_path) is None
+
+
+@pytest.mark.parametrize("kept", ["nan", "inf", "-inf", "large", ""])
+def test_a_scale_that_is_no_number_is_the_usual_one(tmp_path, kept):
+    (tmp_path / "desk.ini").write_text(f"[General]\nscale={kept}\n")
+    assert Memory(tmp_path / "desk.ini").scale == 1.0
