@@ -220,6 +220,14 @@ def test_enter_presses_a_button_of_a_leaf(window):
     assert not window.staged("write")
 
 
+def test_enter_in_a_line_does_not_press_the_button_it_leads_to(window):
+    recall(window)
+    held = window.deeds.round
+    key(window, K.Key_Return)
+    assert held.right.buttons[2].hasFocus()
+    assert held.left.line.accessibleName().startswith("0 of")
+
+
 def underlined(window) -> Iterator[tuple[str, str]]:
     """Letters that work with Alt, each with the words it is underlined in."""
     bar = window.findChild(QMenuBar)

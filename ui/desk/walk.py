@@ -8,14 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPoint, QRect, Qt
-from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import (
-    QAbstractScrollArea,
-    QPushButton,
-    QScrollArea,
-    QToolButton,
-    QWidget,
-)
+from PySide6.QtWidgets import QAbstractScrollArea, QScrollArea, QWidget
 
 from ui.leaves.page import Page
 
@@ -106,16 +99,6 @@ def step(window: Window, forward: bool) -> bool:
     to = row[(here + (1 if forward else -1)) % len(row)]
     reason = Qt.FocusReason.TabFocusReason if forward else Qt.FocusReason.BacktabFocusReason
     bring(to, reason)
-    return True
-
-
-def pressed(button: QWidget | None, event: QKeyEvent) -> bool:
-    """Press the button with the keyboard by Enter, which Qt leaves to dialogs; False for others."""
-    enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
-    plain = not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
-    if not (enter and plain and isinstance(button, QPushButton | QToolButton)):
-        return False
-    button.click()
     return True
 
 

@@ -16,6 +16,7 @@ from ui.desk import foot_words, menu_bar
 from ui.desk.bar import Bar
 from ui.desk.cover import OpenBinder
 from ui.desk.desk import Desk
+from ui.desk.enter import Enter
 from ui.desk.piece import Piece
 from ui.desk.said import Said
 from ui.desk.slips import Slips
@@ -64,7 +65,7 @@ class Window(QMainWindow):
         self.text_menu = menu_bar.add_text_menu(self)
         self.bar.set_buttons([self.actions_by_name[name] for name in ON_BAR])
         self.bar.set_date(session.today)
-        self.said = Said(look, self)
+        self.said, self._enter = Said(look, self), Enter(self)
         self._slips_due = QTimer(self, singleShot=True, interval=0)
         self._slips_due.timeout.connect(self.show_slips)
         self._connect()
@@ -339,13 +340,11 @@ class Window(QMainWindow):
         return walk.step(self, forward)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Left and right turn leaves and Enter presses buttons where nothing else wants the key."""
-        from ui.desk import walk
-
+        """Left and right turn leaves where nothing else wants these keys."""
         step = _TURNS.get(Qt.Key(event.key()))
         if step and not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier:
             self.guard(self.session.turn, step)
-        elif not walk.pressed(self.focusWidget(), event):
+        else:
             super().keyPressEvent(event)
 
     # Opening and closing
