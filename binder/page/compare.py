@@ -123,6 +123,8 @@ def packed(text: str, base: str | None) -> bytes:
 
 def unpacked(data: bytes, base: str) -> str:
     """The text again; `base` is what it was packed against. ValueError for anything else."""
+    if data[:1] not in (b"w", b"d", b"z"):
+        raise ValueError("no packed text")
     reader = zlib.decompressobj(_DEFLATE, _bytes(base) if data[:1] == b"z" else b"")
     try:
         said = reader.decompress(data[1:]).decode("utf-8", "surrogatepass")
