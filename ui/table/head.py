@@ -97,13 +97,9 @@ class Head(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        over = QHBoxLayout()
-        over.setSpacing(5)
-        over.addWidget(self.weekday)
-        over.addWidget(self.when)
-        over.addSpacing(8)
-        over.addWidget(self.hints["at"], 1)
-        over.addStretch(1)
+        over = Flow(across=5, down=2)
+        for part in (self.weekday, self.when, self.hints["at"]):
+            over.addWidget(part)
         self._labels: list[QLabel] = []
         rows = (
             ((None, self.spread), (None, self.deck)),
@@ -113,7 +109,7 @@ class Head(QWidget):
         for flow, row in zip(self._flows, rows, strict=True):
             for label, field in row:
                 flow.addWidget(self._pair(label, field))
-        column.addLayout(over)
+        column.addWidget(over)
         column.addSpacing(2)
         column.addWidget(self.question)
         column.addWidget(self.hints["question"])

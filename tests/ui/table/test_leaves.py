@@ -142,3 +142,10 @@ def test_in_the_window_ctrl_return_keeps_and_opens_the_reading(qtbot, course_she
     assert tabs.first_of_kind(home, "readings") is not None
     window.close()
     window.session.shelf.close()
+
+
+def test_nothing_of_the_head_reaches_over_the_edge_at_the_largest_letters(desk, look):
+    look.set_scale(2.0)
+    head = desk.head
+    assert head.minimumSizeHint().width() < 480
+    look.set_scale(1.0)
