@@ -26,9 +26,8 @@ class Reader(QObject):
         session.faced.connect(self._turned)
 
     def _turned(self) -> None:
-        self.timer.stop()
-        if self._unread():
-            self.timer.start()
+        # What lies open is looked at when the time is over: turning a leaf must not wait for it.
+        self.timer.start()
 
     def _unread(self) -> list[tuple[Binder, str]]:
         """Binder and key of the card leaves that lie open and were not read before."""
@@ -44,11 +43,12 @@ class Reader(QObject):
     def _read(self) -> None:
         from binder.study.progress import note_read
 
-        if not self._window.isActiveWindow():
-            self.timer.start()
-            return
         try:
-            for binder, card in self._unread():
+            unread = self._unread()
+            if unread and not self._window.isActiveWindow():
+                self.timer.start()
+                return
+            for binder, card in unread:
                 note_read(binder, card)
         except RingboundError as error:
             self._session.said.emit(str(error))

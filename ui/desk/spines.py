@@ -9,7 +9,6 @@ from PySide6.QtWidgets import QWidget
 from binder.store.file import Binder
 from binder.study.course import finished
 from binder.study.dates import written
-from binder.study.lookbacks import Verdict
 from ui.colour import faded, mix
 from ui.desk.paint import (
     Kept,
@@ -22,7 +21,6 @@ from ui.desk.paint import (
 )
 from ui.desk.piece import Piece, PieceButton
 from ui.desk.strip import Strip
-from ui.leaves.verdicts import draw_mark
 from ui.theme import Look
 
 FORE = 26
@@ -89,6 +87,9 @@ class Spine(PieceButton):
 
     def _finished(self, painter: QPainter, body: QRectF) -> None:
         """A tick in pencil at the foot of the label: quiet, and there when one looks."""
+        from binder.study.lookbacks import Verdict
+        from ui.leaves.verdicts import draw_mark
+
         theme = self.strip.look.theme
         side = max(9.0, body.width() * 0.24)
         foot = body.top() + body.height() * 0.717 - side * 1.25

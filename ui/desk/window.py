@@ -21,7 +21,6 @@ from ui.desk.piece import Piece
 from ui.desk.said import Said
 from ui.desk.slips import Slips
 from ui.desk.spines import Spines, pieces_of
-from ui.jobs import end_all
 from ui.leaves.page import Page
 from ui.leaves.pages import Pages
 from ui.memory import Memory
@@ -392,5 +391,7 @@ class Window(QMainWindow):
         self.remember()
         if "deeds" in self.__dict__:
             self.deeds.end_filing()
+        from ui.jobs import end_all
+
         end_all(self)
         super().closeEvent(event)
