@@ -11,8 +11,11 @@ from binder.study.leaves import LeafView
 from ui.trail import NOWHERE, Show, Spot
 
 if TYPE_CHECKING:
+    from binder.study.readings import Appearance, ReadingView
     from ui.session import Session
 
+NEWEST = 80
+"""Appearances of a card read at first; more than most have in a year."""
 _READ_FOR_CARDS = 4000
 """Characters of a leaf that are searched for the first card named in it."""
 
@@ -48,21 +51,32 @@ def _newest_of(session: Session, spot: Spot) -> Spot | None:
 
 def _faced_by(session: Session, view: LeafView) -> str:
     """Uid of the leaf that has to do with another, or ''."""
-    from binder.study import readings
-
     if view.kind is LeafKind.CARD:
-        seen = readings.appearances(session.shelf, view.card, 1)
+        seen = newest(session, view.card)
         return seen[0].leaf_uid if seen else ""
     key = _first_card(session, view)
     found = session.shelf.card_leaf(key) if key else None
     return found[1] if found else ""
 
 
-def _first_card(session: Session, view: LeafView) -> str:
+def newest(session: Session, card: str) -> list[Appearance]:
+    """The newest appearances of a card, up to NEWEST; read once for both leaves."""
     from binder.study import readings
 
+    return session.kept(("newest", card), lambda: readings.appearances(session.shelf, card, NEWEST))
+
+
+def reading_of(session: Session, view: LeafView) -> ReadingView:
+    """The reading on a leaf; read once for both leaves."""
+    from binder.study import readings
+
+    key = ("reading", view.binder.uid, view.uid)
+    return session.kept(key, lambda: readings.reading(view.binder, view.uid))
+
+
+def _first_card(session: Session, view: LeafView) -> str:
     if view.kind is LeafKind.READING:
-        laid = readings.reading(view.binder, view.uid).laid
+        laid = reading_of(session, view).laid
         return laid[0].card if laid else ""
     said = session.linker.find(view.text[:_READ_FOR_CARDS], view.uid)
     return said[0].key if said else ""

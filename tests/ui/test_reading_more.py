@@ -70,6 +70,7 @@ def taken(page, qtbot, paths):
 
 def test_the_sky_is_that_of_the_readings_own_moment(reading):
     page, _, _ = reading
+    page.finish()
     assert not page.sky.isHidden()
     assert "Sun in Sagittarius, first decan" in page.sky.toPlainText()
     assert "card:wands-08" in page.sky.html

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 
-from PySide6.QtCore import Qt, QTimer
-from PySide6.QtGui import QResizeEvent, QShowEvent
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 
 from binder.cards.facts import Card, card
@@ -29,8 +29,6 @@ from ui.trail import Spot
 
 LONG = 380
 """Own words longer than this, in characters, stand below the face instead of beside it."""
-LATER_MS = 25
-"""How long what lies below the fold waits, so that the leaf is painted first."""
 _TOP = Qt.AlignmentFlag.AlignTop
 
 
@@ -58,9 +56,6 @@ class CardPage(Page):
         self.body = self.notes
         self._own: Mapping[str, WordsView] = {}
         self._filled = ""
-        self._rest: Iterator[int] = iter(())
-        self._later = QTimer(self, singleShot=True, interval=LATER_MS)
-        self._later.timeout.connect(self._catch_up)
         self._lay_out()
         self._connect()
 
@@ -100,31 +95,15 @@ class CardPage(Page):
         self.facts.show_facts([fact for fact in facts if fact[0] != "Suit"])
         self.quiet.hide()
         again, self._filled = self._filled == view.uid, view.uid
-        self._rest = self._sections(view, known, marks, spot)
+        sections = self._sections(view, known, marks, spot)
         room = self.height()
-        for taken in self._rest:
+        for taken in sections:
             room -= taken
             # What changed on a leaf that is read already is shown wherever on it the reader is.
             if room < 0 and not (marks or again):
-                self._later.start()
+                self.put_off(sections)
                 break
         self._place()
-
-    def _catch_up(self) -> None:
-        """A leaf that went out of sight meanwhile, as when its shelf is shut, stays as it is."""
-        if self.isVisible():
-            self.do(self.finish)
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """What was put off before the leaf could be seen follows now."""
-        super().showEvent(event)
-        self._later.start()
-
-    def finish(self) -> None:
-        """Fill at once what was put off."""
-        self._later.stop()
-        for _ in self._rest:
-            pass
 
     def _sections(
         self, view: LeafView, known: Card | None, marks: tuple[str, ...], spot: Spot

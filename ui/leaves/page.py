@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from functools import partial
 
-from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, Qt, Signal
-from PySide6.QtGui import QFocusEvent, QHideEvent, QKeyEvent, QMoveEvent, QResizeEvent
+from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, Qt, QTimer, Signal
+from PySide6.QtGui import (
+    QFocusEvent,
+    QHideEvent,
+    QKeyEvent,
+    QMoveEvent,
+    QResizeEvent,
+    QShowEvent,
+)
 from PySide6.QtWidgets import (
     QApplication,
     QFrame,
@@ -38,6 +45,8 @@ _SCROLLS = {
 }
 BAR = 11
 """Width kept free at the right for the bar that scrolls, as in the style sheet."""
+LATER_MS = 25
+"""How long what need not be in sight at once waits, so that the leaf is painted first."""
 _LEAD = 0.3
 """How far down the leaf, as a share of its height, a place that was asked for comes to stand."""
 
@@ -72,10 +81,14 @@ class Page(QScrollArea):
         # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
         self.column.setAutoFillBackground(False)
         self._focus_mark = FocusMark(self, look)
+        self._rest: Iterator[object] = iter(())
+        self._later = QTimer(self, singleShot=True, interval=LATER_MS)
+        self._later.timeout.connect(self._catch_up)
 
     def show_spot(self, spot: Spot, marks: tuple[str, ...] = ()) -> None:
         """Show the leaf at `spot`, scrolled to its head, or to the first of `marks`."""
         self.spot = spot
+        self.put_off(iter(()))
         self.setUpdatesEnabled(False)
         self.fill(spot, marks)
         self.settle()
@@ -85,6 +98,27 @@ class Page(QScrollArea):
     def fill(self, spot: Spot, marks: tuple[str, ...]) -> None:
         """Put the leaf's words into the parts; every kind of page has its own."""
         raise NotImplementedError
+
+    def put_off(self, rest: Iterator[object]) -> None:
+        """Fill the rest of the leaf, step by step, once it has been painted."""
+        self._rest = rest
+        self._later.start()
+
+    def finish(self) -> None:
+        """Fill at once what was put off."""
+        self._later.stop()
+        for _ in self._rest:
+            pass
+
+    def _catch_up(self) -> None:
+        """A leaf that went out of sight meanwhile, as when its shelf is shut, stays as it is."""
+        if self.isVisible():
+            self.do(self.finish)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """What was put off before the leaf could be seen follows now."""
+        super().showEvent(event)
+        self._later.start()
 
     def foot(self) -> str:
         """What stands at the foot of the leaf: where it is kept."""

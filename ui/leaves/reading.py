@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
-from datetime import date
+from collections.abc import Iterator, Sequence
+from datetime import date, datetime
 from html import escape
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QMimeData, QPoint
 from PySide6.QtGui import (
@@ -19,13 +20,14 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QMenu, QWidget
 
 from binder.errors import RingboundError
-from binder.study import dates, lookbacks, readings
+from binder.study import dates, lookbacks
 from binder.study.cautions import caution, for_another
 from binder.study.leaves import LeafView
 from binder.study.readings import ReadingView
 from ui.clipboard import copied
 from ui.desk import asking
 from ui.dropped import no_documents
+from ui.facing import reading_of
 from ui.leaves import link_menu, reading_menu
 from ui.leaves.expected import Expected
 from ui.leaves.heads import Heading
@@ -40,6 +42,9 @@ from ui.session import Session
 from ui.table.faces import FaceCache
 from ui.theme import Look
 from ui.trail import Spot
+
+if TYPE_CHECKING:
+    from binder.reckon.sky import Sky
 
 LARGE = (
     "Large photographs are kept smaller, 2,400 pixels at their longer side, so that the binder "
@@ -78,6 +83,7 @@ class ReadingPage(Page):
         self.cards.reached.connect(lambda rect: self.show_rect(self.cards, rect))
         self.expected.judged.connect(self._judge)
         self.standing.clicked.connect(lambda: self.followed.emit(f"card:{self.standing.card}"))
+        self._skies: dict[tuple[datetime, str], Sky | None] = {}
         self.importing = PhotoImport(self)
         self.importing.going.connect(self._show_going)
         self.importing.said.connect(session.said)
@@ -94,7 +100,7 @@ class ReadingPage(Page):
         view = self.session.leaf_of(spot)
         if view is None:
             return
-        reading = readings.reading(view.binder, view.uid)
+        reading = reading_of(self.session, view)
         self.heading.say(dates.told(reading.at), reading.question, under(view, reading))
         self.heading.setToolTip(dates.full(reading.at))
         self.standing.show_reading(reading)
@@ -107,16 +113,23 @@ class ReadingPage(Page):
             part.setVisible(bool(reading.expectations))
         self.photos.show_photos(view.binder, view.uid, reading.photos)
         self.photos_head.setVisible(not self.photos.isHidden())
-        self._show_sky(reading)
+        when = (reading.at, reading.zone)
+        self._show_sky(reading, self._skies.get(when))
+        if when not in self._skies:
+            # Reckoning the Moon takes longer than all the rest.
+            self.put_off(self._reckon_sky(reading))
 
-    def _show_sky(self, reading: ReadingView) -> None:
+    def _reckon_sky(self, reading: ReadingView) -> Iterator[None]:
+        found = self._skies[reading.at, reading.zone] = _sky(reading)
+        self._show_sky(reading, found)
+        yield
+
+    def _show_sky(self, reading: ReadingView, known: Sky | None) -> None:
         """The sky of the reading's own moment; nothing where that cannot be reckoned."""
-        key = ("sky", reading.at, reading.zone)
-        told = self.session.kept(key, lambda: _sky_words(reading))
         for part in (self.sky_head, self.sky):
-            part.setVisible(bool(told))
-        if told:
-            self.sky.show_html(told, ())
+            part.setVisible(bool(known))
+        if known:
+            self.sky.show_html(_sky_words(reading, known), ())
 
     def _fill_texts(self, view: LeafView, reading: ReadingView, marks: tuple[str, ...]) -> None:
         told = caution(reading.topic, reading.question, reading.querent)
@@ -249,15 +262,21 @@ def under(view: LeafView, reading: ReadingView) -> str:
     return " · ".join(filter(None, told))
 
 
-def _sky_words(reading: ReadingView) -> str:
-    """The sky over a reading as HTML, '' for a moment or a zone that cannot be reckoned with."""
+def _sky(reading: ReadingView) -> Sky | None:
+    """The sky over a reading; None for a moment or a zone that cannot be reckoned with."""
     from binder.reckon import sky
 
     try:
-        found = sky.then(reading.at, reading.zone)
+        return sky.then(reading.at, reading.zone)
     except (RingboundError, ValueError, OverflowError):
-        return ""
-    moon, sun, *noon = sky.lines(found)
+        return None
+
+
+def _sky_words(reading: ReadingView, found: Sky) -> str:
+    """The sky over a reading as HTML, its decan linked to the leaf of the card."""
+    from binder.reckon.sky import lines
+
+    moon, sun, *noon = lines(found)
     decan = f'<a href="card:{found.card}">{escape(reading.titles.title(found.card))}</a>'
     said = [moon, f"{sun} ({decan})", *noon]
     return f"<p>{'. '.join(said)}.</p>"

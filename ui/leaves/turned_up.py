@@ -7,18 +7,15 @@ from datetime import date
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtWidgets import QMenu, QSizePolicy, QVBoxLayout, QWidget
 
-from binder.store.shelf import Shelf
 from binder.study import dates, readings
 from binder.study.readings import Appearance
+from ui.facing import NEWEST, newest
 from ui.leaves.heads import SectionHead
 from ui.leaves.month_line import Dot, MonthLine
 from ui.leaves.tall_list import TallList
 from ui.leaves.turned_rows import TurnedUpDelegate, TurnedUpModel
 from ui.session import Session
 from ui.theme import Look
-
-READ = 80
-"""Appearances read at first; more than most cards have in a year."""
 
 
 class TurnedUp(QWidget):
@@ -51,7 +48,7 @@ class TurnedUp(QWidget):
         """Show a card's appearances on the session's shelf, newest first."""
         shelf, today = session.shelf, session.today
         first = MonthLine.first_day(today)
-        seen, times = _newest(shelf, key, first)
+        seen, times = _newest(session, key, first)
         of = session.kept("readings", lambda: readings.readings_count(shelf)) if seen else 0
         self.head.say("Where it turned up", readings.appearances_note(times, of))
         self.model.show(seen, times, lambda: readings.appearances(shelf, key), today)
@@ -85,17 +82,17 @@ class TurnedUp(QWidget):
         menu.popup(at)
 
 
-def _newest(shelf: Shelf, key: str, first: date) -> tuple[list[Appearance], int]:
+def _newest(session: Session, key: str, first: date) -> tuple[list[Appearance], int]:
     """The newest appearances, back to the day `first` at least, and how many there are in all.
 
     A card seen for twenty years has hundreds, and turning to it reads only what is shown.
     """
-    seen = readings.appearances(shelf, key, READ) if key else []
-    if len(seen) < READ:
+    seen = newest(session, key) if key else []
+    if len(seen) < NEWEST:
         return seen, len(seen)
     if seen[-1].day >= first.isoformat():
-        seen = readings.appearances(shelf, key)
-    return seen, readings.appearances_count(shelf, key)
+        seen = readings.appearances(session.shelf, key)
+    return seen, readings.appearances_count(session.shelf, key)
 
 
 def _dot(one: Appearance) -> Dot:
