@@ -1,5 +1,6 @@
 """Turning a leaf: what is read, rendered and painted, against one frame and against the bare
-libraries doing the same to the same leaf. Every turn is cold: nothing rendered before is used.
+libraries doing the same to the same leaf. Every turn is cold: nothing rendered before is used. The
+window has fetched what it fetches by itself in the first second after its start.
 """
 
 import os
@@ -10,7 +11,7 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from PySide6.QtCore import QEvent, QObject
+from PySide6.QtCore import QEvent, QEventLoop, QObject
 from PySide6.QtWidgets import QApplication, QTextBrowser
 
 from binder.carry.building import build
@@ -24,6 +25,7 @@ from ui.leaves.plain import PlainPage
 from ui.leaves.rendering import RENDERED
 from ui.memory import Memory
 from ui.session import Session
+from ui.warm import Warm
 
 FRAME = 1 / 60
 WORDS = 3000
@@ -42,11 +44,19 @@ def rows(_folder):
         window = Window(Session(shelf), look, Memory(Path(place) / "desk.ini"))
         window.resize(1600, 1000)
         window.show()
+        fetch(window)
         try:
             yield from measured(window, long)
         finally:
             window.close()
             shelf.close()
+
+
+def fetch(window: Window) -> None:
+    """Wait for what the program fetches while nothing else is done."""
+    loop = QEventLoop()
+    Warm(window.session, window).destroyed.connect(loop.quit)
+    loop.exec()
 
 
 def measured(window: Window, long: str):
