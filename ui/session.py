@@ -101,8 +101,11 @@ class Session(QObject):
         binder = self.binder_of(spot)
         if binder is None:
             return None
-        standing = self.kept(("tabs", binder.uid), lambda: tabs.tabs(binder))
-        return next((tab for tab in standing if tab.uid == spot.tab), None)
+        return next((tab for tab in self.tabs_of(binder) if tab.uid == spot.tab), None)
+
+    def tabs_of(self, binder: Binder) -> list[TabView]:
+        """The dividers of a binder from top to bottom; read once until a binder changes."""
+        return self.kept(("tabs", binder.uid), lambda: tabs.tabs(binder))
 
     def binder_of(self, spot: Spot) -> Binder | None:
         """The binder a spot is in, or None."""

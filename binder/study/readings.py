@@ -6,6 +6,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
+from functools import lru_cache
 from typing import Any
 
 from peewee import fn
@@ -255,6 +256,17 @@ def set_note(binder: Binder, leaf_uid: str, n: int, text: str) -> None:
             change.edit(Placed, row.uid, note=note)
 
 
+# Most readings of a log keep copies of the same few; neither spreads nor titles ever change.
+@lru_cache(maxsize=64)
+def _spread(kept: str) -> Spread:
+    return Spread.from_dict(json.loads(kept))
+
+
+@lru_cache(maxsize=64)
+def _titles(kept: str) -> DeckTitles:
+    return DeckTitles.from_dict(json.loads(kept)) if kept else STANDARD
+
+
 def reading(binder: Binder, leaf_uid: str) -> ReadingView:
     """The reading on that leaf."""
     found = parts(binder, Reading, leaf_uid)
@@ -268,8 +280,8 @@ def reading(binder: Binder, leaf_uid: str) -> ReadingView:
         leaf_uid=leaf_uid,
         at=datetime.fromisoformat(row.at),
         question=row.question,
-        spread=Spread.from_dict(json.loads(row.spread_copy)),
-        titles=DeckTitles.from_dict(json.loads(row.titles)) if row.titles else STANDARD,
+        spread=_spread(row.spread_copy),
+        titles=_titles(row.titles),
         deck=row.deck,
         deck_name=row.deck_name,
         topic=row.topic,

@@ -11,7 +11,6 @@ from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent
 from PySide6.QtWidgets import QMainWindow, QWidget
 
 from binder.errors import RingboundError
-from binder.study.tabs import tabs
 from ui.desk import foot_words, menu_bar
 from ui.desk.bar import Bar
 from ui.desk.cover import OpenBinder
@@ -187,7 +186,9 @@ class Window(QMainWindow):
     def show_tabs(self) -> None:
         """The dividers of the open binder."""
         binder, tab = self.session.binder, self.session.tab
-        pieces = [Piece(t.uid, t.name, t.colour) for t in tabs(binder)] if binder else []
+        pieces = []
+        if binder:
+            pieces = [Piece(t.uid, t.name, t.colour) for t in self.session.tabs_of(binder)]
         self.cover.dividers.set_items(pieces, tab.uid if tab else "")
 
     def show_slips(self) -> None:
@@ -297,7 +298,8 @@ class Window(QMainWindow):
     def open_tab(self, uid: str) -> None:
         """Open a tab of the open binder."""
         binder = self.session.binder
-        tab = next((t for t in tabs(binder) if t.uid == uid), None) if binder else None
+        standing = self.session.tabs_of(binder) if binder else []
+        tab = next((t for t in standing if t.uid == uid), None)
         if binder and tab:
             self.session.open_tab(binder, tab)
 
