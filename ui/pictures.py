@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import sys
 import tempfile
 from collections.abc import Callable, Iterator, Sequence
@@ -23,7 +24,7 @@ from PySide6.QtCore import (
 from PySide6.QtWidgets import QApplication
 
 from binder.errors import CanMend, RingboundError
-from binder.store.schema import Leaf
+from binder.store.schema import SUFFIX, Leaf
 from binder.store.shelf import Shelf
 from binder.study.dates import parsed
 from ui import fonts
@@ -60,6 +61,9 @@ def screens() -> Iterator[Screen]:
     yield Screen("8-new-reading", LARGE, "day", 1.0, log_reading)
     yield Screen("9-find", LARGE, "day", 1.0, find)
     yield Screen("10-print", LARGE, "day", 1.0, print_tab)
+    yield Screen("11-card-leaf", LARGE, "day", 1.0, lay_card)
+    yield Screen("12-course-plan", LARGE, "day", 1.0, lay_plan)
+    yield Screen("13-recall", LARGE, "lamp", 1.0, recall)
 
 
 def newest_reading(shelf: Shelf) -> str:
@@ -133,6 +137,28 @@ def print_tab(window: Window) -> None:
     window.deeds.proof.wait()
 
 
+def lay_card(window: Window) -> None:
+    """The leaf of the card whose picture is marked most, else of the first."""
+    shelf, marked = window.session.shelf, []
+    for binder in shelf.binders:
+        marked += binder.sql("SELECT count(*), card FROM imagery GROUP BY card")
+    found = shelf.card_leaf(max(marked)[1] if marked else "major-00")
+    if found:
+        window.session.open_leaf(found[1])
+
+
+def lay_plan(window: Window) -> None:
+    """The units of the course."""
+    lay_card(window)
+    window.deeds.plan()
+
+
+def recall(window: Window) -> None:
+    """A recall round, the leaf turned."""
+    window.deeds.recall()
+    window.deeds.round.left.turning.emit()
+
+
 def draw(shelf: Path, out: Path) -> list[Path]:
     """Draw all screens of a shelf into `out`; returns the files."""
     try:
@@ -142,14 +168,28 @@ def draw(shelf: Path, out: Path) -> list[Path]:
     app = QApplication.instance() or QApplication(["ringbound"])
     if fonts.missing():
         fonts.make_missing()
+    today = last_day(shelf)
     with tempfile.TemporaryDirectory() as folder:
         memory = Memory(Path(folder) / "desk.ini")
-        return [_draw(app, memory, shelf, screen, out) for screen in screens()]
+        return [
+            _draw(app, memory, copied(shelf, Path(folder) / screen.name), today, screen, out)
+            for screen in screens()
+        ]
 
 
-def _draw(app: QApplication, memory: Memory, shelf: Path, screen: Screen, out: Path) -> Path:
+def copied(shelf: Path, folder: Path) -> Path:
+    """The binders of a shelf in another folder, so that drawing leaves nothing on the shelf."""
+    folder.mkdir()
+    for file in shelf.glob(f"*{SUFFIX}"):
+        shutil.copy(file, folder)
+    return folder
+
+
+def _draw(
+    app: QApplication, memory: Memory, shelf: Path, today: date, screen: Screen, out: Path
+) -> Path:
     memory.theme, memory.scale = screen.theme, screen.scale
-    program = Program(app, memory, last_day(shelf))
+    program = Program(app, memory, today)
     window = program.open(shelf)
     window.resize(*screen.size)
     settle()
