@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -121,6 +122,14 @@ class Shelf:
         for binder in self.binders:
             for row in binder.all(query.clone()):
                 yield binder, row
+
+    @contextmanager
+    def beside(self) -> Iterator[None]:
+        """Use every binder on another thread: connections of its own, closed at the end."""
+        with ExitStack() as stack:
+            for binder in tuple(self.binders):
+                stack.enter_context(binder.beside())
+            yield
 
     def card_leaf(self, key: str) -> tuple[Binder, str] | None:
         """Binder and uid of the leaf of a card, wherever it is kept."""

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
-from contextlib import ExitStack
 from dataclasses import asdict, dataclass
 from datetime import datetime
 from time import sleep
@@ -74,9 +73,7 @@ def find_fit(shelf: Shelf, stop: Callable[[], bool]) -> Fit | None:
     Made for a thread beside the window's: it reads through connections of its own and writes
     nothing; see `keep_fit`.
     """
-    with ExitStack() as open_beside:
-        for binder in shelf.binders:
-            open_beside.enter_context(binder.beside())
+    with shelf.beside():
         histories = _histories(shelf)
     count = reckoned.counted(histories)
     if count < kept_fit(shelf).next_at:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from contextlib import ExitStack
 
 from PySide6.QtCore import QEvent, QModelIndex, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
@@ -25,9 +24,7 @@ _STAYS = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReaso
 
 def search(shelf: Shelf, words: str, stop: Callable[[], bool]) -> Found:
     """Find on a thread of its own, each binder on its own connection."""
-    with ExitStack() as stack:
-        for binder in tuple(shelf.binders):
-            stack.enter_context(binder.beside())
+    with shelf.beside():
         return find_all(shelf, words, stop=stop)
 
 

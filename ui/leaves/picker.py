@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from contextlib import ExitStack
 
 from PySide6.QtCore import (
     QAbstractListModel,
@@ -202,9 +201,7 @@ class Picker(QFrame):
     def _search(self, words: str, stop: Callable[[], bool]) -> list[Choice]:
         """On a thread of its own, each binder on its own connection."""
         shelf = self.session.shelf
-        with ExitStack() as stack:
-            for binder in tuple(shelf.binders):
-                stack.enter_context(binder.beside())
+        with shelf.beside():
             return picking.leaves(shelf, words, stop=stop)
 
     def _nearby(self) -> list[Choice]:

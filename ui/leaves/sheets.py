@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from contextlib import ExitStack
 from dataclasses import dataclass
 
 from PySide6.QtGui import QImage
@@ -38,9 +37,7 @@ class Sheet:
 
 def read(shelf: Shelf, home: Binder, linked: list[tuple[str, str]]) -> list[Sheet]:
     """The sheets of the kept files with those uids and labels; to be called on any thread."""
-    with ExitStack() as stack:
-        for binder in tuple(shelf.binders):
-            stack.enter_context(binder.beside())
+    with shelf.beside():
         return [sheet for uid, label in linked for sheet in _sheets(shelf, home, uid, label)]
 
 

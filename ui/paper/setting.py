@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from contextlib import ExitStack, contextmanager
+from collections.abc import Callable
 from datetime import date
 
 from binder.paper.sheets import Sheet
@@ -25,7 +24,7 @@ def tab_set(
     from binder.paper.gather import gather
     from binder.paper.typeset import typeset
 
-    with _beside(shelf):
+    with shelf.beside():
         section = gather(shelf, binder, tab, leave_out)
     printed = tuple(leaf.uid for leaf in section.leaves)
     return Printed(typeset(section, sheet, blank_lines=lines), sheet, printed)
@@ -37,7 +36,7 @@ def year_set(
     """The sheet of a year."""
     from binder.paper.year import year_pdf
 
-    with _beside(shelf):
+    with shelf.beside():
         return Printed(year_pdf(shelf, year, today, sheet, leave_out), sheet)
 
 
@@ -48,14 +47,5 @@ def across_set(
     """What a source says of a set of cards."""
     from binder.paper.across import across_pdf
 
-    with _beside(shelf):
+    with shelf.beside():
         return Printed(across_pdf(shelf, source, name, cards, sheet, leave_out), sheet)
-
-
-@contextmanager
-def _beside(shelf: Shelf) -> Iterator[None]:
-    """Every binder of the shelf may be read on this thread."""
-    with ExitStack() as stack:
-        for each in tuple(shelf.binders):
-            stack.enter_context(each.beside())
-        yield
