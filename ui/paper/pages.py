@@ -27,6 +27,8 @@ AnyIndex = QModelIndex | QPersistentModelIndex
 KEPT = 40
 """Drawn pages kept in memory."""
 MM = 25.4
+CLEAR = 3
+"""Pixels between the guide of the gutter and what is printed beside it."""
 
 
 @dataclass(frozen=True)
@@ -168,7 +170,9 @@ class PageDelegate(QStyledItemDelegate):
         red = self._look.theme["red"] if not self._look.theme.lamp else Qt.GlobalColor.darkRed
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setPen(QPen(red, 1, Qt.PenStyle.DashLine))
-        x = page.left() + sheet.gutter_at(number) * mm
+        # Just within the gutter, so that it strikes through no letter that begins there.
+        within = CLEAR if sheet.is_back(number) else -CLEAR
+        x = page.left() + sheet.gutter_at(number) * mm + within
         painter.drawLine(QPointF(x, page.top() + 4), QPointF(x, page.bottom() - 4))
         painter.setPen(QPen(red, 1.2))
         radius = sheet.pattern.diameter / 2 * mm if sheet.holes != "none" else 0
