@@ -302,7 +302,7 @@ def _sheets(options: Any) -> int:
     from binder.cards.titles import STANDARD
     from binder.paper.blank import Blank, save_blank
     from binder.paper.sheets import Sheet
-    from binder.study.decks import deck
+    from binder.study.decks import usual_titles
     from binder.study.spreads import spread_called
     from binder.study.unit_cards import from_line
 
@@ -310,8 +310,7 @@ def _sheets(options: Any) -> int:
     if options.shelf is not None:
         _look(options.shelf)
         shelf = _shelf(options.shelf)
-        found, usual = spread_called(shelf, options.spread), deck(shelf, "")
-        titles = usual.titles if usual else STANDARD
+        found, titles = spread_called(shelf, options.spread), usual_titles(shelf)
         shelf.close()
     cards = [card_of(key) for key in from_line(options.card)]
     if len(cards) > 1:

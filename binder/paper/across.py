@@ -10,7 +10,8 @@ from binder.paper.sheets import Sheet
 from binder.paper.tables import handed_table, said
 from binder.paper.typeset import from_template
 from binder.store.shelf import Shelf
-from binder.study import picking, tables
+from binder.study import tables
+from binder.study.decks import usual_titles
 from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.sources import SourceView
 
@@ -28,7 +29,7 @@ def across_pdf(
     Aspects under which nothing is said are left out; CanMend for an impossible sheet.
     """
     discretion = Discretion(shelf, leave_out)
-    table, titles = tables.across(shelf, source, cards), picking.titles_of(shelf)
+    table, titles = tables.across(shelf, source, cards), usual_titles(shelf)
     aspects = [one for one in table.aspects if any(at[1] == one for at in table.cells)]
     made = SideBySide(
         tuple((aspect, "") for aspect in aspects),

@@ -4,19 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from binder.cards.titles import STANDARD, DeckTitles
+from binder.cards.titles import DeckTitles
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study import aims, course, dates
 from binder.study.course import UnitView
-from binder.study.decks import deck
+from binder.study.decks import usual_titles
 from binder.study.words import cards_with_words
 
 
 def plan_text(shelf: Shelf, binder: Binder) -> str:
     """The units of a binder as Markdown, in their order; '' for a plan without any."""
-    written, usual = cards_with_words(shelf), deck(shelf, "")
-    titles = usual.titles if usual else STANDARD
+    written, titles = cards_with_words(shelf), usual_titles(shelf)
     found = [
         "\n".join(_lines(number, unit, sum(course.studied(unit, written)), titles))
         for number, unit in enumerate(course.units(binder), start=1)

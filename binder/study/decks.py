@@ -67,6 +67,12 @@ def deck(shelf: Shelf, name_or_uid: str) -> DeckView | None:
     raise CanMend(f"There is no deck called “{name_or_uid}” on this shelf; there are: {names}.")
 
 
+def usual_titles(shelf: Shelf) -> DeckTitles:
+    """What the deck used by default calls the cards; the standard titles without any deck."""
+    usual = deck(shelf, "")
+    return usual.titles if usual else STANDARD
+
+
 def register(
     binder: Binder,
     name: str,

@@ -8,12 +8,11 @@ from dataclasses import dataclass
 
 from binder.cards.facts import CARDS
 from binder.cards.shorthand import read, suggest
-from binder.cards.titles import STANDARD, DeckTitles
+from binder.cards.titles import DeckTitles
 from binder.errors import RingboundError
 from binder.store.search import find, match
 from binder.store.shelf import Shelf
 from binder.study.dates import short_year
-from binder.study.decks import decks
 from binder.study.finding import plain_line
 from binder.study.sources import sources
 
@@ -42,12 +41,6 @@ def cards(titles: DeckTitles, words: str) -> list[Choice]:
         meant = (one.card for one in suggest(words, len(words), titles))
         found = list(dict.fromkeys(card.key for card in (*written, *meant)))
     return [Choice(f"card:{key}", titles.title(key)) for key in found]
-
-
-def titles_of(shelf: Shelf) -> DeckTitles:
-    """What the deck used by default calls the cards."""
-    known = decks(shelf)
-    return known[0].titles if known else STANDARD
 
 
 def leaves(shelf: Shelf, words: str, *, stop: Callable[[], bool] = lambda: False) -> list[Choice]:

@@ -15,12 +15,12 @@ from typing import NamedTuple
 from peewee import fn
 
 from binder.cards.facts import CARDS, Card
-from binder.cards.titles import STANDARD, DeckTitles
+from binder.cards.titles import DeckTitles
 from binder.store.file import Binder
 from binder.store.schema import Field, OwnWords
 from binder.store.shelf import Shelf
 from binder.study.card_facts import strip
-from binder.study.decks import deck
+from binder.study.decks import usual_titles
 from binder.study.keywords import REVERSED, UPRIGHT, keywords
 
 _BY_KEY = {card.key: card for card in CARDS}
@@ -121,8 +121,7 @@ class Question:
 
 def askable(shelf: Shelf, cards: Collection[str]) -> dict[Key, Question]:
     """Everything that can be asked about the cards that have a leaf on the shelf."""
-    usual = deck(shelf, "")
-    titles = usual.titles if usual else STANDARD
+    titles = usual_titles(shelf)
     wanted = json.dumps([key for key in cards if key in _BY_KEY])
     found: dict[Key, Question] = {}
     for binder in shelf.binders:

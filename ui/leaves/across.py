@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLabel, QPushButton, QVBox
 
 from binder.errors import CanMend
 from binder.store.change import Notice
-from binder.study import picking, sources, tables
+from binder.study import sources, tables
+from binder.study.decks import usual_titles
 from binder.study.sources import SourceView
 from binder.study.tables import Across
 from ui.desk import asking
@@ -143,7 +144,7 @@ class AcrossScreen(QWidget):
         shelf, table = self._session.shelf, self.fields.table
         self._across = across = tables.across(shelf, self.source, self.cards)
         table.take(across.cells)
-        titles = picking.titles_of(shelf)
+        titles = usual_titles(shelf)
         table.rows = [Line(card.key, titles.title(card.key)) for card in across.cards]
         table.columns = [
             Line(name, name) for name in dict.fromkeys((*across.aspects, *self._begun))

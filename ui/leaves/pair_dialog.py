@@ -10,9 +10,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import RingboundError
-from binder.study import decks, related
+from binder.study import related
+from binder.study.decks import usual_titles
 from binder.study.leaves import LeafView
 from binder.study.related import PairView
 from ui.leaves.form import FormDialog
@@ -30,8 +30,7 @@ class PairDialog(FormDialog):
     ) -> None:  # fmt: skip
         super().__init__(look, f"A pair with {view.title}", parent)
         self._session, self._view, self._pair = session, view, pair
-        usual = decks.deck(session.shelf, "")
-        self._titles: DeckTitles = usual.titles if usual else STANDARD
+        self._titles = usual_titles(session.shelf)
         self.card, self.named = QLineEdit(), Hint(look)
         self.card.setPlaceholderText("The Moon, or moon, or 3w")
         self.why = QPlainTextEdit(pair.text if pair else "")

@@ -29,6 +29,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.study import picking
+from binder.study.decks import usual_titles
 from binder.study.leaves import contents
 from binder.study.picking import Choice
 from ui.jobs import Newest
@@ -189,7 +190,7 @@ class Picker(QFrame):
     def _narrow(self, words: str) -> None:
         shelf = self.session.shelf
         if self.kind == "card":
-            self._show(picking.cards(picking.titles_of(shelf), words))
+            self._show(picking.cards(usual_titles(shelf), words))
         elif self.kind in _SOURCES:
             self._show([*picking.source_choices(shelf, words), _NEW])
         elif not words.strip():

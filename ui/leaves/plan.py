@@ -12,14 +12,13 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu, QPushButton, QVBoxLayout, QWidget
 
 from binder.cards.facts import CARDS
-from binder.cards.titles import STANDARD
 from binder.errors import RingboundError
 from binder.store.file import Binder
 from binder.study import aims, course
 from binder.study.course import UNIT_LENGTH, UnitView
 from binder.study.dates import parsed
 from binder.study.dates import written as written_day
-from binder.study.decks import deck
+from binder.study.decks import usual_titles
 from binder.study.progress import Progress, progress
 from binder.study.words import cards_with_words
 from ui.leaves.heads import Heading
@@ -160,8 +159,7 @@ class PlanPage(Page):
         if not shown:
             return
         shelf = self.session.shelf
-        usual = self.session.kept("usual deck", lambda: deck(shelf, ""))
-        self.list.titles = usual.titles if usual else STANDARD
+        self.list.titles = self.session.kept("usual titles", lambda: usual_titles(shelf))
         self.wall.show_progress(known, self.list.titles)
         self.wall_head.say("How far each card is", f"{len(known)} of {len(CARDS)} begun")
 
