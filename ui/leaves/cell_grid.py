@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import QPoint, QRect, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
-    QFocusEvent,
     QFontMetrics,
     QKeyEvent,
     QPainter,
@@ -132,9 +131,7 @@ class CellGrid(QTableView):
     def fit(self) -> None:
         """Widths to fill the room, heights to hold what is said."""
         theme, columns = self._look.theme, max(self.cells.columnCount(), 1)
-        heads = QFontMetrics(theme.font("label"))
-        widest = max((heads.horizontalAdvance(r.name) for r in self.cells.table.rows), default=0)
-        head = min(widest + theme.px(2 * PAD) + 2, round(self.width() * HEAD))
+        head = min(self.verticalHeader().sizeHint().width(), round(self.width() * HEAD))
         self.verticalHeader().setFixedWidth(max(head, theme.px(40)))
         room = self.width() - self.verticalHeader().width() - BAR
         for column in range(self.cells.columnCount()):
@@ -160,11 +157,6 @@ class CellGrid(QTableView):
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
             self.fit()
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """The chosen cell shows the keyboard."""
-        super().focusInEvent(event)
-        self.viewport().update()
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """By the pointer or by the key for menus."""

@@ -7,7 +7,6 @@ from collections.abc import Hashable, Sequence
 from PySide6.QtCore import QEvent, QPoint, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
-    QFocusEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
@@ -127,13 +126,3 @@ class MarkedFace(Face):
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """What can be done with the pictures of a card."""
         self.menu_asked.emit(event.globalPos())
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """Show the ring, and come into sight."""
-        super().focusInEvent(event)
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Hide the ring."""
-        super().focusOutEvent(event)
-        self.update()

@@ -8,7 +8,6 @@ from PySide6.QtCore import QElapsedTimer, QPoint, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QContextMenuEvent,
-    QFocusEvent,
     QGuiApplication,
     QImage,
     QKeyEvent,
@@ -370,13 +369,3 @@ class SheetView(QWidget):
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Ask for the menu of the sheet."""
         self.menu_asked.emit(event.globalPos())
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """The ring shows."""
-        super().focusInEvent(event)
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """The ring goes."""
-        super().focusOutEvent(event)
-        self.update()

@@ -6,7 +6,6 @@ from collections.abc import Mapping
 
 from PySide6.QtCore import QEvent, QPoint, QRectF, Qt, Signal
 from PySide6.QtGui import (
-    QFocusEvent,
     QHelpEvent,
     QKeyEvent,
     QMouseEvent,
@@ -167,13 +166,3 @@ class Wall(QWidget):
         if self.hasFocus():
             where = self.mapToGlobal(self.seat(number).bottomLeft().toPoint())
             QToolTip.showText(where, self.words(number), self)
-
-    def focusInEvent(self, event: QFocusEvent) -> None:
-        """Show where the keyboard is."""
-        super().focusInEvent(event)
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """The keyboard has gone elsewhere."""
-        super().focusOutEvent(event)
-        self.update()

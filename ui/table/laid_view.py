@@ -182,12 +182,6 @@ class LaidView(QWidget):
         """Focus got by key is shown."""
         self._by_key = event.reason() is not Qt.FocusReason.MouseFocusReason
         super().focusInEvent(event)
-        self.update()
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """The mark of the keyboard goes."""
-        super().focusOutEvent(event)
-        self.update()
 
     # The pointer
 
