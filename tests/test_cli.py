@@ -9,7 +9,7 @@ from binder import cli
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD
 from binder.store.shelf import Shelf
-from binder.study import decks, leaves, lookbacks, readings, sources, spreads, tabs
+from binder.study import appearances, decks, leaves, lookbacks, readings, sources, spreads, tabs
 from binder.study.kinds import LeafKind
 from binder.study.readings import Laid, NewReading
 from tests.paper.reading_back import texts
@@ -66,7 +66,7 @@ def test_log_writes_a_reading_that_can_be_read(run, folder):
     assert code == 0
     assert "Three of Wands, The Hermit reversed, Queen of Cups" in out
     shelf = Shelf(folder)
-    found = readings.appearances(shelf, "major-09")
+    found = appearances.of_card(shelf, "major-09")
     assert [(one.day, one.reversed) for one in found] == [("2026-11-22T19:30", True)]
     shelf.close()
 
@@ -79,7 +79,7 @@ def test_log_lays_cards_in_a_spread_of_ones_own(run, folder):
     code, _, err = log(run, folder, **{"--spread": "three-stairs"})
     assert (code, err) == (0, "")
     shelf = Shelf(folder)
-    (seen,) = readings.appearances(shelf, "major-09")
+    (seen,) = appearances.of_card(shelf, "major-09")
     practice = shelf.binder("Practice")
     assert readings.reading(practice, seen.leaf_uid).spread.name == "Three stairs"
     shelf.close()

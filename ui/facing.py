@@ -11,7 +11,8 @@ from binder.study.leaves import LeafView
 from ui.trail import NOWHERE, Show, Spot
 
 if TYPE_CHECKING:
-    from binder.study.readings import Appearance, ReadingView
+    from binder.study.appearances import Appearance
+    from binder.study.readings import ReadingView
     from ui.session import Session
 
 NEWEST = 80
@@ -61,9 +62,9 @@ def _faced_by(session: Session, view: LeafView) -> str:
 
 def newest(session: Session, card: str) -> list[Appearance]:
     """The newest appearances of a card, up to NEWEST; read once for both leaves."""
-    from binder.study import readings
+    from binder.study import appearances
 
-    return session.kept(("newest", card), lambda: readings.appearances(session.shelf, card, NEWEST))
+    return session.kept(("newest", card), lambda: appearances.of_card(session.shelf, card, NEWEST))
 
 
 def reading_of(session: Session, view: LeafView) -> ReadingView:

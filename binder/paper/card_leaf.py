@@ -12,7 +12,7 @@ from binder.paper.data import Part, PrintLeaf, TurnedUp
 from binder.paper.photographs import Photographs
 from binder.paper.tables import side_by_side
 from binder.store.shelf import Shelf
-from binder.study import card_facts, dates, readings, sources, words
+from binder.study import appearances, card_facts, dates, sources, words
 from binder.study.discretion import Discretion
 from binder.study.leaves import LeafView
 
@@ -36,7 +36,7 @@ def card_leaf(
     parts += more.parts()
     if body:
         parts.append(Part("Notes", body))
-    seen = readings.appearances(shelf, view.card)
+    seen = appearances.of_card(shelf, view.card)
     table = sources.side_by_side(view.binder, view.uid, sources.sources(shelf))
     return PrintLeaf(
         uid=view.uid,
@@ -49,11 +49,11 @@ def card_leaf(
         facts=card_facts.strip(known),
         side_by_side=side_by_side(table, discretion),
         turned_up=tuple(_turned_up(one, discretion) for one in seen),
-        turned_up_note=readings.appearances_note(len(seen), readings.readings_count(shelf)),
+        turned_up_note=appearances.note(len(seen), appearances.readings_count(shelf)),
     )
 
 
-def _turned_up(one: readings.Appearance, discretion: Discretion) -> TurnedUp:
+def _turned_up(one: appearances.Appearance, discretion: Discretion) -> TurnedUp:
     place = f"{one.label}, reversed" if one.reversed else one.label
     title = discretion.title(one.title)
-    return TurnedUp(dates.short_year(one.day), title, place, readings.verdict_of(one.verdicts))
+    return TurnedUp(dates.short_year(one.day), title, place, appearances.verdict_of(one.verdicts))

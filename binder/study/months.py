@@ -12,9 +12,9 @@ from binder.cards.facts import CARDS, Card, card, extra
 from binder.page.markdown import plain
 from binder.reckon.calendar import Draw, offered
 from binder.store.shelf import Shelf
+from binder.study.appearances import verdict_of
 from binder.study.dates import MONTHS
 from binder.study.discretion import PRIVATE_TITLE, Discretion
-from binder.study.readings import verdict_of
 
 LINE = 90
 """Letters of the impression shown beside a month's card."""
@@ -54,9 +54,9 @@ class MonthLine:
 
     `binder_uid` and `leaf_uid` are the reading to open, '' unless drawn, `title` what it is filed
     as and `deck` the uid of the deck it was laid with, '' for none. `line` is the beginning
-    of the impression in plain words; `verdict` as `readings.verdict_of` tells it, '' where nothing
-    was expected; `looked_back` whether a look back was written; `others` how many more draws for
-    the same month there are (the first made is shown).
+    of the impression in plain words; `verdict` as `appearances.verdict_of` tells it, '' where
+    nothing was expected; `looked_back` whether a look back was written; `others` how many more
+    draws for the same month there are (the first made is shown).
     """
 
     month: str

@@ -6,7 +6,7 @@ import pytest
 
 from binder.cards.spreads import spread
 from binder.errors import CanMend
-from binder.study import course, leaves, level, lookbacks, readings, tabs, words
+from binder.study import appearances, course, leaves, level, lookbacks, readings, tabs, words
 from binder.study.laying import laid_from
 from binder.study.progress import STEPS
 
@@ -114,5 +114,5 @@ def test_card_leaves_stay_and_are_found_for_readings_of_every_level(course_shelf
     level.finish(foundations, TODAY, level.level(course_shelf, foundations))
     assert course_shelf.card_leaf("major-17") == home
     uid = log(course_shelf, course_shelf.binder("Mastery"))
-    seen = readings.appearances(course_shelf, "major-17")
+    seen = appearances.of_card(course_shelf, "major-17")
     assert [one.leaf_uid for one in seen] == [uid]

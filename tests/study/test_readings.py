@@ -11,7 +11,7 @@ from binder.cards.titles import DeckTitles
 from binder.errors import CanMend
 from binder.reckon import calendar
 from binder.store.schema import Reading
-from binder.study import decks, lookbacks, readings, slips, tabs
+from binder.study import appearances, decks, lookbacks, readings, slips, tabs
 from binder.study.lookbacks import Verdict
 from binder.study.readings import Laid, NewReading
 
@@ -57,12 +57,12 @@ def test_where_it_turned_up_newest_first_in_all_binders(course_shelf, log):
     early = replace(THREE, at="2026-04-01T08:00", question="An early one")
     uid = readings.log(foundations, tabs.first_of_kind(foundations, "readings"), early)
     lookbacks.expect(foundations, uid, "It rains.", 70, "2026-04-09")
-    found = readings.appearances(course_shelf, "major-09")
+    found = appearances.of_card(course_shelf, "major-09")
     assert [(one.title, one.reversed, one.verdicts) for one in found] == [
         ("Should I move the workshop?", True, ()),
         ("An early one", True, ("",)),
     ]
-    assert readings.readings_count(course_shelf) == 2
+    assert appearances.readings_count(course_shelf) == 2
 
 
 def test_a_reading_keeps_the_titles_of_its_deck(course_shelf, log):
@@ -90,7 +90,7 @@ def test_what_cannot_be_logged_is_said_and_writes_nothing(course_shelf, log, cha
     binder, tab = log
     with pytest.raises(CanMend, match=sentence):
         readings.log(binder, tab, replace(THREE, **change))
-    assert readings.readings_count(course_shelf) == 0
+    assert appearances.readings_count(course_shelf) == 0
 
 
 def test_a_logged_reading_can_be_put_right(log):

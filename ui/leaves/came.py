@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QMenu, QWidget
 
 from binder.reckon import wording
 from binder.store.shelf import Shelf
-from binder.study import came, readings
+from binder.study import appearances, came
 from binder.study.came import By, Came, Group
 from ui.leaves.groups_rows import GroupsDelegate, GroupsHead, GroupsModel
 from ui.leaves.heads import Heading
@@ -85,7 +85,7 @@ class CamePage(Page):
     def fill(self, spot: Spot, marks: tuple[str, ...]) -> None:
         """Count afresh what the log holds."""
         found, shelf = whole(self.session), self.session.shelf
-        of = self.session.kept("readings", lambda: readings.readings_count(shelf))
+        of = self.session.kept("readings", lambda: appearances.readings_count(shelf))
         stated = found.whole.stated
         word = "statement" if stated == 1 else "statements"
         log = f"{of:,} reading{'' if of == 1 else 's'}"

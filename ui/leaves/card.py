@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 from binder.cards.facts import Card, card
 from binder.cards.prose import Mention
 from binder.errors import RingboundError
-from binder.study import card_facts, readings, sources, words
+from binder.study import appearances, card_facts, sources, words
 from binder.study.leaves import LeafView
 from binder.study.words import WordsView
 from ui.leaves.card_came import CardCame
@@ -145,7 +145,7 @@ class CardPage(Page):
         self.grown.show_words(
             standing,
             lambda: words.history(view.binder, view.uid),
-            lambda: readings.appearances(self.session.shelf, view.card),
+            lambda: appearances.of_card(self.session.shelf, view.card),
             lambda said: self._html(view, said),
         )
         return bool(own)

@@ -9,7 +9,7 @@ from PySide6.QtCore import QUrl
 from PySide6.QtWidgets import QWidget
 
 from binder.study import dates, words
-from binder.study.readings import Appearance
+from binder.study.appearances import Appearance
 from binder.study.words import Standing, WordsView
 from ui.leaves.prose import Prose
 from ui.theme import Look

@@ -10,8 +10,8 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPoint, QRect, QRect
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
-from binder.study import dates, readings
-from binder.study.readings import Appearance
+from binder.study import appearances, dates
+from binder.study.appearances import Appearance
 from ui.leaves.tall_list import AnyIndex, TallList, paint_ground
 from ui.leaves.verdicts import draw_mark, ink_of
 from ui.theme import Look, Theme
@@ -57,7 +57,7 @@ def row_of(one: Appearance, today: date) -> Row:
         one.title,
         one.label,
         one.reversed,
-        readings.verdict_of(one.verdicts),
+        appearances.verdict_of(one.verdicts),
     )
 
 

@@ -7,8 +7,8 @@ from datetime import date
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtWidgets import QMenu, QSizePolicy, QVBoxLayout, QWidget
 
-from binder.study import dates, readings
-from binder.study.readings import Appearance
+from binder.study import appearances, dates
+from binder.study.appearances import Appearance
 from ui.facing import NEWEST, newest
 from ui.leaves.heads import SectionHead
 from ui.leaves.month_line import Dot, MonthLine
@@ -49,9 +49,9 @@ class TurnedUp(QWidget):
         shelf, today = session.shelf, session.today
         first = MonthLine.first_day(today)
         seen, times = _newest(session, key, first)
-        of = session.kept("readings", lambda: readings.readings_count(shelf)) if seen else 0
-        self.head.say("Where it turned up", readings.appearances_note(times, of))
-        self.model.show(seen, times, lambda: readings.appearances(shelf, key), today)
+        of = session.kept("readings", lambda: appearances.readings_count(shelf)) if seen else 0
+        self.head.say("Where it turned up", appearances.note(times, of))
+        self.model.show(seen, times, lambda: appearances.of_card(shelf, key), today)
         span = (first.isoformat(), f"{today.isoformat()}~")
         self.line.show_dots([_dot(one) for one in seen if span[0] <= one.day <= span[1]], today)
         self.line.setVisible(not self.line.empty)
@@ -91,12 +91,12 @@ def _newest(session: Session, key: str, first: date) -> tuple[list[Appearance], 
     if len(seen) < NEWEST:
         return seen, len(seen)
     if seen[-1].day >= first.isoformat():
-        seen = readings.appearances(session.shelf, key)
-    return seen, readings.appearances_count(session.shelf, key)
+        seen = appearances.of_card(session.shelf, key)
+    return seen, appearances.count(session.shelf, key)
 
 
 def _dot(one: Appearance) -> Dot:
     turned = ", reversed" if one.reversed else ""
     tip = f"{dates.written(one.day)}: {one.title} ({one.label}{turned})"
     day = date.fromisoformat(one.day[:10])
-    return Dot(day, one.reversed, readings.verdict_of(one.verdicts), f"leaf:{one.leaf_uid}", tip)
+    return Dot(day, one.reversed, appearances.verdict_of(one.verdicts), f"leaf:{one.leaf_uid}", tip)

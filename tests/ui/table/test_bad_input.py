@@ -14,7 +14,7 @@ from PySide6.QtCore import QDate, QDateTime, Qt, QTime
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD
 from binder.errors import CanMend
-from binder.study import decks, lookbacks, readings
+from binder.study import appearances, decks, lookbacks, readings
 from binder.study.readings import Laid, NewReading
 from ui.table.head import FUTURE_HINT
 
@@ -57,7 +57,7 @@ def test_cards_that_cannot_lie_there(desk, line, sentence):
     asked(desk, line)
     assert said(desk).startswith(sentence)
     assert desk.line.toPlainText() == line
-    assert (desk.kept, readings.readings_count(desk.session.shelf)) == ([], 0)
+    assert (desk.kept, appearances.readings_count(desk.session.shelf)) == ([], 0)
 
 
 def test_a_card_that_another_deck_has_not_stays_as_it_was_typed_and_is_marked(desk):
@@ -150,4 +150,4 @@ def test_clocks_and_zones_between_reading_and_due_day_move_no_day(desk, monkeypa
 def test_a_clock_that_was_put_back_asks_for_nothing_and_loses_nothing(desk):
     readings.log(desk.binder, desk.tab, replace(OLD, look_on="2026-10-31"))
     assert lookbacks.due_readings(desk.binder, date(2020, 1, 1)) == []
-    assert readings.readings_count(desk.session.shelf) == 1
+    assert appearances.readings_count(desk.session.shelf) == 1

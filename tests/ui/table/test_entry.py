@@ -8,7 +8,7 @@ from PySide6.QtCore import QDate, QDateTime, QMimeData, Qt, QTime
 from PySide6.QtTest import QTest
 
 from binder.cards.spreads import SPREADS, spread
-from binder.study import decks, leaves, readings
+from binder.study import appearances, decks, leaves, readings
 from binder.study.cautions import ASK_FIRST
 from binder.study.readings import Laid, NewReading
 
@@ -105,7 +105,7 @@ def test_what_is_wrong_is_said_by_the_line_and_nothing_is_lost(desk, line, sente
     assert desk.line.hasFocus()
     assert desk.line.toPlainText() == line
     assert desk.head.question.toPlainText() == "What of it?"
-    assert (desk.kept, readings.readings_count(desk.session.shelf)) == ([], 0)
+    assert (desk.kept, appearances.readings_count(desk.session.shelf)) == ([], 0)
     desk.type("x")
     assert desk.entry.left.wrong.text() == ""
 
