@@ -123,6 +123,17 @@ class Shelf:
             for row in binder.all(query.clone()):
                 yield binder, row
 
+    def info(self, key: str) -> str:
+        """What the info row of that key says, in whichever binder it is kept; '' for none."""
+        return next(filter(None, (binder.info.get(key) for binder in self.binders)), "")
+
+    def home_of_info(self, key: str) -> Binder | None:
+        """Where an info row is to be written: where it is kept, else in the first binder; None
+        where no binder can be written.
+        """
+        able = [binder for binder in self.binders if binder.writable]
+        return next((b for b in able if b.info.get(key)), next(iter(able), None))
+
     @contextmanager
     def beside(self) -> Iterator[None]:
         """Use every binder on another thread: connections of its own, closed at the end."""

@@ -41,9 +41,8 @@ class Fit:
 
 def kept_fit(shelf: Shelf) -> Fit:
     """The last fit; what cannot be read counts as none."""
-    said = next((b.info[FITTED] for b in shelf.binders if b.info.get(FITTED)), "{}")
     try:
-        kept = json.loads(said)
+        kept = json.loads(shelf.info(FITTED))
         fit = Fit(tuple(float(value) for value in kept["parameters"]), int(kept["answers"]))
     except (ValueError, KeyError, TypeError):
         return Fit()
@@ -92,8 +91,7 @@ def find_fit(shelf: Shelf, stop: Callable[[], bool]) -> Fit | None:
 
 def keep_fit(shelf: Shelf, fit: Fit) -> str:
     """Keep it from now on, past undo; returns the sentence that says so."""
-    able = [binder for binder in shelf.binders if binder.writable]
-    home = next((b for b in able if b.info.get(FITTED)), next(iter(able), None))
+    home = shelf.home_of_info(FITTED)
     if home is None:
         raise CanMend("No binder here can be written, so recall goes on by the usual measures.")
     with home.change("Fit recall to your answers") as change:

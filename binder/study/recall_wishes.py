@@ -40,9 +40,8 @@ USUAL = Wishes()
 
 def kept_wishes(shelf: Shelf) -> Wishes:
     """What was last wished for; what cannot be read is as usual."""
-    said = next((b.info[WISHES] for b in shelf.binders if b.info.get(WISHES)), "")
     try:
-        kept = json.loads(said)
+        kept = json.loads(shelf.info(WISHES))
         directions = frozenset(Direction(one) for one in kept["directions"])
         return Wishes(directions, int(kept["most"]), int(kept["minutes"]))
     except (ValueError, KeyError, TypeError, CanMend):
@@ -51,8 +50,7 @@ def kept_wishes(shelf: Shelf) -> Wishes:
 
 def keep_wishes(shelf: Shelf, wishes: Wishes) -> None:
     """Keep them in the binder that has them already, else in the first that can be written."""
-    able = [binder for binder in shelf.binders if binder.writable]
-    home = next((b for b in able if b.info.get(WISHES)), next(iter(able), None))
+    home = shelf.home_of_info(WISHES)
     if home is None:
         raise CanMend("No binder here can be written, so nothing of this could be kept.")
     kept = {

@@ -26,7 +26,7 @@ class Picture:
 
 def chosen(shelf: Shelf) -> tuple[str, ...] | None:
     """Uids of the decks shown on card leaves, '' for the drawn face; None while none was chosen."""
-    said = next((b.info[CHOSEN] for b in shelf.binders if b.info.get(CHOSEN)), "")
+    said = shelf.info(CHOSEN)
     return tuple(json.loads(said)) if said else None
 
 
