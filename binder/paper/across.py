@@ -43,7 +43,6 @@ def across_pdf(
     )
     title = discretion.title(source.title)
     data = {
-        "section": {"leaves": []},
         "where": f"{title}, across cards",
         "paper": paper_data(sheet),
         "across": {

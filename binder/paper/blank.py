@@ -78,8 +78,7 @@ def blank_pdf(blank: Blank, sheet: Sheet) -> bytes:
     }.get(blank.kind, _bare)(blank, sheet)
     given = {"kind": blank.kind, "copies": blank.copies, "name": KINDS[blank.kind]}
     paper = paper_data(sheet) | {"pitch": made.pop("pitch", _pitch(sheet))}
-    data = {"section": {"leaves": []}, "where": "", "paper": paper, "blank": made | given}
-    return from_template("blank.typ", data)
+    return from_template("blank.typ", {"paper": paper, "blank": made | given})
 
 
 def save_blank(blank: Blank, sheet: Sheet, out: Path) -> int:

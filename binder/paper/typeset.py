@@ -37,10 +37,13 @@ def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> byte
 def from_template(
     name: str, data: dict[str, Any], photographs: Mapping[str, Photograph] = NO_PHOTOGRAPHS
 ) -> bytes:
-    """Another template of ours run over data of its own, as a PDF; errors as for `typeset`."""
+    """Another template of ours run over data of its own, as a PDF; errors as for `typeset`.
+
+    `data` need not name a section, nor `where` in the binder the sheets belong.
+    """
     with _folder() as root:
         lay_out_faces(photographs, root)
-        _write(root, data)
+        _write(root, {"section": {"leaves": []}, "where": ""} | data)
 
         def mend() -> None:
             draw_broken_faces(photographs, root, partial(_reads, root))

@@ -22,8 +22,6 @@ def year_pdf(
     photographs = Photographs(shelf, print_colours())
     lines = year_sheet(shelf, year, today, Discretion(shelf, leave_out))
     data = {
-        "section": {"leaves": []},
-        "where": "",
         "paper": paper_data(sheet),
         "year": {
             "title": f"The year {year}",
