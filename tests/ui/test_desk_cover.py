@@ -91,6 +91,16 @@ def test_the_wheel_does_not_turn_a_leaf_that_scrolls(cover, qtbot):
         wheel(cover, cover.frame.right_text.center(), -120)
 
 
+def test_the_wheel_beside_a_leaf_that_is_written_on_does_not_turn_it(cover, qtbot):
+    edge = cover.frame.boards.toRect().topLeft() + QPoint(200, 6)
+    cover.leaf("right").setFocus()
+    with qtbot.assertNotEmitted(cover.turned_on):
+        wheel(cover, edge, -120)
+    cover.leaf("right").setReadOnly(True)
+    with qtbot.waitSignal(cover.turned_on):
+        wheel(cover, edge, -120)
+
+
 def test_a_narrow_window_shows_one_leaf_and_flips(cover, qtbot):
     cover.resize(*NARROW)
     assert cover.narrow

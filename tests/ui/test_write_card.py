@@ -126,6 +126,31 @@ def test_letters_typed_on_a_cell_begin_it(desk, star, sides):
     assert notes(star)[2] == ("lisle", "Reversed", "gone.", "")
 
 
+def test_tab_leads_from_the_words_of_a_cell_to_its_place(desk, star, sides):
+    desk.press(K.Key_Tab, into=sides.grid)
+    assert sides.fields.text.hasFocus()
+    desk.press(K.Key_Tab, into=sides.fields.text)
+    assert sides.fields.locator.hasFocus()
+
+
+def test_the_names_of_rows_are_whole(desk, star, sides):
+    sides.begin_row("Reversed")
+    header, name = sides.grid.verticalHeader(), "Reversed"
+    assert header.width() >= header.sizeHint().width()
+    assert header.sizeHint().width() > header.fontMetrics().horizontalAdvance(name)
+
+
+def test_the_rows_offered_for_a_first_source_stay_once_one_is_written(desk, star, sides):
+    binder, uid = desk.shelf.card_leaf("major-18")
+    desk.open(uid)
+    sides.begin_source("source:lisle")
+    desk.type("It shines.", sides.fields.text)
+    assert desk.page.save()
+    sides.look()
+    assert rows(sides) == (["lisle"], ["Upright", "Reversed", "Imagery"])
+    assert [note.aspect for note in sources.notes(binder, uid)] == ["Upright"]
+
+
 def test_a_row_is_added_and_named(desk, star, sides, monkeypatch):
     monkeypatch.setattr(asking, "line", lambda *words: f"{words[3]} by day")
     desk.qtbot.mouseClick(sides.add_row, Qt.MouseButton.LeftButton)

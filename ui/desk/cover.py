@@ -161,8 +161,8 @@ class OpenBinder(QWidget):
         self._kept.draw(QPainter(self), self, self._frame, self.look.theme, self._colour)
 
     def wheelEvent(self, event: QWheelEvent) -> None:
-        """Turn leaves, unless the leaf under the pointer has something to scroll."""
-        if self._scrolls_at(event):
+        """Turn leaves, unless the one under the pointer scrolls, or one is written on."""
+        if self._scrolls_at(event) or self._written_on():
             event.ignore()
             return
         self._turn += event.angleDelta().y()
@@ -249,6 +249,11 @@ class OpenBinder(QWidget):
         foot.write(words, count)
         foot.setGeometry(rect)
         foot.setVisible(self._frame.shows(side))
+
+    def _written_on(self) -> bool:
+        focused = self.window().focusWidget()
+        taking = Qt.WidgetAttribute.WA_InputMethodEnabled
+        return self.holds_focus() and focused is not None and focused.testAttribute(taking)
 
     def _scrolls_at(self, event: QWheelEvent) -> bool:
         under = self.childAt(event.position().toPoint())

@@ -53,6 +53,8 @@ class CellFields(QWidget):
         rows.addLayout(head)
         rows.addWidget(self.text)
         column.addWidget(self.form)
+        for one, following in ((self.grid, self.text), (self.text, self.locator)):
+            QWidget.setTabOrder(one, following)
         self._look.changed.connect(self._restyle)
         self._restyle()
 

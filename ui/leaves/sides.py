@@ -133,9 +133,9 @@ class SideFields(QWidget):
         table.take({(note.aspect, note.source): note for note in notes})
         shown = sources.side_by_side(self._view.binder, self._view.uid, self._known)
         columns = dict.fromkeys((*(one.key for one in shown.sources), *self._begun[0]))
-        aspects = dict.fromkeys(
-            (*shown.aspects, *self._begun[1], *(() if shown.aspects else USUAL))
-        )
+        if not shown.aspects:
+            self._begun[1].update(dict.fromkeys(USUAL))
+        aspects = dict.fromkeys((*shown.aspects, *self._begun[1]))
         table.columns = [self._column(key) for key in columns]
         table.rows = [Line(name, name) for name in aspects]
         self.fields.show_table(table, at)
