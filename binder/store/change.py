@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 
 from binder.errors import CanMend
 from binder.store.clock import new_uid, now_ms
+from binder.store.parts import leaf_row
 from binder.store.schema import Info, Kept, Leaf
 from binder.store.sentences import spoken
 
@@ -145,7 +146,7 @@ class Change:
     def _remove_parts(self, leaf_uid: str) -> None:
         from binder.store.schema import MODELS, OfLeaf
 
-        leaf = self._binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+        leaf = leaf_row(self._binder, leaf_uid)
         for model in MODELS:
             if issubclass(model, OfLeaf):
                 for row in self._binder.all(model.select(model.uid).where(model.leaf == leaf)):

@@ -1,4 +1,4 @@
-"""The rows that belong to one leaf, read by a statement that is built once a table."""
+"""One leaf's own row, and the rows that belong to it, read by a statement built once a table."""
 
 from __future__ import annotations
 
@@ -31,3 +31,9 @@ def parts(binder: Binder, model: Any, leaf_uid: str, order: str = "t.id") -> lis
     """
     statement, made = _statement(model, order)
     return [made(*row) for row in binder.sql(statement, (leaf_uid,))]
+
+
+def leaf_row(binder: Binder, leaf_uid: str) -> int | None:
+    """The row number of a leaf in its file, for rows that belong to it; None where it is gone."""
+    found = binder.sql("SELECT id FROM leaf WHERE uid = ?", (leaf_uid,))
+    return int(found[0][0]) if found else None

@@ -13,7 +13,8 @@ from binder.reckon import memory as reckoned
 from binder.reckon.memory import Answer, Memory, Ways
 from binder.store.clock import new_uid
 from binder.store.file import Binder
-from binder.store.schema import Leaf, Recall, RecallAnswer
+from binder.store.parts import leaf_row
+from binder.store.schema import Recall, RecallAnswer
 from binder.store.shelf import Shelf
 from binder.study.questions import Key, Question
 
@@ -71,7 +72,7 @@ def answer(question: Question, given: Answer, now: datetime, ways: Ways | None =
     `ways` as from `recall_fit.kept_ways`, read once for a round.
     """
     binder, key = question.binder, question.key
-    leaf = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == question.leaf_uid))
+    leaf = leaf_row(binder, question.leaf_uid)
     if leaf is None:
         raise CanMend("The leaf of that card is no longer in its binder; stop and begin again.")
     row = binder.first(Recall.select().where((Recall.leaf == leaf) & _is(key)))

@@ -10,8 +10,8 @@ import re
 from binder.errors import CanMend
 from binder.page.lines import tick
 from binder.store.file import Binder
-from binder.store.parts import parts
-from binder.store.schema import Field, Leaf
+from binder.store.parts import leaf_row, parts
+from binder.store.schema import Field
 
 KEYWORDS, KEYWORDS_REVERSED, QUESTIONS = "keywords", "keywords reversed", "questions"
 NAMES = (KEYWORDS, KEYWORDS_REVERSED, QUESTIONS)
@@ -31,7 +31,7 @@ def write_field(binder: Binder, leaf_uid: str, name: str, text: str, *, sitting:
     """Write a field, or take it away with an empty text; one `sitting` is undone together."""
     if name not in NAMES:
         raise CanMend(f"A card leaf has no field “{name}”; it has {', '.join(NAMES)}.")
-    leaf = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+    leaf = leaf_row(binder, leaf_uid)
     if leaf is None:
         raise CanMend("That card leaf is no longer in this binder.")
     row = binder.first(Field.select().where((Field.leaf == leaf) & (Field.name == name)))

@@ -13,6 +13,7 @@ from functools import partial
 from binder.errors import CanMend
 from binder.page import pdf_words
 from binder.store.file import Binder
+from binder.store.parts import leaf_row
 from binder.store.schema import FiledText, Leaf
 from binder.study import files
 from binder.study.filing import Stop, kept_beside
@@ -104,12 +105,14 @@ class _Tending:
 
     def take(self, leaf_uid: str, shown: Sequence[str], at: At) -> None:
         """Read what is missed of one leaf."""
-        row = self._binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+        row = leaf_row(self._binder, leaf_uid)
         known = FiledText.select(FiledText.file, FiledText.uid).where(FiledText.leaf == row)
         uids = dict(self._binder.all(known.tuples()))
         self._gone += [uid for file, uid in uids.items() if file not in shown]
-        for file in shown if row is not None else ():
-            text = None if file in uids else _text(self._binder, file, at)
+        for file in shown:
+            if row is None or file in uids:
+                continue
+            text = _text(self._binder, file, at)
             if text is not None:
                 self._new.append((row, file, text))
         if sum(len(text) for *_, text in self._new) > BATCH or len(self._new) > MOST_AT_ONCE:

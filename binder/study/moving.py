@@ -6,6 +6,7 @@ from typing import Any
 
 from binder.store.clock import new_uid
 from binder.store.file import Binder
+from binder.store.parts import leaf_row
 from binder.store.schema import MODELS as ALL_MODELS
 from binder.store.schema import Kept, Leaf, OfLeaf, Tab
 from binder.study import history, words
@@ -70,7 +71,7 @@ def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView
         last = len(contents(target, target_tab))
         fields = {k: v for k, v in row.items() if k not in ("id", "tab", "also")}
         change.add(Leaf, **(fields | {"tab": target_tab.row, "place": float(last + 1)}))
-        new_row = target.value(Leaf.select(Leaf.id).where(Leaf.uid == uid))
+        new_row = leaf_row(target, uid)
         for model, rows in parts.items():
             for part in rows:
                 change.add(

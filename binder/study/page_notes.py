@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from binder.errors import CanMend
 from binder.store.file import Binder
-from binder.store.schema import Leaf, PageNote
+from binder.store.parts import leaf_row
+from binder.store.schema import PageNote
 
 # Asked at every turn, so written out: building it would take longer than running it.
 _NOTES = """
@@ -37,7 +38,7 @@ def write_beside(
 
     Savings with one `sitting`, a new uid, are undone together.
     """
-    row = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+    row = leaf_row(binder, leaf_uid)
     if row is None:
         raise CanMend("This leaf was removed elsewhere; copy your note to another leaf.")
     here = (PageNote.leaf == row) & (PageNote.file == file) & (PageNote.page == page)

@@ -15,7 +15,7 @@ from binder.cards.spreads import Spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
 from binder.store.file import Binder
-from binder.store.parts import parts
+from binder.store.parts import leaf_row, parts
 from binder.store.schema import Expectation, Leaf, LookBack, Placed, Reading
 from binder.study import dates
 from binder.study.dates import written
@@ -174,7 +174,8 @@ def log(binder: Binder, tab: TabView, reading: NewReading) -> str:
             title=titled(reading.title or reading.question), text=reading.text,
             day=at.isoformat(timespec="minutes"), **fields,
         )  # fmt: skip
-        row = int(binder.value(Leaf.select(Leaf.id).where(Leaf.uid == uid)))
+        row = leaf_row(binder, uid)
+        assert row is not None
         change.add(Reading, leaf=row, **_reading_fields(reading, at))
         _lay(change, row, reading)
     return uid

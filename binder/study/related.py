@@ -10,7 +10,8 @@ from binder.cards.shorthand import read
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
 from binder.store.file import Binder
-from binder.store.schema import Leaf, Pair
+from binder.store.parts import leaf_row
+from binder.store.schema import Pair
 from binder.store.shelf import Shelf
 
 _HIGHEST_PIP = 10
@@ -113,7 +114,7 @@ def add_pair(shelf: Shelf, card: str, other: str, text: str = "") -> str:
 
 def pair_on(binder: Binder, leaf_uid: str, card: str, other: str, text: str) -> str:
     """Write a pair on a card leaf, whatever stands on others; returns its uid."""
-    leaf = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+    leaf = leaf_row(binder, leaf_uid)
     with binder.change("Pair two cards") as change:
         return change.add(Pair, leaf=leaf, card=card, other=other, text=text.strip())
 

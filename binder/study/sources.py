@@ -16,7 +16,7 @@ from typing import Any
 
 from binder.errors import CanMend
 from binder.store.file import Binder
-from binder.store.parts import parts
+from binder.store.parts import leaf_row, parts
 from binder.store.schema import Leaf, Source, SourceNote
 from binder.store.shelf import Shelf
 from binder.study.kinds import LeafKind
@@ -114,7 +114,7 @@ def set_source(binder: Binder, leaf_uid: str, key: str, fields: dict[str, Any]) 
     """Write the bibliographic facts of a source leaf."""
     if not key.strip():
         raise CanMend("A source needs a short key to cite it by.")
-    leaf = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+    leaf = leaf_row(binder, leaf_uid)
     row = binder.first(Source.select().where(Source.leaf == leaf))
     written = {"key": key.strip(), "fields": json.dumps(fields, ensure_ascii=False)}
     with binder.change("Write source") as change:

@@ -10,6 +10,7 @@ from peewee import Expression
 from binder.cards.facts import CARDS, SUITS
 from binder.errors import CanMend
 from binder.store.file import Binder
+from binder.store.parts import leaf_row
 from binder.store.schema import Leaf, SourceNote
 from binder.store.shelf import Shelf
 from binder.study.sources import OWN, ROW, USUAL, NoteView, SourceView, in_order, notes
@@ -85,7 +86,7 @@ def remove_source(binder: Binder, leaf_uid: str, source: str) -> None:
 
 
 def _remove(binder: Binder, leaf_uid: str, which: Expression, label: str) -> None:
-    leaf = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == leaf_uid))
+    leaf = leaf_row(binder, leaf_uid)
     rows = binder.all(SourceNote.select(SourceNote.uid).where((SourceNote.leaf == leaf) & which))
     with binder.change(label) as change:
         for row in rows:
