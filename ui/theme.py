@@ -14,7 +14,7 @@ from PySide6.QtWidgets import QApplication
 
 from binder.resources import resource
 from ui import fonts
-from ui.colour import apart, contrast, mix
+from ui.colour import apart, mix
 from ui.sheet import style_sheet
 
 NAMES = ("day", "lamp")
@@ -206,8 +206,3 @@ def _qt_palette(theme: Theme) -> QPalette:
     for name in (role.WindowText, role.Text, role.ButtonText):
         made.setColor(QPalette.ColorGroup.Disabled, name, dim)
     return made
-
-
-def ink_on(theme: Theme, fill: QColor) -> QColor:
-    """Ink or paper, whichever is read more easily on the fill."""
-    return max(theme["ink"], theme["paper"], key=lambda colour: contrast(colour, fill))

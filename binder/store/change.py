@@ -233,10 +233,6 @@ class Gate:
         """Label of the step that `undo` would take back."""
         return self._done[-1].label if self._done else None
 
-    def redo_label(self) -> str | None:
-        """Label of the step that `redo` would do again."""
-        return self._undone[-1].label if self._undone else None
-
     def undo(self) -> str | None:
         """Take back the last step; returns its label."""
         return self._shift(self._done, self._undone, backwards=True)

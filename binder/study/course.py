@@ -12,12 +12,12 @@ from peewee import fn
 from binder.cards.facts import CARDS, Card
 from binder.errors import CanMend
 from binder.store.file import Binder
-from binder.store.schema import Leaf, Tab, Unit
+from binder.store.schema import Leaf, Unit
 from binder.store.shelf import Shelf
 from binder.study.dates import parsed
 from binder.study.kinds import TAB_KINDS, LeafKind
 from binder.study.leaves import add_leaf
-from binder.study.tabs import TabView, add_tab, first_of_kind, tab
+from binder.study.tabs import add_tab, first_of_kind, tab
 from binder.study.words import cards_with_words
 
 LEVELS: tuple[tuple[str, str, tuple[str, ...]], ...] = (
@@ -241,10 +241,3 @@ def plan_leaf(binder: Binder) -> str | None:
     query = Leaf.select(Leaf.uid).where((Leaf.kind == str(LeafKind.PLAN)) & Leaf.aside.is_null())
     uid: str | None = binder.value(query)
     return uid
-
-
-def card_tab(binder: Binder, card: Card) -> TabView | None:
-    """The tab of a binder that holds cards of that arcana, or None."""
-    kind = "majors" if card.arcana == "major" else "minors"
-    row = binder.first(Tab.select().where((Tab.kind == kind) & Tab.aside.is_null()))
-    return tab(binder, row.uid) if row else None
