@@ -20,6 +20,14 @@ def binder(tmp_path):
 
 
 @pytest.fixture
+def stood(binder):
+    """The shelf on which that binder stands, opened a second time."""
+    made = Shelf(binder.path.parent)
+    yield made
+    made.close()
+
+
+@pytest.fixture
 def shelf(tmp_path):
     """An empty shelf."""
     folder = tmp_path / "shelf"

@@ -69,11 +69,6 @@ class Line:
         """The sentence of every part that needs mending, in order."""
         return tuple(part.problem for part in self.parts if part.problem)
 
-    @property
-    def next_place(self) -> int:
-        """The lowest place still free."""
-        return lowest_free(part.place for part in self.parts)
-
 
 def lowest_free(taken: Iterable[int | None]) -> int:
     """The lowest number from 1 that is not among those taken."""

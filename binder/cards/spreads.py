@@ -52,12 +52,6 @@ class Spread:
                 return place
         raise CanMend(f"{self.name} has no place {n}; its places are 1 to {len(self.places)}.")
 
-    def crossed_by(self, n: int) -> Place | None:
-        """The place that lies across place n, on the same spot, if there is one."""
-        base = self.place(n)
-        upon = (p for p in self.places if p.n > n and p.spot == base.spot)
-        return next(upon, None)
-
     def to_dict(self) -> dict[str, Any]:
         """A JSON-able copy, as kept in a reading; `from_dict` reads it back equal."""
         return {**asdict(self), "places": [asdict(place) for place in self.places]}

@@ -185,32 +185,3 @@ def set_aside(binder: Binder, uid: str) -> None:
     """Put a leaf into the drawer, where it waits until the owner empties it."""
     with binder.change("Set leaf aside") as change:
         change.edit(Leaf, uid, aside=now())
-
-
-def bring_back(binder: Binder, uid: str) -> None:
-    """Take a leaf out of the drawer, to where it was."""
-    with binder.change("Bring leaf back") as change:
-        change.edit(Leaf, uid, aside=None)
-
-
-def drawer(binder: Binder) -> list[Any]:
-    """The leaves in the drawer, last set aside first: uid, title, aside, tab name."""
-    query = (
-        Leaf.select(Leaf.uid, Leaf.title, Leaf.aside, Tab.name.alias("tab_name"))
-        .join(Tab)
-        .where(Leaf.aside.is_null(False))
-        .order_by(Leaf.aside.desc())
-        .namedtuples()
-    )
-    return binder.all(query)
-
-
-def empty_drawer(binder: Binder) -> int:
-    """Remove for good what lies in the drawer; returns how many leaves went. Can be undone
-    until the binder is closed.
-    """
-    gone = drawer(binder)
-    with binder.change("Empty the drawer") as change:
-        for row in gone:
-            change.remove(Leaf, row.uid)
-    return len(gone)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from enum import StrEnum
 
-from binder.reckon.calendar import Draw, offered, span
+from binder.reckon.calendar import Draw, span
 from binder.store.shelf import Shelf
 from binder.study import dates, put_by
 from binder.study.course import plan_leaf, unit_now, units
@@ -105,12 +105,6 @@ def _since(due: str, statements: int, today: date) -> str:
 def day_words(day: date | datetime) -> str:
     """'26 October': a day without its year, no leading nought on any system."""
     return f"{day.day} {dates.MONTHS[day.month - 1]}"
-
-
-def month_offered(today: date) -> date | None:
-    """First day of the month a card is drawn for around today, or None."""
-    period = offered(Draw.MONTH, today)
-    return span(period)[0] if period else None
 
 
 def _draw(shelf: Shelf, draw: Draw, today: date) -> Slip | None:

@@ -90,18 +90,6 @@ def set_tab_aside(binder: Binder, uid: str) -> None:
         change.edit(Tab, uid, aside=now())
 
 
-def bring_tab_back(binder: Binder, uid: str) -> None:
-    """Take a divider out of the drawer, to where it was."""
-    with binder.change("Bring tab back") as change:
-        change.edit(Tab, uid, aside=None)
-
-
-def tabs_aside(binder: Binder) -> list[TabView]:
-    """The dividers in the drawer, last set aside first."""
-    query = Tab.select().where(Tab.aside.is_null(False)).order_by(Tab.aside.desc())
-    return [_view(row) for row in binder.all(query)]
-
-
 def leaves_behind(binder: Binder, row: int) -> int:
     """How many leaves stand behind the divider with that row number."""
     query = Leaf.select(fn.COUNT(Leaf.id)).where((Leaf.tab == row) & Leaf.aside.is_null())

@@ -49,11 +49,9 @@ def test_unknown_key_names_those_there_are():
         spread("pyramid")
 
 
-def test_place_and_what_crosses_it():
+def test_a_place_by_its_number():
     cross = spread("celtic-cross")
     assert cross.place(4).label == "Ground"
-    assert cross.crossed_by(1) == cross.place(2)
-    assert cross.crossed_by(2) is None
     with pytest.raises(CanMend, match="has no place 11"):
         cross.place(11)
 

@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 
 from binder.store.file import create
 from binder.store.schema import Info, Leaf, OwnWords, Tab
-from binder.study import leaves, tabs, words
+from binder.study import drawer, leaves, tabs, words
 from binder.study.kinds import LeafKind
 
 
@@ -43,15 +43,15 @@ def test_a_listener_can_stop_listening(binder):
     assert told == []
 
 
-def test_undo_of_a_removed_card_leaf_brings_its_own_words_back(binder):
+def test_undo_of_a_removed_card_leaf_brings_its_own_words_back(binder, stood):
     tab = tabs.tab(binder, "Notes")
     uid = leaves.add_leaf(binder, tab, "The Star", kind=LeafKind.CARD, card="major-17")
     words.write_words(binder, uid, "upright", "Clear weather.")
     leaves.set_aside(binder, uid)
     before = rows(binder)
-    leaves.empty_drawer(binder)
+    (emptied,) = drawer.empty(stood)
     assert words.history(binder, uid) == []
-    assert binder.gate.undo() == "Empty the drawer"
+    assert emptied.gate.undo() == "Empty the drawer"
     assert rows(binder) == before
     assert words.history(binder, uid)[0].text == "Clear weather."
 

@@ -4,7 +4,7 @@ import pytest
 
 from binder.errors import CanMend
 from binder.store.file import create
-from binder.study import files, history, leaves, moving, tabs, words
+from binder.study import drawer, files, history, leaves, moving, tabs, words
 from binder.study.kinds import LeafKind
 
 
@@ -81,12 +81,13 @@ def test_to_another_binder_with_all_that_belongs_to_it(binder, notes, tmp_path):
     other.close()
 
 
-def test_set_aside_and_brought_back_to_its_place(binder, notes):
+def test_set_aside_and_brought_back_to_its_place(binder, notes, stood):
     uids = fill(binder, notes, "A", "B", "C")
     leaves.set_aside(binder, uids[1])
     assert titles(binder, notes) == ["A", "C"]
-    assert [row.title for row in leaves.drawer(binder)] == ["B"]
-    leaves.bring_back(binder, uids[1])
+    (aside,) = drawer.drawer(stood)
+    assert aside.title == "B"
+    drawer.bring_back(aside)
     assert titles(binder, notes) == ["A", "B", "C"]
 
 

@@ -161,8 +161,7 @@ def test_a_look_back_ends_the_asking(log):
     ],
 )
 def test_the_card_for_the_month_is_offered_around_the_months_end(today, month):
-    offered = slips.month_offered(today)
-    assert (f"{offered:%Y-%m}" if offered else None) == month
+    assert calendar.offered(calendar.Draw.MONTH, today) == month
 
 
 def test_the_months_slip_goes_when_its_card_is_drawn(course_shelf, log):

@@ -3,7 +3,7 @@
 import pytest
 
 from binder.errors import CanMend
-from binder.study import leaves, tabs
+from binder.study import drawer, leaves, tabs
 
 
 def names(binder):
@@ -28,13 +28,14 @@ def test_put_in_order(binder, index, expected):
     assert "".join(names(binder)) == expected
 
 
-def test_set_aside_with_its_leaves_and_brought_back(binder):
+def test_set_aside_with_its_leaves_and_brought_back(binder, stood):
     view = tabs.tab(binder, "Notes")
     uid = leaves.add_leaf(binder, view, "A")
     tabs.set_tab_aside(binder, view.uid)
     assert names(binder) == ["Readings log"]
-    assert [aside.name for aside in tabs.tabs_aside(binder)] == ["Notes"]
-    tabs.bring_tab_back(binder, view.uid)
+    (aside,) = drawer.drawer(stood)
+    assert aside.title == "Notes"
+    drawer.bring_back(aside)
     assert names(binder) == ["Notes", "Readings log"]
     assert leaves.leaf(binder, uid).title == "A"
     assert tabs.leaves_behind(binder, view.row) == 1
