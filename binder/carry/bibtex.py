@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import accumulate, pairwise
 from typing import Any
 
 from binder.study.bibliography import year
@@ -40,6 +41,11 @@ FIELDS = {
 }  # fmt: skip
 """Field of a BibTeX entry -> CSL variable."""
 
+_START = re.compile(r"^[ \t]*@\w+\s*[{(]", re.MULTILINE)
+"""An entry that begins a line."""
+_NEXT = " @comment{}"
+"""Stands for the next entry behind a piece: an entry without its end is given up there."""
+_BRACE = re.compile("[{}]")
 _ODD = re.compile(r"\\([$&%#_{}~^\\])")
 _COMMAND = re.compile(r"\\(?:emph|textit|textbf|textsc|mathrm)\b ?")
 _ESCAPES = str.maketrans(
@@ -65,19 +71,37 @@ class Read:
 def read(text: str) -> tuple[list[Read], list[str]]:
     """The sources of a BibTeX file, and a sentence for each thing amiss."""
     from pybtex import errors
-
-    with errors.capture() as caught:
-        found = list(_entries(text, caught))
-    return found, list(dict.fromkeys(_said(error) for error in caught))
-
-
-def _entries(text: str, caught: list[Exception]) -> Iterator[Read]:
-    from pybtex.database.input.bibtex import LowLevelParser, UndefinedMacro, month_names
+    from pybtex.database.input.bibtex import month_names
     from pybtex.utils import CaseInsensitiveDict
 
     macros = CaseInsensitiveDict(month_names)
+    with errors.capture() as caught:
+        found = [one for piece in _pieces(text) for one in _entries(piece, macros, caught)]
+    return found, list(dict.fromkeys(_said(error) for error in caught))
+
+
+def _pieces(text: str) -> Iterator[str]:
+    """The text cut behind each entry that is never closed, so that it does not swallow the rest.
+
+    Empty lines before a piece keep the numbers of its lines.
+    """
+    starts = [*(found.start() for found in _START.finditer(text)), len(text)]
+    cuts, lowest = [len(text)], 0
+    for start, end in reversed(list(pairwise(starts))):
+        braces = _BRACE.findall(text, start, end)
+        depths = list(accumulate(1 if brace == "{" else -1 for brace in braces)) or [0]
+        lowest = min(*depths, depths[-1] + lowest)
+        if lowest > 0:
+            cuts.append(end)
+    for start, end in pairwise([0, *reversed(cuts)]):
+        yield "\n" * text.count("\n", 0, start) + text[start:end].rstrip() + _NEXT
+
+
+def _entries(text: str, macros: Any, caught: list[Exception]) -> Iterator[Read]:
+    from pybtex.database.input.bibtex import LowLevelParser, UndefinedMacro
+
     parser = LowLevelParser(text, handle_error=caught.append, macros=macros)
-    seen = 0
+    seen = len(caught)
     for kind, said in parser:
         fresh, seen = caught[seen:], len(caught)
         if kind.lower() in ("string", "preamble") or said[0] is None:

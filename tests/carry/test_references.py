@@ -30,6 +30,25 @@ MIXED = r"""
 """
 
 
+UNCLOSED = """@book{whole, title={Whole}, year=1901}
+@article{torn, author={Nobody, title={Half a title
+@book{after, title={After}, note={Pasted:
+@misc{inner, title={Inner}}
+}}
+@book{torn_too, title={Never ended
+@book{last, title={Last}}
+"""
+
+
+def test_an_entry_that_is_never_closed_does_not_swallow_the_rest(tmp_path):
+    path = tmp_path / "in.bib"
+    path.write_text(UNCLOSED)
+    found, said = references.read(path)
+    whole = [(one.key, one.where) for one in found if not one.broken]
+    assert whole == [("whole", "line 1"), ("after", "line 3"), ("last", "line 7")]
+    assert [said_of.partition(" of")[0] for said_of in said] == ["Line 2", "Line 6"]
+
+
 def bring(shelf, tmp_path, text, name="in.bib"):
     path = tmp_path / name
     path.write_text(text, encoding="utf-8")
@@ -49,10 +68,10 @@ def test_bibtex_with_accents_and_errors_in_the_middle(course_shelf, tmp_path):
     assert known["small-hours"].fields["container-title"] == "Quarterly of Pips"
     assert known["small-hours"].fields["page"] == "12–18"
     said = "\n".join(brought.said)
-    assert "Line 7 of the file could not be read" in said
+    assert "Line 6 of the file could not be read" in said
     assert "“small-hours” is the key of “another in the file” already" in said
     assert known["smallhours"].title == "Again"
-    assert "A part of it could not be read (line 7)." in said
+    assert "A part of it could not be read (line 6)." in said
     assert "broken" not in known
     assert "“bare” has no author and no year" in said
     assert "The source “untitled” (line 11) has no title and is left out." in said
