@@ -7,8 +7,7 @@ from html import escape
 
 from binder.cards.faces.marks import with_marks
 from binder.cards.facts import Card
-from binder.cards.titles import STANDARD, DeckTitles
-from binder.errors import CanMend
+from binder.cards.titles import STANDARD
 from binder.page.blocks import blocks
 from binder.page.markdown import to_html
 from binder.paper.data import Part, PrintFace
@@ -87,11 +86,11 @@ class CardParts:
         usual = next(iter(self._decks), None)
         titles = usual.titles if usual else STANDARD
         rows = [
-            (one.label, ", ".join(escape(_title(key, titles)) for key in one.keys))
+            (one.label, ", ".join(escape(related.called(key, titles)) for key in one.keys))
             for one in related.kin(self._card, titles)
         ]
         for pair in related.pairs(self._shelf, self._card.key):
-            other = escape(_title(pair.across(self._card.key), titles))
+            other = escape(related.called(pair.across(self._card.key), titles))
             why = _inline(to_html(self._discretion.text(pair.text)))
             rows.append((f"With {other}", why) if why else ("With", other))
         said = "".join(f"<p><em>{label}:</em> {words}</p>" for label, words in rows)
@@ -101,11 +100,3 @@ class CardParts:
 
 def _inline(html: str) -> str:
     return html.removeprefix("<p>").removesuffix("</p>")
-
-
-def _title(key: str, titles: DeckTitles) -> str:
-    """What the deck calls a card; its key where the deck does not know it."""
-    try:
-        return titles.title(key)
-    except CanMend:
-        return key

@@ -131,6 +131,14 @@ def remove_pair(pair: PairView) -> None:
         change.remove(Pair, pair.uid)
 
 
+def called(key: str, titles: DeckTitles) -> str:
+    """What a deck calls a card; its key where the deck does not know it."""
+    try:
+        return titles.title(key)
+    except CanMend:
+        return key
+
+
 def named_card(text: str, titles: DeckTitles = STANDARD) -> str:
     """The key of the one card a text names, by title or in shorthand; CanMend where it is none."""
     named = [part for part in read(text, titles).parts if part.text.strip()]

@@ -6,8 +6,7 @@ from collections.abc import Callable, Sequence
 from html import escape
 
 from binder.cards.titles import DeckTitles
-from binder.errors import RingboundError
-from binder.study.related import Kin, PairView
+from binder.study.related import Kin, PairView, called
 from ui.leaves.section import Row, beside
 from ui.theme import Theme
 
@@ -50,12 +49,4 @@ def _why(html: str, theme: Theme) -> str:
 
 
 def _cards(keys: Sequence[str], titles: DeckTitles) -> str:
-    return ", ".join(f'<a href="card:{key}">{escape(_title(key, titles))}</a>' for key in keys)
-
-
-def _title(key: str, titles: DeckTitles) -> str:
-    """What the deck calls a card; its key where the deck does not know it."""
-    try:
-        return titles.title(key)
-    except RingboundError:
-        return key
+    return ", ".join(f'<a href="card:{key}">{escape(called(key, titles))}</a>' for key in keys)
