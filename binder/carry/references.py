@@ -20,8 +20,7 @@ from binder.study.citing import checked_key
 from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.kinds import LeafKind
 from binder.study.leaves import add_leaf
-from binder.study.sources import SourceView, free_key, set_source, sources
-from binder.study.tabs import first_of_kind
+from binder.study.sources import SourceView, free_key, home, set_source, sources
 
 SUFFIXES = {".bib": "BibTeX", ".json": "CSL-JSON"}
 _NOT_IN_KEYS = re.compile(r"[\s#()\[\]<>\"']+")
@@ -128,10 +127,7 @@ def _plain(said: Any) -> str:
 
 def take(shelf: Shelf, reviewed: Review) -> Brought:
     """Make a leaf for each source that is wanted, in one step that can be undone."""
-    home = next(((b, tab) for b in shelf.binders if (tab := first_of_kind(b, "sources"))), None)
-    if home is None:
-        raise CanMend("No binder here has a tab for sources; add a tab of that kind first.")
-    binder, tab = home
+    binder, tab = home(shelf)
     wanted = [one for one in reviewed.offered if one.wanted]
     _check_keys(shelf, wanted)
     with binder.change(f"Take in sources from “{reviewed.name}”"):

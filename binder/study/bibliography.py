@@ -15,7 +15,7 @@ from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study import citing, identifiers, leaves
-from binder.study.sources import SourceView, set_source, source_of
+from binder.study.sources import SourceView, person, person_name, set_source, source_of
 
 KINDS: dict[str, str] = {
     "book": "Book",
@@ -128,7 +128,7 @@ def of(source: SourceView) -> Bibliography:
 def _written(name: str, value: Any) -> str:
     if name in NAMES:
         people = value if isinstance(value, list) else []
-        return "\n".join(_name(one) for one in people if isinstance(one, dict))
+        return "\n".join(person_name(one) for one in people if isinstance(one, dict))
     return _day(value) if name in DATES else str(value or "")
 
 
@@ -161,11 +161,6 @@ def _parts(day: Any) -> list[Any]:
     return [day[key] for key in ("raw", "literal") if day.get(key)][:1]
 
 
-def _name(name: Mapping[str, str]) -> str:
-    parts = (name.get("given", ""), name.get("family", ""))
-    return " ".join(part for part in parts if part) or name.get("literal", "")
-
-
 def facts(source: SourceView) -> list[tuple[str, str]]:
     """(label, value) of what a leaf says first of a source."""
     kind = str(source.fields.get("type", ""))
@@ -185,7 +180,9 @@ def described(source: SourceView) -> list[tuple[str, str]]:
 
 def _value(value: Any) -> str:
     if isinstance(value, list):
-        return " and ".join(_name(one) if isinstance(one, dict) else str(one) for one in value)
+        return " and ".join(
+            person_name(one) if isinstance(one, dict) else str(one) for one in value
+        )
     if isinstance(value, dict):
         return _day(value)
     return str(value)
@@ -225,9 +222,9 @@ def _fields(form: Bibliography, before: Mapping[str, Any]) -> dict[str, Any]:
 def _value_of(name: str, words: str, was: Any, as_is: bool) -> Any:
     """The CSL value of what is written in a field; CanMend where it is none."""
     if name in NAMES:
-        known = {_name(one): one for one in was or () if isinstance(one, dict)}
+        known = {person_name(one): one for one in was or () if isinstance(one, dict)}
         people = [" ".join(line.split()) for line in words.replace(";", "\n").splitlines()]
-        return [known.get(person) or _parsed(person) for person in people if person]
+        return [known.get(who) or person(who) for who in people if who]
     if name in DATES:
         return _dated(words.strip())
     return words.strip() if as_is or name not in CHECKS else CHECKS[name](words)
@@ -240,12 +237,3 @@ def _dated(written: str) -> dict[str, Any] | None:
             f"“{written}” is no year and no day; write it in figures, as 1911 or 1911-05-12."
         )
     return {"date-parts": [[int(part) for part in found.groups() if part]]} if found else None
-
-
-def _parsed(name: str) -> dict[str, str]:
-    """'Lisle, Perpetua' or 'Perpetua Lisle'; a single word is taken as it is."""
-    family, comma, given = (part.strip() for part in name.partition(","))
-    if comma:
-        return {"family": family, "given": given} if given else {"literal": family}
-    given, _, family = name.rpartition(" ")
-    return {"family": family, "given": given} if given else {"literal": name}

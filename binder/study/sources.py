@@ -10,7 +10,7 @@ from __future__ import annotations
 import itertools
 import json
 import unicodedata
-from collections.abc import Callable, Container, Iterable
+from collections.abc import Callable, Container, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -21,7 +21,7 @@ from binder.store.schema import Leaf, Source, SourceNote
 from binder.store.shelf import Shelf
 from binder.study.kinds import LeafKind
 from binder.study.leaves import add_leaf
-from binder.study.tabs import first_of_kind
+from binder.study.tabs import TabView, first_of_kind
 
 OWN = ""
 """Stands for a source in the lines that are the reader's own."""
@@ -44,12 +44,23 @@ class SourceView:
     @property
     def author(self) -> str:
         """The authors' names, given name first; the key when there are none."""
-        names = [
-            " ".join(part for part in (name.get("given", ""), name.get("family", "")) if part)
-            or name.get("literal", "")
-            for name in self.fields.get("author", [])
-        ]
-        return " and ".join(name for name in names if name) or self.key
+        names = map(person_name, self.fields.get("author", []))
+        return " and ".join(filter(None, names)) or self.key
+
+
+def person_name(person: Mapping[str, str]) -> str:
+    """A person's name as CSL keeps it, given name first; '' where nothing is said."""
+    parts = (person.get("given", ""), person.get("family", ""))
+    return " ".join(part for part in parts if part) or person.get("literal", "")
+
+
+def person(name: str) -> dict[str, str]:
+    """'Lisle, Perpetua' or 'Perpetua Lisle' as CSL keeps it; a single word is taken as it is."""
+    family, comma, given = (part.strip() for part in name.partition(","))
+    if comma:
+        return {"family": family, "given": given} if given else {"literal": family}
+    given, _, family = name.rpartition(" ")
+    return {"family": family, "given": given} if given else {"literal": name}
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,20 +210,26 @@ def _place(said: list[NoteView], source: str, aspect: str) -> float:
     return column + rows.get(aspect, max(rows.values(), default=-ROW) + ROW)
 
 
+def home(shelf: Shelf) -> tuple[Binder, TabView]:
+    """The binder and tab in which leaves of new sources are made; CanMend where there is none."""
+    for binder in shelf.binders:
+        tab = first_of_kind(binder, "sources")
+        if tab is not None:
+            return binder, tab
+    raise CanMend("No binder here has a tab for sources; add a tab of that kind first.")
+
+
 def new_source(shelf: Shelf, author: str, title: str) -> SourceView:
     """Make a source leaf in the first Sources tab of the shelf, with a key after its author."""
     named, called = " ".join(author.split()), " ".join(title.split())
     if not called:
         raise CanMend("A source needs a title.")
-    home = next(((b, tab) for b in shelf.binders if (tab := first_of_kind(b, "sources"))), None)
-    if home is None:
-        raise CanMend("No binder here has a tab for sources; add a tab of that kind first.")
-    binder, tab = home
-    given, _, family = named.rpartition(" ")
+    binder, tab = home(shelf)
+    who = person(named)
     fields: dict[str, Any] = {"type": "book", "title": called}
     if named:
-        fields["author"] = [{"family": family, "given": given} if given else {"literal": named}]
-    key = free_key(family or called, sources(shelf))
+        fields["author"] = [who]
+    key = free_key(who.get("family") or named or called, sources(shelf))
     with binder.change(f"New source “{called}”"):
         uid = add_leaf(binder, tab, called, kind=LeafKind.SOURCE)
         set_source(binder, uid, key, fields)
