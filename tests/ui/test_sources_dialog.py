@@ -44,7 +44,7 @@ def test_it_lists_what_is_new_what_is_here_and_what_has_anothers_key(dialog):
     assert said(dialog, 2) == "Here already, as “Upside Down”."
     assert "could not be read (line 7)" in said(dialog, 3)
     assert "no author and no year" in said(dialog, 4)
-    assert "Line 8 of the file could not be read" in dialog.amiss.toPlainText()
+    assert "Line 7 of the file could not be read" in dialog.amiss.toPlainText()
     assert dialog.yes.text() == "Take in 3 sources"
 
 
