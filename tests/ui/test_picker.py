@@ -68,9 +68,9 @@ def test_a_leaf_is_found_by_its_title(desk):
     other = desk.add("", title="Kiln log, July")
     desk.leaf()
     found = picker(desk, K.Key_K, CTRL | SHIFT)
-    assert "Kiln log, July" in [choice.label for choice in found.model.choices]
+    assert "Kiln log, July" in [choice.label for choice in found.model.rows]
     desk.type("kiln", found.filter)
-    desk.until(lambda: [choice.label for choice in found.model.choices] == ["Kiln log, July"])
+    desk.until(lambda: [choice.label for choice in found.model.rows] == ["Kiln log, July"])
     desk.press(K.Key_Return, into=found.filter)
     assert desk.text() == f"[Kiln log, July](leaf:{other})"
 

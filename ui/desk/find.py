@@ -114,7 +114,7 @@ class Finder(QFrame):
         self.hide()
 
     def _show(self, found: Found) -> None:
-        self.model.show(found)
+        self.model.show_found(found)
         hits = [row.hit for row in self.model.rows if row.hit]
         said = list(found.failed)
         if not hits:

@@ -4,24 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import (
-    QAbstractListModel,
-    QModelIndex,
-    QPersistentModelIndex,
-    QPoint,
-    QRect,
-    QSize,
-    Qt,
-)
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.store.search import OPEN, SHUT, Hit
 from binder.study import dates
 from binder.study.finding import Found, plain_line, tidy
+from ui.leaves.rows_model import RowsModel
+from ui.leaves.tall_list import AnyIndex
 from ui.theme import Look
 
-AnyIndex = QModelIndex | QPersistentModelIndex
 PAD = 10
 
 
@@ -32,37 +25,27 @@ class Row:
     head: str
     hit: Hit | None = None
 
+    @property
+    def words(self) -> str:
+        """Its words, for the screen and for those who hear it."""
+        if self.hit is None:
+            return self.head
+        return f"{plain_line(self.hit.title)}: {plain_line(self.hit.line)}"
 
-class FoundModel(QAbstractListModel):
+
+class FoundModel(RowsModel):
     """The rows of what was found."""
 
     def __init__(self) -> None:
-        super().__init__()
-        self.rows: list[Row] = []
+        super().__init__(lambda row: row.words)
 
-    def show(self, found: Found) -> None:
+    def show_found(self, found: Found) -> None:
         """Take up another result."""
-        self.beginResetModel()
-        self.rows = []
+        rows = []
         for group in found.groups:
-            self.rows.append(Row(f"{group.binder}, {group.tab}"))
-            self.rows += [Row("", hit) for hit in group.hits]
-        self.endResetModel()
-
-    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
-        """How many rows."""
-        return 0 if parent.isValid() else len(self.rows)
-
-    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The words of a row, for the screen and for those who hear it."""
-        row = self.rows[index.row()]
-        if role == Qt.ItemDataRole.UserRole:
-            return row
-        if role in (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole):
-            if row.hit is None:
-                return row.head
-            return f"{plain_line(row.hit.title)}: {plain_line(row.hit.line)}"
-        return None
+            rows.append(Row(f"{group.binder}, {group.tab}"))
+            rows += [Row("", hit) for hit in group.hits]
+        self.show(rows)
 
     def flags(self, index: AnyIndex) -> Qt.ItemFlag:
         """Heads cannot be chosen."""

@@ -5,10 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import (
-    QAbstractListModel,
     QEvent,
-    QModelIndex,
-    QPersistentModelIndex,
     QPoint,
     QRect,
     QSize,
@@ -33,10 +30,11 @@ from binder.study.decks import usual_titles
 from binder.study.leaves import contents
 from binder.study.picking import Choice
 from ui.jobs import Newest
+from ui.leaves.rows_model import RowsModel
+from ui.leaves.tall_list import AnyIndex
 from ui.session import Session
 from ui.theme import Look
 
-AnyIndex = QModelIndex | QPersistentModelIndex
 WIDE, ROWS, PAD = 380, 9, 10
 """Width at scale 1, lines in sight, and padding."""
 
@@ -44,32 +42,6 @@ _ROLE = Qt.ItemDataRole
 _WALK = {
     Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1, Qt.Key.Key_PageDown: ROWS, Qt.Key.Key_PageUp: -ROWS,
 }  # fmt: skip
-
-
-class ChoiceModel(QAbstractListModel):
-    """The lines to choose from."""
-
-    def __init__(self) -> None:
-        super().__init__()
-        self.choices: Sequence[Choice] = ()
-
-    def take(self, choices: Sequence[Choice]) -> None:
-        """Show other lines."""
-        self.beginResetModel()
-        self.choices = choices
-        self.endResetModel()
-
-    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
-        """How many lines."""
-        return 0 if parent.isValid() else len(self.choices)
-
-    def data(self, index: AnyIndex, role: int = _ROLE.DisplayRole) -> object:
-        """The choice, and its words for those who hear the screen."""
-        choice = self.choices[index.row()]
-        if role == _ROLE.UserRole:
-            return choice
-        spoken = ", ".join(part for part in (choice.label, choice.note) if part)
-        return spoken if role in (_ROLE.DisplayRole, _ROLE.AccessibleTextRole) else None
 
 
 class ChoiceDelegate(QStyledItemDelegate):
@@ -132,7 +104,7 @@ class Picker(QFrame):
         self.setAccessibleName(name)
         self.filter = QLineEdit(placeholderText=hint)
         self.filter.setAccessibleName(name)
-        self.model = ChoiceModel()
+        self.model = RowsModel(_spoken)
         self.list = QListView()
         self.list.setModel(self.model)
         self.list.setItemDelegate(ChoiceDelegate(look, self.list))
@@ -220,7 +192,7 @@ class Picker(QFrame):
         return list(found.values())
 
     def _show(self, choices: Sequence[Choice]) -> None:
-        self.model.take(choices)
+        self.model.show(choices)
         self.list.setVisible(bool(choices))
         self.nothing.setVisible(all(choice is _NEW for choice in choices))
         if choices:
@@ -231,7 +203,7 @@ class Picker(QFrame):
     def current(self) -> Choice | None:
         """The line chosen now."""
         index = self.list.currentIndex()
-        return self.model.choices[index.row()] if index.isValid() and self.model.choices else None
+        return self.model.rows[index.row()] if index.isValid() and self.model.rows else None
 
     def _entered(self, *_index: object) -> None:
         if self.kind in _PLACED and self.current() not in (None, _NEW):
@@ -256,9 +228,9 @@ class Picker(QFrame):
         """Up and down walk the lines while one types."""
         if isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
             step = _WALK.get(Qt.Key(event.key()))
-            if step is not None and self.model.choices:
+            if step is not None and self.model.rows:
                 row = self.list.currentIndex().row() + step
-                row = max(0, min(row, len(self.model.choices) - 1))
+                row = max(0, min(row, len(self.model.rows) - 1))
                 self.list.setCurrentIndex(self.model.index(row))
                 return True
         return False
@@ -283,3 +255,8 @@ _WORDS = {
     "quotation": ("Where the quotation is from", "Author or title", _NO_SOURCE),
     "column": ("A source for the table", "Author or title", _NO_SOURCE),
 }
+
+
+def _spoken(choice: Choice) -> str:
+    """A choice for those who hear the screen."""
+    return ", ".join(part for part in (choice.label, choice.note) if part)
