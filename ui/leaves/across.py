@@ -19,11 +19,11 @@ from ui.leaves.cell_fields import CellFields
 from ui.leaves.cells import At, Line, Table
 from ui.leaves.keeping import Keeping, Pending
 from ui.session import Session
+from ui.table.field import ENTER
 from ui.table.flow import Flow
 from ui.table.hints import Hint
 from ui.theme import Look
 
-_ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
 SPOKEN_OF = "Cards it speaks of"
 
 
@@ -182,7 +182,7 @@ class AcrossScreen(QWidget):
         """Escape goes back to the binder, Ctrl and Enter to the card's leaf."""
         if event.key() == Qt.Key.Key_Escape:
             self.leave()
-        elif event.key() in _ENTER and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+        elif event.key() in ENTER and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
             self._open_current()
         else:
             super().keyPressEvent(event)

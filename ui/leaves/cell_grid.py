@@ -25,6 +25,7 @@ from ui.desk.paint import focus_ring
 from ui.leaves.cells import At, CellModel, Table
 from ui.leaves.heads import wrapped
 from ui.leaves.tall_list import AnyIndex
+from ui.table.field import ENTER
 from ui.theme import Look
 
 MOST_LINES = 4
@@ -192,7 +193,7 @@ class CellGrid(QTableView):
             self._move(*_ARROWS[key])
         elif not index.isValid() or held or key == _K.Key_Escape:
             event.ignore()
-        elif key in (_K.Key_Return, _K.Key_Enter, _K.Key_F2):
+        elif key in (*ENTER, _K.Key_F2):
             self.wanted.emit("")
         elif key in (_K.Key_Delete, _K.Key_Backspace):
             self.cleared.emit()

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from ui.table.field import ENTER
 from ui.theme import Look
 
 SOON_MS = 160
@@ -170,7 +171,7 @@ class FindRow(QWidget):
         """Enter goes to the next place, with Shift to the one before; Escape leaves the field."""
         if event.type() is QEvent.Type.KeyPress and isinstance(event, QKeyEvent):
             back = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
-            if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+            if event.key() in ENTER:
                 if self._soon.isActive():
                     self._soon.stop()
                     self.sought.emit(self.field.text().strip())
