@@ -167,6 +167,17 @@ def test_what_is_no_picture_gets_one_sentence_and_the_rest_is_kept(reading, qtbo
     assert page.photos.going.isHidden()
 
 
+def test_a_photograph_that_is_cut_short_is_kept_and_it_is_said(reading, qtbot, tmp_path):
+    page, binder, uid = reading
+    said = []
+    page.session.said.connect(said.append)
+    whole = jpeg(tmp_path / "table.jpg")
+    (tmp_path / "half.jpg").write_bytes(whole.read_bytes()[:-400])
+    taken(page, qtbot, [tmp_path / "half.jpg", whole])
+    assert said == ["“half.jpg” is cut short: what there is of it was kept. Copy it once more."]
+    assert len(kept(binder, uid)) == 2
+
+
 def test_an_import_can_be_stopped_and_what_was_kept_stays(reading, qtbot, tmp_path):
     page, binder, uid = reading
     paths = [jpeg(tmp_path / f"{n}.jpg", (2500 + n, 1800)) for n in range(6)]

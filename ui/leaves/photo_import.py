@@ -30,6 +30,8 @@ class Prepared:
     media: str
     data: bytes
     original: bytes = b""
+    note: str = ""
+    """What there is to say about it once it is kept."""
 
 
 def is_large(path: Path) -> bool:
@@ -50,12 +52,19 @@ def prepared(path: Path, *, with_original: bool = False) -> Prepared:
     longer = max(size.width(), size.height()) if size is not None and size.isValid() else LONGEST
     share = min(1.0, LONGEST / longer)
     image = read_photo(path, round((size.width() if size is not None else LONGEST) * share))
-    media = _AS_THEY_ARE.get(path.suffix.casefold())
+    media, note = _AS_THEY_ARE.get(path.suffix.casefold()), ""
+    if is_cut_short(data):
+        note = f"“{path.name}” is cut short: what there is of it was kept. Copy it once more."
     if media and share == 1.0 and not turned(data):
-        return Prepared(path.name, media, data)
+        return Prepared(path.name, media, data, note=note)
     return Prepared(
-        f"{path.stem}.jpg", "image/jpeg", as_jpeg(image), data if with_original else b""
+        f"{path.stem}.jpg", "image/jpeg", as_jpeg(image), data if with_original else b"", note
     )
+
+
+def is_cut_short(data: bytes) -> bool:
+    """Whether a JPEG lacks its end (markers of ITU-T T.81, annex B); Qt reads what there is."""
+    return data.startswith(b"\xff\xd8") and b"\xff\xd9" not in data[data.rfind(b"\xff\xda") :]
 
 
 def pasted(image: QImage) -> Prepared:
@@ -120,6 +129,9 @@ class PhotoImport(QObject):
             keep(*self._into, ready)
         except RingboundError as error:
             self.said.emit(str(error))
+        else:
+            if ready.note:
+                self.said.emit(ready.note)
         self._step(number, of)
 
     def _refuse(self, sentence: str, number: int, of: int) -> None:
