@@ -108,12 +108,15 @@ def looked_back(period: str) -> date:
     return span(period)[1]
 
 
-def asked_until(period: str) -> date | None:
-    """The last day on which a look back on a draw is asked for; None for ever.
+ASKED_FOR = {Draw.WEEK: 7, Draw.DAY: 1}
+"""Days after its own for which a look back on a draw is still asked for.
 
-    A day's is asked for until the day after, a week's until the next week ends: those not written
-    do not pile up. A month's waits until it is answered.
-    """
-    last = looked_back(period)
-    wait = {Draw.MONTH: None, Draw.WEEK: 7, Draw.DAY: 1}[draw_of(period)]
-    return None if wait is None else after(last, wait)
+A day's is asked for until the day after, a week's until the next week ends: those not written do
+not pile up. A month's waits until it is answered.
+"""
+
+
+def asked_until(period: str) -> date | None:
+    """The last day on which a look back on a draw is asked for; None for ever."""
+    wait = ASKED_FOR.get(draw_of(period))
+    return None if wait is None else after(looked_back(period), wait)

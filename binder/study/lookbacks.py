@@ -10,6 +10,7 @@ from typing import Any
 from peewee import fn
 
 from binder.errors import CanMend
+from binder.reckon.calendar import ASKED_FOR, Draw
 from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Expectation, Leaf, LookBack, Reading
@@ -178,7 +179,11 @@ def due_readings(binder: Binder, today: date) -> list[tuple[str, str, str, int]]
     Most overdue first. A card of the day or of the week is asked about no longer than
     `binder.reckon.calendar.asked_until` says.
     """
-    days = [today, today, *(today - timedelta(days=n) for n in (7, 1))]
+    days = [
+        today,
+        today,
+        *(today - timedelta(days=ASKED_FOR[draw]) for draw in (Draw.WEEK, Draw.DAY)),
+    ]
     rows = binder.sql(_DUE, tuple(day.isoformat() for day in days))
     return [(str(uid), str(title), str(due), int(count)) for uid, title, due, count in rows]
 
