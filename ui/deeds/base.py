@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtWidgets import QDialog
+
 from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.study.leaves import LeafView
@@ -20,6 +22,14 @@ class Base:
         self.window = window
         self.session = window.session
         self.theme_look = window.look
+
+    def ask(self, dialog: QDialog) -> bool:
+        """Lay a dialog open until it is closed, True if it was taken; then it goes, and listens to
+        nothing any more.
+        """
+        taken = dialog.exec()
+        dialog.deleteLater()
+        return bool(taken)
 
     def open_view(self) -> LeafView:
         """The leaf at the left."""

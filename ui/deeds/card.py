@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from PySide6.QtWidgets import QDialog
-
 from binder.cards.titles import STANDARD
 from binder.errors import CanMend
 from binder.study import decks, related, shown_faces
@@ -29,7 +27,7 @@ class CardDeeds(Base):
         pictures = shown_faces.all_pictures(known, pictured)
         if not deck and spot is None:
             deck = pictures[0].deck
-        self._ask(MarkDialog(self.session, self.theme_look, view, pictures, deck, self.window))
+        self.ask(MarkDialog(self.session, self.theme_look, view, pictures, deck, self.window))
 
     def pair_card(self, spot: Spot | None = None, which: str = "") -> None:
         """Pair the card with another; `which` is the uid of a pair to change."""
@@ -39,7 +37,7 @@ class CardDeeds(Base):
         self.session.leaving.emit()
         standing = related.pairs(self.session.shelf, view.card)
         pair = next((one for one in standing if one.uid == which), None)
-        self._ask(PairDialog(self.session, self.theme_look, view, pair, self.window))
+        self.ask(PairDialog(self.session, self.theme_look, view, pair, self.window))
 
     def card_faces(self) -> None:
         """Choose the decks whose pictures stand on card leaves."""
@@ -50,7 +48,7 @@ class CardDeeds(Base):
         uids = [one.uid for one in known]
         chosen = shown_faces.chosen(shelf)
         ticked = [*uids, ""] if chosen is None else list(chosen)
-        self._ask(
+        self.ask(
             FacesDialog(
                 self.theme_look, shown_faces.all_pictures(known, uids), ticked,
                 lambda kept: shown_faces.choose(shelf, binder, kept), self.window,
@@ -62,7 +60,3 @@ class CardDeeds(Base):
         if view is None or view.kind is not LeafKind.CARD or view.card not in STANDARD.keys:
             raise CanMend("Open the leaf of one of the 78 cards first.")
         return view
-
-    def _ask(self, dialog: QDialog) -> None:
-        dialog.exec()
-        dialog.deleteLater()

@@ -26,11 +26,10 @@ class CourseDeeds(Base):
         self.session.leaving.emit()
         found, then = level.level(shelf, binder), level.after(shelf, binder)
         dialog = LevelDialog(self.theme_look, found, then.name if then else "", self.window)
-        if dialog.exec():
+        if self.ask(dialog):
             level.finish(binder, self.session.today, found if dialog.filed else None, then)
             if then is not None:
                 self.session.open_leaf(course.plan_leaf(then) or "")
             self.session.said.emit(f"“{binder.name}” is finished; Undo takes that back.")
         elif dialog.gone_to:
             self.session.open_leaf(dialog.gone_to.partition(":")[2])
-        dialog.deleteLater()

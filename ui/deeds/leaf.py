@@ -78,9 +78,7 @@ class LeafDeeds(Base):
         from ui.leaves.earlier import EarlierDialog
 
         self.session.leaving.emit()
-        dialog = EarlierDialog(self.session, self.theme_look, self.open_view(), self.window)
-        dialog.exec()
-        dialog.deleteLater()
+        self.ask(EarlierDialog(self.session, self.theme_look, self.open_view(), self.window))
 
     # Moving and setting aside
 
@@ -139,7 +137,7 @@ class LeafDeeds(Base):
         from ui.leaves.drawer import DrawerDialog
 
         self.session.leaving.emit()
-        DrawerDialog(self.session, self.theme_look, self.window).exec()
+        self.ask(DrawerDialog(self.session, self.theme_look, self.window))
 
     # Taking back
 

@@ -26,10 +26,10 @@ class LogDeeds(Base):
         from ui.desk.calendar_dialog import CalendarDialog
 
         self.session.leaving.emit()
-        CalendarDialog(self.session, self.theme_look, self.window).exec()
+        self.ask(CalendarDialog(self.session, self.theme_look, self.window))
 
     def draws(self) -> None:
         """Which draws are offered on slips."""
         from ui.desk.draws import DrawsDialog
 
-        DrawsDialog(self.session, self.theme_look, self.window).exec()
+        self.ask(DrawsDialog(self.session, self.theme_look, self.window))

@@ -40,13 +40,13 @@ class LookDeeds(Base):
         """The words the user chose to link or not."""
         from ui.desk.choices import LinkChoices
 
-        LinkChoices(self.session, self.window).exec()
+        self.ask(LinkChoices(self.session, self.window))
 
     def keys(self) -> None:
         """All keys."""
         from ui.desk.help import KeysDialog
 
-        KeysDialog(self.window).exec()
+        self.ask(KeysDialog(self.window))
 
     def about(self) -> None:
         """Version and places."""

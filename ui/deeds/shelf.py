@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtWidgets import QDialog, QFileDialog
+from PySide6.QtWidgets import QFileDialog
 
 from binder.store.clock import new_uid
 from binder.study import tabs
@@ -107,19 +107,15 @@ class ShelfDeeds(Base):
         """The register of decks."""
         from ui.desk.decks import DecksDialog
 
-        self._show(DecksDialog(self.session, self.theme_look, self.window))
+        self.session.leaving.emit()
+        self.ask(DecksDialog(self.session, self.theme_look, self.window))
 
     def spreads(self) -> None:
         """The library of spreads."""
         from ui.table.spreads import SpreadsDialog
 
-        self._show(SpreadsDialog(self.session, self.theme_look, self.window))
-
-    def _show(self, dialog: QDialog) -> None:
-        """Until it is closed; then it goes, and listens to nothing any more."""
         self.session.leaving.emit()
-        dialog.exec()
-        dialog.deleteLater()
+        self.ask(SpreadsDialog(self.session, self.theme_look, self.window))
 
     def new_course(self) -> None:
         """Three new binders in a folder of the user's choice."""

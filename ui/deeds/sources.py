@@ -61,12 +61,11 @@ class SourceDeeds(Base):
         self.session.leaving.emit()
         reviewed = references.review(self.session.shelf, Path(name))
         dialog = SourcesDialog(self.session, self.theme_look, reviewed, self.window)
-        dialog.exec()
+        self.ask(dialog)
         if dialog.taken:
             self.session.said.emit(
                 f"Took in {_counted(len(dialog.taken))}; Undo takes them out again."
             )
-        dialog.deleteLater()
 
     def save_sources(self) -> None:
         """Write all sources of the shelf to a file that other programs can read."""

@@ -49,7 +49,7 @@ class StudyDeeds(Base):
         """Choose what recall asks; a round that is open begins again by it."""
         from ui.table.recall_wishes import WishesDialog
 
-        WishesDialog(self.session, self.theme_look, self._begin_again, self.window).exec()
+        self.ask(WishesDialog(self.session, self.theme_look, self._begin_again, self.window))
 
     def _begin_again(self) -> None:
         if self.window.staged("recall"):
@@ -62,4 +62,4 @@ class StudyDeeds(Base):
         """Blank sheets, punched like the print."""
         from ui.desk.blank_dialog import BlankDialog
 
-        BlankDialog(self.session, self.theme_look, self.window).exec()
+        self.ask(BlankDialog(self.session, self.theme_look, self.window))
