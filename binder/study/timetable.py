@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -95,9 +96,9 @@ def move(binder: Binder, moved: Sequence[Moved], given: Rest | None = None) -> N
 
 
 def pauses_from(text: str, today: date) -> tuple[tuple[date, date], ...]:
-    """Pauses as they are typed: '20 Dec to 3 Jan; 1 May'. CanMend for what is no day."""
+    """Pauses as they are typed: '20 Dec to 3 Jan, 1 May'. CanMend for what is no day."""
     found = []
-    for part in text.replace("\n", ";").split(";"):
+    for part in re.split("[;,\n]", text):
         if part.strip():
             first, _, last = part.partition(" to ")
             begins = day(first, today)
@@ -111,7 +112,7 @@ def pauses_from(text: str, today: date) -> tuple[tuple[date, date], ...]:
 
 def pauses_to(pauses: Iterable[tuple[date, date]]) -> str:
     """The line for those pauses; `pauses_from` reads it back."""
-    return "; ".join(
+    return ", ".join(
         first.isoformat() if first == last else f"{first.isoformat()} to {last.isoformat()}"
         for first, last in pauses
     )

@@ -60,6 +60,7 @@ def test_days_without_study_are_kept_and_count_the_next_time(plan):
     [
         ("", ()),
         ("20 Dec to 3 Jan", ((date(2026, 12, 20), date(2027, 1, 3)),)),
+        ("1 May, 3 May", tuple((date(2026, 5, each),) * 2 for each in (1, 3))),
         ("1 May; 2026-08-01 to 2026-08-14\n",
          ((date(2026, 5, 1), date(2026, 5, 1)), (date(2026, 8, 1), date(2026, 8, 14)))),
     ],

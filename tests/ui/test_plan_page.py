@@ -98,6 +98,8 @@ def test_what_is_wrong_is_said_and_nothing_typed_is_lost(page, qtbot, foundation
     qtbot.keyClicks(form.cards, "the happy squirrel")
     qtbot.keyClick(form.cards, Qt.Key.Key_Return)
     assert form.isVisible()
+    assert form.wrong.height() >= form.wrong.heightForWidth(form.wrong.width())
+    assert form.wrong.y() >= form.aims.geometry().bottom()
     assert "names no card" in form.wrong.text()
     form.cards.clear()
     qtbot.keyClick(form.cards, Qt.Key.Key_Return)

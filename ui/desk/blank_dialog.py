@@ -42,7 +42,7 @@ class BlankDialog(FormDialog):
         self.month = QLineEdit(f"{session.today:%Y-%m}")
         self.paper = self._combo([(one.words, key) for key, one in PAPERS.items()])
         self.holes = self._combo([(one.words.capitalize(), k) for k, one in PATTERNS.items()])
-        self.holes.setCurrentIndex(self.holes.findData("2"))
+        self.holes.setCurrentIndex(self.holes.findData("3"))
         self.both = QCheckBox("Printed on &both sides")
         self.copies = QSpinBox()
         self.copies.setRange(1, MOST_COPIES)

@@ -52,8 +52,12 @@ class FormDialog(QDialog):
     def showEvent(self, event: QShowEvent) -> None:
         """Take the height the fields want; Qt gives two thirds of the screen's at most."""
         super().showEvent(event)
+        self._grow()
+
+    def _grow(self) -> None:
         form = self.layout()
         if form is not None:
+            form.activate()
             wanted = max(form.totalHeightForWidth(self.width()), form.totalSizeHint().height())
             self.resize(self.width(), max(self.height(), wanted))
 
@@ -64,5 +68,6 @@ class FormDialog(QDialog):
         except RingboundError as error:
             self.wrong.setText(str(error))
             self.wrong.show()
+            self._grow()
             return
         super().accept()

@@ -94,7 +94,7 @@ class TimetableDialog(FormDialog):
             self.weekdays.append(box)
         row.addStretch(1)
         self.pauses = QLineEdit(timetable.pauses_to(self._old.pauses))
-        self.pauses.setPlaceholderText("20 Dec to 3 Jan; 1 May")
+        self.pauses.setPlaceholderText("20 Dec to 3 Jan, 1 May")
 
     def _listen(self) -> None:
         for box in (*self.weekdays, self.push):
