@@ -16,15 +16,12 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 import card_shelf
 from bench_turn import FRAME, settle, turn
+from desk import laid_open
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
 
 from binder.cards.facts import CARDS
 from binder.store.shelf import Shelf
-from ui import theme
 from ui.desk.window import Window
-from ui.memory import Memory
-from ui.session import Session
 
 TODAY = date(2026, 11, 25)
 LOOKED_MS = 120
@@ -34,24 +31,15 @@ WORST = 3
 
 def rows(_folder):
     """Turns through all card leaves, the first pair left out."""
-    app = QApplication.instance() or QApplication(["bench"])
     made = card_shelf.make(Path(tempfile.gettempdir()) / "ringbound-bench-cards")
     with tempfile.TemporaryDirectory() as place:
         shelf = Shelf(Path(shutil.copytree(made, Path(place) / "cards")))
-        look = theme.Look(theme.load("day"))
-        theme.apply(app, look.theme)
-        window = Window(Session(shelf, TODAY), look, Memory(Path(place) / "desk.ini"))
-        window.resize(1600, 1000)
-        window.show()
-        try:
+        with laid_open(shelf, Path(place), TODAY) as window:
             settle()
             uids = [shelf.card_leaf(card.key)[1] for card in CARDS]
             turn(window, uids[-1])
             fast = [turn(window, uid) for uid in uids]
             read = [look_and_turn(window, uid) for uid in uids]
-        finally:
-            window.close()
-            shelf.close()
     for taken, how in ((read, "read"), (fast, "turned at once")):
         median, worst = statistics.median(taken) / FRAME, max(taken) / (WORST * FRAME)
         yield f"full card leaves {how}, median turn / one frame", median, "1.0"

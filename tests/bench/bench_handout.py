@@ -9,35 +9,22 @@ import time
 from pathlib import Path
 
 import bench_turn
+from desk import laid_open
 from pypdf import PdfWriter
-from PySide6.QtWidgets import QApplication
 
 from binder.carry.building import build
 from binder.resources import samples
 from binder.study import files, filing, leaves, tabs
-from ui import theme
-from ui.desk.window import Window
-from ui.memory import Memory
-from ui.session import Session
 
 PAGES, TURNS = 2000, 25
 
 
 def rows(_folder):
     """Rows of ratios."""
-    app = QApplication.instance() or QApplication(["bench"])
     with tempfile.TemporaryDirectory() as place:
         shelf = build(samples(), Path(place) / "sample")
-        look = theme.Look(theme.load("day"))
-        theme.apply(app, look.theme)
-        window = Window(Session(shelf), look, Memory(Path(place) / "desk.ini"))
-        window.resize(1600, 1000)
-        window.show()
-        try:
+        with laid_open(shelf, Path(place)) as window:
             yield from measured(window, *two_leaves(shelf.binder("Practice")))
-        finally:
-            window.close()
-            shelf.close()
 
 
 def two_leaves(binder):

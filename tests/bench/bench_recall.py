@@ -14,6 +14,7 @@ from pathlib import Path
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from bench_turn import FRAME, Painted, settle
+from desk import laid_open
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
@@ -23,10 +24,7 @@ from binder.reckon.memory import Answer, Ways
 from binder.resources import samples
 from binder.store.shelf import Shelf
 from binder.study import answers, questions, recall
-from ui import theme
 from ui.desk.window import Window
-from ui.memory import Memory
-from ui.session import Session
 
 ANSWERS = 40
 PRAGMAS = ("journal_mode = delete", "synchronous = full", "foreign_keys = 1")
@@ -36,20 +34,11 @@ _KNEW_IT, _NO_IDEA = Qt.Key.Key_3, Qt.Key.Key_1
 
 def rows(_folder):
     """A round on the sample shelf, in the window, with real keys."""
-    app = QApplication.instance() or QApplication(["bench"])
     with tempfile.TemporaryDirectory() as place:
         folder = Path(place) / "sample"
         shelf = build(samples(), folder)
-        look = theme.Look(theme.load("day"))
-        theme.apply(app, look.theme)
-        window = Window(Session(shelf), look, Memory(Path(place) / "desk.ini"))
-        window.resize(1600, 1000)
-        window.show()
-        try:
+        with laid_open(shelf, Path(place)) as window:
             turned, shown, both = rounds(window)
-        finally:
-            window.close()
-            shelf.close()
         yield "recall leaf turned, median / one frame", middle(turned) / FRAME, "1.0"
         yield "recall answer shown, median / one frame", middle(shown) / FRAME, "1.0"
         yield "recall answer shown and stored, median / one frame", middle(both) / FRAME, "1.0"

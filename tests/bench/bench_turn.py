@@ -11,6 +11,7 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
+from desk import laid_open
 from PySide6.QtCore import QEvent, QEventLoop, QObject
 from PySide6.QtWidgets import QApplication, QTextBrowser
 
@@ -19,12 +20,9 @@ from binder.page.markdown import to_html
 from binder.resources import samples
 from binder.store.shelf import Shelf
 from binder.study import leaves, tabs
-from ui import theme
 from ui.desk.window import Window
 from ui.leaves.plain import PlainPage
 from ui.leaves.rendering import RENDERED
-from ui.memory import Memory
-from ui.session import Session
 from ui.warm import Warm
 
 FRAME = 1 / 60
@@ -35,21 +33,12 @@ EXTENSIONS = ["tables", "footnotes", "sane_lists"]
 
 def rows(_folder):
     """Turns through the sample shelf, and to a leaf of 3,000 words."""
-    app = QApplication.instance() or QApplication(["bench"])
     with tempfile.TemporaryDirectory() as place:
         shelf = build(samples(), Path(place) / "sample")
         long = long_leaf(shelf)
-        look = theme.Look(theme.load("day"))
-        theme.apply(app, look.theme)
-        window = Window(Session(shelf), look, Memory(Path(place) / "desk.ini"))
-        window.resize(1600, 1000)
-        window.show()
-        fetch(window)
-        try:
+        with laid_open(shelf, Path(place)) as window:
+            fetch(window)
             yield from measured(window, long)
-        finally:
-            window.close()
-            shelf.close()
 
 
 def fetch(window: Window) -> None:

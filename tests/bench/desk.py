@@ -1,0 +1,36 @@
+"""The window that benches turn leaves in."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from datetime import date
+from pathlib import Path
+
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QApplication
+
+from binder.store.shelf import Shelf
+from ui import theme
+from ui.desk.window import Window
+from ui.memory import Memory
+from ui.session import Session
+
+
+@contextmanager
+def laid_open(shelf: Shelf, place: Path, today: date | None = None) -> Iterator[Window]:
+    """A window on a shelf, by day; what it remembers lies in the folder `place`.
+
+    In the end both are shut, and the window is gone, so that no bench hears of the one before.
+    """
+    app = QApplication.instance() or QApplication(["bench"])
+    look = theme.Look(theme.load("day"))
+    theme.apply(app, look.theme)
+    window = Window(Session(shelf, today), look, Memory(place / "desk.ini"))
+    window.resize(1600, 1000)
+    window.show()
+    try:
+        yield window
+    finally:
+        window.close()
+        window.deleteLater()
+        app.sendPostedEvents(window, QEvent.Type.DeferredDelete)
+        shelf.close()
