@@ -8,14 +8,14 @@ from dataclasses import dataclass
 from typing import Any
 
 from binder.page.pdf import opened
+from binder.page.spotting import BROKEN
 
 Box = tuple[float, float, float, float]
 """Left, top, right, bottom as shares of the page's width and height, from its upper left corner."""
 
 _FAR = 1_000_000
 """Steps a page is divided into when PDFium is asked where a point lies on it."""
-_BROKEN = re.compile(r"[\x02\ufffe\u00ad]\s*")
-"""What PDFium writes for a hyphen that breaks a word at the end of a line."""
+_BROKEN = re.compile(rf"[{BROKEN}]\s*")
 _LINE_ENDS = re.compile(r"\r\n?")
 
 

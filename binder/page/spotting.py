@@ -11,8 +11,10 @@ Span = tuple[int, int]
 
 _MARKS = re.compile("[\u0300-\u036f]")
 _SPACE = re.compile(r"\s+")
-_BROKEN = "\x02\ufffe\u00ad"
-"""Signs of a word broken at the end of a line."""
+BROKEN = "\x02\ufffe\u00ad"
+"""What stands for a hyphen that breaks a word at the end of a line: two signs of PDFium, and the
+soft hyphen.
+"""
 
 
 def count(text: str, words: Sequence[str], *, whole: bool = False) -> int:
@@ -52,7 +54,7 @@ def _with_places(text: str) -> tuple[str, list[int]]:
     broken = False
     for at, letter in enumerate(text):
         said = _folded(letter)
-        if letter in _BROKEN:
+        if letter in BROKEN:
             broken = True
             continue
         if said.isspace():
