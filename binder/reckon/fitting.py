@@ -32,7 +32,7 @@ class Stopped(Exception):
 
 
 def breathless() -> None:
-    """No turn for others: as in tests."""
+    """No turn for others, where nobody waits for one."""
 
 
 def fitted(
