@@ -138,6 +138,17 @@ class Change:
         was = None if before is None else {"key": key, "value": before}
         self._note(Info, key, was, {"value": value})
 
+    def say(self, model: Table, known: Any, text: str, **of: Any) -> None:
+        """Let the row `known` say a text, or a new one with the fields `of` where it is None; ''
+        takes the row away.
+        """
+        if known is None:
+            self.add(model, text=text, **of)
+        elif text:
+            self.edit(model, known.uid, text=text)
+        else:
+            self.remove(model, known.uid)
+
     def mark_info(self, key: str, value: str) -> None:
         """Set a fact that nobody did on purpose, such as what was read: undo passes over it."""
         self._run(Info.insert(key=key, value=value).on_conflict_replace())

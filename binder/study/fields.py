@@ -39,12 +39,7 @@ def write_field(binder: Binder, leaf_uid: str, name: str, text: str, *, sitting:
     if said == (row.text if row else ""):
         return
     with binder.change(f"Write {name}", sitting) as change:
-        if row is None:
-            change.add(Field, leaf=leaf, name=name, text=said)
-        elif said:
-            change.edit(Field, row.uid, text=said)
-        else:
-            change.remove(Field, row.uid)
+        change.say(Field, row, said, leaf=leaf, name=name)
 
 
 def as_questions(text: str) -> str:

@@ -47,9 +47,4 @@ def write_beside(
     if (known.text if known else "") == text:
         return
     with binder.change(f"Write beside page {page}", sitting) as change:
-        if known is None:
-            change.add(PageNote, leaf=row, file=file, page=page, text=text)
-        elif text:
-            change.edit(PageNote, known.uid, text=text)
-        else:
-            change.remove(PageNote, known.uid)
+        change.say(PageNote, known, text, leaf=row, file=file, page=page)
