@@ -61,8 +61,8 @@ def fit_words(shelf: Shelf) -> str:
         return f"When a question comes again is fitted to {fit.answers} answers of yours."
     count = reckoned.counted(_histories(shelf))
     return (
-        "A question comes again when most people would still know it. From "
-        f"{reckoned.ENOUGH} answers of later days on it is fitted to you; so far there are {count}."
+        "A question comes again when most people would still know it. Once you answered "
+        f"{reckoned.ENOUGH} times on later days, this is fitted to you; so far it is {count}."
     )
 
 

@@ -39,7 +39,7 @@ def answered(course_shelf):
 
 def test_with_few_answers_nothing_is_fitted_and_it_is_said(course_shelf):
     assert recall_fit.find_fit(course_shelf, never) is None
-    assert f"From {ENOUGH} answers" in recall_fit.fit_words(course_shelf)
+    assert f"answered {ENOUGH} times" in recall_fit.fit_words(course_shelf)
     assert "so far there are 0" in recall_fit.fit_words(course_shelf)
 
 

@@ -2,7 +2,7 @@
 # ruff: noqa: F811
 
 import pytest
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import QPoint, Qt, QTimer
 
 from binder.study import sources
 from tests.ui.writing_desk import CTRL, SHIFT, asked_for, desk, own_data  # noqa: F401
@@ -139,4 +139,6 @@ def test_nothing_found_is_said(desk, key, modifiers, words):
 def test_the_slip_stays_on_the_screen(desk):
     desk.leaf()
     found = picker(desk, K.Key_K, CTRL)
+    assert found.screen().availableGeometry().contains(found.geometry())
+    found.open_at(QPoint(40, found.screen().availableGeometry().bottom() + 500))
     assert found.screen().availableGeometry().contains(found.geometry())

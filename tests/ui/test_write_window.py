@@ -44,6 +44,16 @@ def test_a_key_begins_writing_and_escape_ends_it(window, leaf, qtbot):
     assert "words and more" in writing(window).text.html
 
 
+def test_a_leaf_found_and_written_on_is_read_from_its_head(window, leaf, qtbot):
+    window.session.open_leaf(leaf[1], ["words"])
+    qtbot.keyClick(window.focusWidget() or window, K.Key_E, CTRL)
+    field = window.focusWidget()
+    field.setPlainText("\n\n".join(["first"] * 200 + ["words"]))
+    qtbot.keyClick(field, K.Key_Escape)
+    assert writing(window).verticalScrollBar().maximum() > 0
+    assert writing(window).verticalScrollBar().value() == 0
+
+
 def test_no_key_of_the_tools_does_anything_else(window, leaf, qtbot):
     window.deeds.write()
     page = writing(window)

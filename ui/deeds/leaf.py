@@ -62,8 +62,9 @@ class LeafDeeds(Base):
         self.writing.setFocus()
 
     def stop_writing(self) -> None:
-        """Save and read again."""
+        """Save and read again, from the head and not from words that were found before."""
         if self.window.staged("write") and self.writing.save():
+            self.session.marks = ()
             self.window.back_to_leaves()
 
     def rename_leaf(self) -> None:

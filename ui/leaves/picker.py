@@ -148,7 +148,7 @@ class Picker(QFrame):
         room = self.screen().availableGeometry()
         left = max(room.left(), min(at.x(), room.right() - self.width()))
         top = at.y() if at.y() + self.height() <= room.bottom() else at.y() - self.height() - 30
-        self.move(left, max(room.top(), top))
+        self.move(left, max(room.top(), min(top, room.bottom() - self.height())))
         self.show()
         self.filter.setFocus()
 
