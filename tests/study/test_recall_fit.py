@@ -40,7 +40,7 @@ def answered(course_shelf):
 def test_with_few_answers_nothing_is_fitted_and_it_is_said(course_shelf):
     assert recall_fit.find_fit(course_shelf, never) is None
     assert f"answered {ENOUGH} times" in recall_fit.fit_words(course_shelf)
-    assert "so far there are 0" in recall_fit.fit_words(course_shelf)
+    assert "so far it is 0" in recall_fit.fit_words(course_shelf)
 
 
 def test_fitted_once_there_is_enough_and_not_again_at_once(answered):
