@@ -22,6 +22,9 @@ def times(count: int) -> str:
 
 def came_words(out: Outcomes) -> str:
     """'it came about 19 times of 29', 'it came about 17 times and partly 4 times, of 29'."""
+    if out.cases == 1:
+        came = "came about" if out.came else "did not come about"
+        return f"it {'came about partly' if out.partly else came} the one time"
     if out.partly and not out.came:
         return f"it came about partly {times(out.partly)} of {out.cases}, and never wholly"
     if out.partly:

@@ -49,6 +49,18 @@ def test_a_bin_in_words(record, words):
     assert wording.bin_words(only_bin(record)) == words
 
 
+@pytest.mark.parametrize(
+    ("out", "words"),
+    [
+        (Outcomes(1, 0, 0), "it came about the one time"),
+        (Outcomes(0, 1, 0), "it came about partly the one time"),
+        (Outcomes(0, 0, 1), "it did not come about the one time"),
+    ],
+)
+def test_a_single_case_is_not_counted(out, words):
+    assert wording.came_words(out) == words
+
+
 def test_nothing_judged():
     assert wording.record_words({}) == ("Nothing has been judged yet.",)
     assert wording.score_words({}) == ""
