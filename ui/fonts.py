@@ -68,8 +68,8 @@ def make_cut(cut: tuple[str, int], where: Path) -> Path:
     return path
 
 
-def make_missing(where: Path | None = None) -> int:
-    """Cut all that is missing, on all processors; returns how many were cut.
+def make_missing(where: Path | None = None, *, alone: bool = False) -> int:
+    """Cut all that is missing, on all processors or `alone` on one; returns how many were cut.
 
     Only to be called where `__main__` can be imported again, as multiprocessing asks.
     """
@@ -78,7 +78,10 @@ def make_missing(where: Path | None = None) -> int:
 
     where = where or folder()
     wanted = missing(where)
-    if wanted:
+    if alone:
+        for cut in wanted:
+            make_cut(cut, where)
+    elif wanted:
         with ProcessPoolExecutor(mp_context=multiprocessing.get_context("spawn")) as pool:
             list(pool.map(make_cut, wanted, [where] * len(wanted)))
     return len(wanted)
@@ -124,7 +127,9 @@ def _path(where: Path, cut: tuple[str, int]) -> Path:
 _loaded: dict[str, int] = {}
 
 if __name__ == "__main__":
-    if _GENTLY in sys.argv and hasattr(os, "nice"):
+    gently = _GENTLY in sys.argv
+    if gently and hasattr(os, "nice"):
         os.nice(15)
-    made = make_missing()
+    # Alone, since the processes of a pool outlive it when the window is shut and it is killed.
+    made = make_missing(alone=gently)
     print(f"{made} cuts of the letters made." if made else "The letters are ready.")

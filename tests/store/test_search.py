@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from binder.store.file import create
 from binder.store.schema import Leaf
 from binder.store.search import OPEN, SHUT, find, match
-from binder.study import leaves, tabs
+from binder.study import drawer, leaves, tabs
 
 TEXTS = {
     "Über die Brücke": "She crossed the bridge at dusk.\nThe café was shut; naïve of me.",
@@ -59,11 +59,12 @@ def test_the_hit_is_shown_in_its_line(full):
     assert line == f"The quay lies behind the {OPEN}glaze{SHUT} {OPEN}shed{SHUT}."
 
 
-def test_a_leaf_in_the_drawer_is_not_found_until_it_comes_back(full):
+def test_a_leaf_in_the_drawer_is_not_found_until_it_comes_back(full, stood):
     uid = find(full, match("dolomite"))[0].uid
     leaves.set_aside(full, uid)
     assert titles(full, "dolomite") == set()
-    leaves.bring_back(full, uid)
+    (aside,) = drawer.drawer(stood)
+    drawer.bring_back(aside)
     assert titles(full, "dolomite") == {"Glaze order"}
 
 
