@@ -240,6 +240,15 @@ class Gate:
         """The step that `redo` would do again."""
         return self._undone[-1] if self._undone else None
 
+    def touched(self, uid: str, joined: str) -> bool:
+        """Whether a step of those `joined` changed the row of that uid."""
+        return any(
+            row.uid == uid
+            for step in reversed(self._done)
+            if step.joined == joined
+            for row in step.rows
+        )
+
     def undo_label(self) -> str | None:
         """Label of the step that `undo` would take back."""
         return self._done[-1].label if self._done else None

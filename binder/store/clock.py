@@ -11,11 +11,6 @@ def new_uid() -> str:
     return str(uuid7())
 
 
-def made_ms(uid: str) -> int:
-    """When a uid of `new_uid` was made, in milliseconds since 1970 (its first 48 bits)."""
-    return int(uid.replace("-", "")[:12], 16)
-
-
 def now_ms() -> int:
     """Milliseconds since 1970, for `changed`."""
     return time.time_ns() // 1_000_000

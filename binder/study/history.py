@@ -16,7 +16,7 @@ from peewee import fn
 from binder.errors import CanMend, OwnFault
 from binder.page.compare import GONE, packed, pieces, unpacked
 from binder.store.change import Change
-from binder.store.clock import made_ms, now_ms
+from binder.store.clock import now_ms
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Version
 
@@ -68,7 +68,7 @@ def worth_keeping(binder: Binder, row: Any, text: str, seen: int | None, sitting
         return False
     if seen is not None and row.changed != seen:
         return True
-    if not sitting or row.changed < made_ms(sitting):
+    if not sitting or not binder.gate.touched(row.uid, sitting):
         last = binder.value(Version.select(fn.MAX(Version.changed)).where(Version.leaf == row.id))
         if last is None or now_ms() - last > VERSION_AFTER:
             return True
