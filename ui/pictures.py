@@ -193,7 +193,8 @@ def _draw(
     window = program.open(shelf)
     window.resize(*screen.size)
     settle()
-    screen.go(window)
+    # What a shelf does not hold yet cannot be shown; the picture says so, as the window does.
+    window.guard(screen.go, window)
     settle()
     path = out / f"{screen.name}.png"
     if not window.grab().save(str(path)):

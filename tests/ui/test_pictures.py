@@ -2,9 +2,14 @@
 
 import subprocess
 import sys
+from datetime import date
+
+from binder.store.shelf import Shelf
+from binder.study import course
 
 
-def test_they_are_drawn_and_nothing_else_is_said(sample_folder, tmp_path):
+def draw(shelf, out):
+    """Draw those screens whose number begins with 1 or 8; what the program said and returned."""
     code = (
         "import sys; from pathlib import Path\n"
         "from ui import pictures\n"
@@ -12,12 +17,24 @@ def test_they_are_drawn_and_nothing_else_is_said(sample_folder, tmp_path):
         "pictures.screens = lambda: (s for s in of_all() if s.name[0] in '18')\n"
         "raise SystemExit(pictures.main(sys.argv[1:]))"
     )
-    before = {path.name: path.read_bytes() for path in sample_folder.iterdir()}
     done = subprocess.run(
-        [sys.executable, "-c", code, str(sample_folder), str(tmp_path)],
+        [sys.executable, "-c", code, str(shelf), str(out)],
         capture_output=True, text=True, timeout=120,
     )  # fmt: skip
     assert (done.returncode, done.stderr) == (0, "")
     for name in ("1-open-binder", "8-new-reading", "13-recall"):
-        assert (tmp_path / f"{name}.png").read_bytes()[:4] == b"\x89PNG"
+        assert (out / f"{name}.png").read_bytes()[:4] == b"\x89PNG"
+
+
+def test_they_are_drawn_and_nothing_else_is_said(sample_folder, tmp_path):
+    before = {path.name: path.read_bytes() for path in sample_folder.iterdir()}
+    draw(sample_folder, tmp_path)
     assert {path.name: path.read_bytes() for path in sample_folder.iterdir()} == before
+
+
+def test_a_new_course_is_drawn_with_what_it_holds(tmp_path):
+    (tmp_path / "shelf").mkdir()
+    shelf = Shelf(tmp_path / "shelf")
+    course.new_course(shelf, date(2026, 3, 2))
+    shelf.close()
+    draw(tmp_path / "shelf", tmp_path / "pictures")
