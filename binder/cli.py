@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 from binder.errors import CanMend, RingboundError
 
 if TYPE_CHECKING:
-    from binder.study.discretion import LeaveOut
+    from binder.study.readings.discretion import LeaveOut
 
 DONE, WRONG, REFUSED = 0, 1, 2
 """Exit codes: all well; check found something; the command could not be carried out."""
@@ -117,7 +117,7 @@ def _leave_out_option(parser: argparse.ArgumentParser) -> None:
 
 
 def _left_out(options: Any) -> LeaveOut:
-    from binder.study.discretion import LeaveOut
+    from binder.study.readings.discretion import LeaveOut
 
     return LeaveOut("querents" in options.leave_out, "private" in options.leave_out)
 
@@ -175,8 +175,8 @@ def _shelf(path: Path) -> Any:
 
 def _new(options: Any) -> int:
     from binder.store.shelf import Shelf
-    from binder.study.course import begun_words, new_course, units
-    from binder.study.lookbacks import day_of
+    from binder.study.course.course import begun_words, new_course, units
+    from binder.study.readings.lookbacks import day_of
 
     start = day_of(options.start) if options.start else date.today()
     _make_folder(options.shelf)
@@ -228,7 +228,7 @@ def _run_module(name: str, arguments: list[str]) -> int:
 
 
 def _find(options: Any) -> int:
-    from binder.study.finding import find_all, plain_line, tidy
+    from binder.study.overview.finding import find_all, plain_line, tidy
 
     shelf = _shelf(options.shelf)
     found = find_all(shelf, " ".join(options.words))
@@ -254,9 +254,11 @@ def _find(options: Any) -> int:
 
 def _log(options: Any) -> int:
     from binder.cards.titles import STANDARD
-    from binder.study import decks, readings, tabs
-    from binder.study.laying import laid_from
-    from binder.study.spreads import spread_called
+    from binder.study.decks import decks
+    from binder.study.leaves import tabs
+    from binder.study.readings import readings
+    from binder.study.readings.laying import laid_from
+    from binder.study.spreads.spreads import spread_called
 
     shelf = _shelf(options.shelf)
     binder = shelf.binder(options.binder)
@@ -284,7 +286,7 @@ def _log(options: Any) -> int:
 def _print(options: Any) -> int:
     from binder.paper.gather import print_tab
     from binder.paper.sheets import Sheet
-    from binder.study import tabs
+    from binder.study.leaves import tabs
 
     shelf = _shelf(options.shelf)
     binder = shelf.binder(options.binder)
@@ -302,9 +304,9 @@ def _sheets(options: Any) -> int:
     from binder.cards.titles import STANDARD
     from binder.paper.blank import Blank, save_blank
     from binder.paper.sheets import Sheet
-    from binder.study.decks import usual_titles
-    from binder.study.spreads import spread_called
-    from binder.study.unit_cards import from_line
+    from binder.study.cards.unit_cards import from_line
+    from binder.study.decks.decks import usual_titles
+    from binder.study.spreads.spreads import spread_called
 
     found, titles = spread(options.spread) if options.shelf is None else None, STANDARD
     if options.shelf is not None:

@@ -6,7 +6,8 @@ import pytest
 
 from binder.store.file import create
 from binder.store.shelf import Shelf
-from binder.study import course, tabs
+from binder.study.course import course
+from binder.study.leaves import tabs
 
 
 @pytest.fixture

@@ -9,9 +9,14 @@ from binder import cli
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD
 from binder.store.shelf import Shelf
-from binder.study import appearances, decks, leaves, lookbacks, readings, sources, spreads, tabs
+from binder.study.cards import appearances
+from binder.study.decks import decks
 from binder.study.kinds import LeafKind
-from binder.study.readings import Laid, NewReading
+from binder.study.leaves import leaves, tabs
+from binder.study.readings import lookbacks, readings
+from binder.study.readings.readings import Laid, NewReading
+from binder.study.sources import sources
+from binder.study.spreads import spreads
 from tests.paper.reading_back import texts
 
 

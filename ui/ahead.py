@@ -11,7 +11,11 @@ import platformdirs
 
 from binder.cards import facts
 from binder.store import shelf
-from binder.study import course, dates, leaves, moving, tabs, words
+from binder.study import dates
+from binder.study.cards import words
+from binder.study.course import course
+from binder.study.leaves import leaves, tabs
+from binder.study.overview import moving
 
 __all__ = [
     "course", "dates", "facts", "fontpkg_vollkorn", "leaves", "moving", "platformdirs", "shelf",

@@ -23,12 +23,12 @@ from PySide6.QtWidgets import QApplication
 
 from binder.errors import RingboundError
 from binder.store.shelf import Shelf
-from ui import fonts, theme
 from ui.desk.window import Window
-from ui.memory import Memory
-from ui.reader import Reader
+from ui.look import fonts, theme
 from ui.rubbish import Rubbish
-from ui.session import Session
+from ui.session.memory import Memory
+from ui.session.reader import Reader
+from ui.session.session import Session
 from ui.warm import Warm
 
 gc.freeze()
@@ -79,7 +79,7 @@ class Program:
 
     def welcome(self) -> None:
         """Lay the welcome leaf on the open binder, once in a life."""
-        from ui.leaves.welcome import WelcomePage
+        from ui.desk.welcome import WelcomePage
 
         if self.window is not None:
             self.memory.welcomed = True
@@ -146,7 +146,7 @@ def _open_first(program: Program, given: list[str]) -> Window:
     path = Path(given[0]) if given else program.memory.shelf
     if path is not None:
         return program.open(path)
-    from ui.places import sample_shelf
+    from ui.session.places import sample_shelf
 
     window = program.open(sample_shelf())
     if not program.memory.welcomed:

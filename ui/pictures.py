@@ -27,10 +27,10 @@ from binder.errors import CanMend, RingboundError
 from binder.store.schema import SUFFIX, Leaf
 from binder.store.shelf import Shelf
 from binder.study.dates import parsed
-from ui import fonts
 from ui.app import Program
 from ui.desk.window import Window
-from ui.memory import Memory
+from ui.look import fonts
+from ui.session.memory import Memory
 
 LARGE, SMALL = (1600, 1000), (1100, 700)
 SETTLE_MS = 60
@@ -88,7 +88,7 @@ def lay_reading(window: Window) -> None:
     uid = newest_reading(window.session.shelf)
     if uid:
         window.session.open_leaf(uid)
-        from binder.study.readings import reading
+        from binder.study.readings.readings import reading
 
         view = window.session.leaf_of(window.session.left)
         if view is not None:

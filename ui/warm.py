@@ -9,11 +9,11 @@ from importlib import import_module
 from PySide6.QtCore import QObject, QTimer
 
 from ui.leaves.pages import PAGES
-from ui.session import Session
+from ui.session.session import Session
 
 AFTER_MS, BETWEEN_MS = 400, 20
 """When it begins, and how long the window has to itself between two portions."""
-OTHERS = ("ui.deeds", "ui.desk.find", "ui.desk.walk", "binder.page.markdown")
+OTHERS = ("ui.actions", "ui.desk.find", "ui.desk.walk", "binder.page.markup.markdown")
 
 
 class Warm(QObject):
@@ -44,6 +44,6 @@ def _portions(session: Session) -> Iterator[Callable[[], object]]:
 
 
 def _render(session: Session) -> None:
-    from binder.page.markdown import to_html
+    from binder.page.markup.markdown import to_html
 
     to_html("*Fetched* ahead.", link_cards=lambda words: session.linker.find(words, ""))

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from itertools import accumulate, pairwise
 from typing import Any
 
-from binder.study.bibliography import year
-from binder.study.sources import SourceView
+from binder.study.sources.bibliography import year
+from binder.study.sources.sources import SourceView
 
 TYPES = {
     "book": "book", "article": "article-journal", "inbook": "chapter", "incollection": "chapter",

@@ -26,25 +26,15 @@ from binder.reckon.calendar import Draw
 from binder.reckon.timetable import Rest
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
-from binder.study import (
-    course,
-    decks,
-    draws,
-    fields,
-    filed_words,
-    files,
-    imagery,
-    leaves,
-    on_paper,
-    page_notes,
-    progress,
-    related,
-    sources,
-    tabs,
-    timetable,
-    words,
-)
+from binder.study.cards import imagery, related, words
+from binder.study.course import course, timetable
+from binder.study.decks import decks
+from binder.study.handouts import filed_words, on_paper, page_notes
 from binder.study.kinds import LeafKind
+from binder.study.leaves import fields, files, leaves, tabs
+from binder.study.overview import progress
+from binder.study.readings import draws
+from binder.study.sources import sources
 
 _MINUTE = "minutes"
 

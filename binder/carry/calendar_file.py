@@ -12,8 +12,8 @@ from uuid import UUID, uuid5
 from binder.reckon.calendar import Draw
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
-from binder.study.agenda import Entry, agenda
-from binder.study.discretion import NOTHING, Discretion, LeaveOut
+from binder.study.overview.agenda import Entry, agenda
+from binder.study.readings.discretion import NOTHING, Discretion, LeaveOut
 
 if TYPE_CHECKING:
     from icalendar import Event

@@ -21,7 +21,7 @@ from binder.carry.texts import (
     SourceText,
     UnitText,
 )
-from binder.study.sources import AGREE, DIFFER, OWN
+from binder.study.sources.sources import AGREE, DIFFER, OWN
 
 _FIELDS = {
     "keywords": "keywords",

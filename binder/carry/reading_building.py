@@ -14,8 +14,9 @@ from binder.carry.uids import uid_for
 from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Reading
-from binder.study import details, files, lookbacks, readings, tabs
-from binder.study.laying import laid_from
+from binder.study.leaves import files, tabs
+from binder.study.readings import details, lookbacks, readings
+from binder.study.readings.laying import laid_from
 
 
 class ReadingBuilder:

@@ -15,12 +15,12 @@ from binder.carry.bibtex import Read
 from binder.errors import CanMend
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
-from binder.study.bibliography import CHECKS, DATES, LABELS, NAMES, lacking, year
-from binder.study.citing import checked_key
-from binder.study.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.kinds import LeafKind
-from binder.study.leaves import add_leaf
-from binder.study.sources import SourceView, free_key, home, set_source, sources
+from binder.study.leaves.leaves import add_leaf
+from binder.study.readings.discretion import NOTHING, Discretion, LeaveOut
+from binder.study.sources.bibliography import CHECKS, DATES, LABELS, NAMES, lacking, year
+from binder.study.sources.citing import checked_key
+from binder.study.sources.sources import SourceView, free_key, home, set_source, sources
 
 SUFFIXES = {".bib": "BibTeX", ".json": "CSL-JSON"}
 _NOT_IN_KEYS = re.compile(r"[\s#()\[\]<>\"']+")

@@ -6,8 +6,8 @@ from typing import Any
 
 from binder.carry.handouts import day_colours, fonts
 from binder.errors import OwnFault
-from binder.page.layout import LaidCard, layout_svg
-from binder.study.readings import ReadingView
+from binder.page.layout.layout import LaidCard, layout_svg
+from binder.study.readings.readings import ReadingView
 
 _SIZE = (420.0, 300.0)
 _PAGE = b"""#let said = sys.inputs

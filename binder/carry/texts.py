@@ -120,7 +120,7 @@ class PairText:
 class CardText:
     """What is written on a card leaf besides its body; own words oldest first.
 
-    `fields` go by the names of `binder.study.fields`.
+    `fields` go by the names of `binder.study.leaves.fields`.
     """
 
     card: str

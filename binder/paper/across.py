@@ -10,10 +10,10 @@ from binder.paper.sheets import Sheet
 from binder.paper.tables import handed_table, said
 from binder.paper.typeset import from_template
 from binder.store.shelf import Shelf
-from binder.study import tables
-from binder.study.decks import usual_titles
-from binder.study.discretion import NOTHING, Discretion, LeaveOut
-from binder.study.sources import SourceView
+from binder.study.decks.decks import usual_titles
+from binder.study.readings.discretion import NOTHING, Discretion, LeaveOut
+from binder.study.sources import tables
+from binder.study.sources.sources import SourceView
 
 
 def across_pdf(

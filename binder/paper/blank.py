@@ -10,13 +10,13 @@ from typing import Any
 from binder.cards.facts import Card
 from binder.cards.spreads import Spread
 from binder.errors import CanMend
-from binder.page.layout import layout_svg
+from binder.page.layout.layout import layout_svg
 from binder.paper.gather import print_colours, save
 from binder.paper.handed import paper_data, shortened, svg_size
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import count, from_template
 from binder.reckon.calendar import Draw, draw_of, span
-from binder.study.card_facts import strip
+from binder.study.cards.card_facts import strip
 from binder.study.dates import MONTHS
 
 KINDS = {

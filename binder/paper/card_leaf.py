@@ -5,16 +5,18 @@ from __future__ import annotations
 from typing import Any
 
 from binder.cards.facts import card
-from binder.page.blocks import blocks
-from binder.page.markdown import to_html
+from binder.page.markup.blocks import blocks
+from binder.page.markup.markdown import to_html
 from binder.paper.card_parts import CardParts
 from binder.paper.data import Part, PrintLeaf, TurnedUp
 from binder.paper.photographs import Photographs
 from binder.paper.tables import side_by_side
 from binder.store.shelf import Shelf
-from binder.study import appearances, card_facts, dates, sources, words
-from binder.study.discretion import Discretion
-from binder.study.leaves import LeafView
+from binder.study import dates
+from binder.study.cards import appearances, card_facts, words
+from binder.study.leaves.leaves import LeafView
+from binder.study.readings.discretion import Discretion
+from binder.study.sources import sources
 
 _WAYS = (("Own words", words.UPRIGHT), ("Own words, reversed", words.REVERSED))
 

@@ -8,16 +8,18 @@ from html import escape
 from binder.cards.faces.marks import with_marks
 from binder.cards.facts import Card
 from binder.cards.titles import STANDARD
-from binder.page.blocks import blocks
-from binder.page.markdown import to_html
+from binder.page.markup.blocks import blocks
+from binder.page.markup.markdown import to_html
 from binder.paper.data import Part, PrintFace
 from binder.paper.photographs import Photographs
 from binder.store.shelf import Shelf
-from binder.study import decks, fields, imagery, related, shown_faces
-from binder.study.discretion import Discretion
-from binder.study.fields import KEYWORDS, KEYWORDS_REVERSED, QUESTIONS
-from binder.study.imagery import Mark
-from binder.study.leaves import LeafView
+from binder.study.cards import imagery, related
+from binder.study.cards.imagery import Mark
+from binder.study.decks import decks, shown_faces
+from binder.study.leaves import fields
+from binder.study.leaves.fields import KEYWORDS, KEYWORDS_REVERSED, QUESTIONS
+from binder.study.leaves.leaves import LeafView
+from binder.study.readings.discretion import Discretion
 
 _FIELDS = (("Keywords", KEYWORDS), ("Keywords, reversed", KEYWORDS_REVERSED))
 

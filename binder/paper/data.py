@@ -1,7 +1,8 @@
 """What a printed tab says, as plain data that knows neither the database nor the paper.
 
 Whoever prints fills a `Section`; `typeset` turns it into pages. All words here are plain text,
-except BLOCKS: the tree described at the top of `binder.page.blocks`. Dates come ready to read.
+except BLOCKS: the tree described at the top of `binder.page.markup.blocks`. Dates come ready
+to read.
 """
 
 from collections.abc import Mapping
@@ -9,7 +10,7 @@ from dataclasses import dataclass, field, fields
 from typing import Any
 
 Blocks = tuple[Mapping[str, Any], ...] | list[dict[str, Any]]
-"""A list of blocks, as `binder.page.blocks.blocks` gives it."""
+"""A list of blocks, as `binder.page.markup.blocks.blocks` gives it."""
 
 
 @dataclass(frozen=True, slots=True)

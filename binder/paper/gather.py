@@ -12,9 +12,9 @@ from typing import Any
 
 from binder.cards.facts import card
 from binder.errors import CanMend
-from binder.page.blocks import blocks
-from binder.page.layout import LaidCard, layout_svg
-from binder.page.markdown import to_html
+from binder.page.layout.layout import LaidCard, layout_svg
+from binder.page.markup.blocks import blocks
+from binder.page.markup.markdown import to_html
 from binder.paper.card_leaf import card_leaf
 from binder.paper.citations import keys
 from binder.paper.data import (
@@ -35,14 +35,18 @@ from binder.resources import resource
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
-from binder.study import dates, files, leaves, page_notes, readings, sources, tabs
-from binder.study.cautions import for_another, initials
-from binder.study.details import clarifying
-from binder.study.discretion import NOTHING, Discretion, LeaveOut
+from binder.study import dates
+from binder.study.cards.links import Linker
+from binder.study.handouts import page_notes
 from binder.study.kinds import LeafKind
-from binder.study.leaves import LeafView
-from binder.study.links import Linker
-from binder.study.tabs import TabView
+from binder.study.leaves import files, leaves, tabs
+from binder.study.leaves.leaves import LeafView
+from binder.study.leaves.tabs import TabView
+from binder.study.readings import readings
+from binder.study.readings.cautions import for_another, initials
+from binder.study.readings.details import clarifying
+from binder.study.readings.discretion import NOTHING, Discretion, LeaveOut
+from binder.study.sources import sources
 
 _FILES = re.compile(r"\(file:([0-9a-fA-F-]{36})")
 _LAYOUT_SIZE = (420.0, 420.0)

@@ -12,8 +12,9 @@ from binder.cards.facts import Card
 from binder.paper.data import Photograph
 from binder.paper.files import FACES, PRINTED
 from binder.store.shelf import Shelf
-from binder.study import decks, files
-from binder.study.deck_faces import all_faces
+from binder.study.decks import decks
+from binder.study.decks.deck_faces import all_faces
+from binder.study.leaves import files
 
 _NAME = re.compile(r"[0-9A-Za-z-]+")
 """What may be the name of a file beside the data; uids are."""

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from binder.cards.titles import DeckTitles
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
-from binder.study import aims, course, dates
-from binder.study.course import UnitView
-from binder.study.decks import usual_titles
-from binder.study.words import cards_with_words
+from binder.study import dates
+from binder.study.cards.words import cards_with_words
+from binder.study.course import aims, course
+from binder.study.course.course import UnitView
+from binder.study.decks.decks import usual_titles
 
 
 def plan_text(shelf: Shelf, binder: Binder) -> str:

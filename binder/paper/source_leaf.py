@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from binder.page.blocks import blocks
-from binder.page.markdown import to_html
+from binder.page.markup.blocks import blocks
+from binder.page.markup.markdown import to_html
 from binder.paper.data import Part, PrintLeaf
 from binder.store.shelf import Shelf
-from binder.study import bibliography, citing
-from binder.study.discretion import Discretion
-from binder.study.leaves import LeafView
-from binder.study.sources import SourceView, source_of
+from binder.study.leaves.leaves import LeafView
+from binder.study.readings.discretion import Discretion
+from binder.study.sources import bibliography, citing
+from binder.study.sources.sources import SourceView, source_of
 
 
 def source_leaf(

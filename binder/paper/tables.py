@@ -7,9 +7,9 @@ from typing import Any
 from binder.paper.data import SideBySide
 from binder.paper.sheets import Sheet
 from binder.paper.tame import tame_words
-from binder.study import sources
-from binder.study.discretion import Discretion
-from binder.study.locators import cited_at
+from binder.study.readings.discretion import Discretion
+from binder.study.sources import sources
+from binder.study.sources.locators import cited_at
 
 LABEL_MM, COLUMN_MM = 1.8, 2.6
 """Width of the column of aspects, and the least of any other, for type one point high."""

@@ -11,8 +11,8 @@ from binder.paper.photographs import Photographs
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import from_template
 from binder.store.shelf import Shelf
-from binder.study.discretion import NOTHING, Discretion, LeaveOut
-from binder.study.months import MOST, MonthLine, State, year_sheet
+from binder.study.overview.months import MOST, MonthLine, State, year_sheet
+from binder.study.readings.discretion import NOTHING, Discretion, LeaveOut
 
 
 def year_pdf(

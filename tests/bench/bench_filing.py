@@ -13,7 +13,8 @@ import pypdfium2
 import typst
 
 from binder.store.file import create
-from binder.study import filed_words, filing, tabs
+from binder.study.handouts import filed_words, filing
+from binder.study.leaves import tabs
 
 FILES, ROUNDS = 500, 5
 SHEET = "#set page(width: 148mm, height: 210mm)\n= Sheet\n" + "The moon over the water. " * 60

@@ -10,7 +10,7 @@ from pathlib import Path
 from binder.store.schema import Leaf
 from binder.store.search import STATEMENT, match
 from binder.store.shelf import Shelf
-from binder.study.finding import find_all
+from binder.study.overview.finding import find_all
 
 WORDS = ("quay", "quay orch", "star", '"the star"', "lantern ferry wil", "zanzibar")
 RUNS = 9

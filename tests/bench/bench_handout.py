@@ -14,7 +14,8 @@ from pypdf import PdfWriter
 
 from binder.carry.building import build
 from binder.resources import samples
-from binder.study import files, filing, leaves, tabs
+from binder.study.handouts import filing
+from binder.study.leaves import files, leaves, tabs
 
 PAGES, TURNS = 2000, 25
 

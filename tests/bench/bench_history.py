@@ -19,10 +19,11 @@ from PySide6.QtWidgets import QApplication
 from binder.page.compare import packed
 from binder.store.file import create
 from binder.store.schema import Leaf, OwnWords, Version
-from binder.study import leaves, tabs, words
+from binder.study.cards import words
 from binder.study.kinds import LeafKind
-from ui import theme
-from ui.leaves.earlier import EarlierDialog
+from binder.study.leaves import leaves, tabs
+from ui.leaves.drawer.earlier import EarlierDialog
+from ui.look import theme
 
 VERSIONS, SENTENCES, BOUND = 1000, 40, 0.1
 

@@ -12,7 +12,8 @@ import big_shelf
 from bench_find import clocked
 
 from binder.store.shelf import Shelf
-from binder.study import came, leaves, months, tabs
+from binder.study.leaves import leaves, tabs
+from binder.study.overview import came, months
 
 YEAR, TODAY, CARD = 2020, date(2026, 11, 25), "major-17"
 STRETCH = 120

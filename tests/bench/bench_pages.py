@@ -72,9 +72,9 @@ def once(folder, page):
     from bench_turn import Painted, settle
     from PySide6.QtWidgets import QApplication
 
-    from binder.study import tabs
+    from binder.study.leaves import tabs
     from ui.app import Program
-    from ui.memory import Memory
+    from ui.session.memory import Memory
 
     app = QApplication(["bench"])
     with tempfile.TemporaryDirectory() as place:

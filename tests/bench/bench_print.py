@@ -54,7 +54,7 @@ def pictured(printed):
     from binder.cards.faces import face_svg
     from binder.cards.facts import CARDS
     from binder.cards.spreads import spread
-    from binder.page.layout import LaidCard, layout_svg
+    from binder.page.layout.layout import LaidCard, layout_svg
     from binder.paper.data import Photograph
     from binder.paper.gather import print_colours
 

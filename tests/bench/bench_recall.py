@@ -23,7 +23,7 @@ from binder.carry.building import build
 from binder.reckon.memory import Answer, Ways
 from binder.resources import samples
 from binder.store.shelf import Shelf
-from binder.study import answers, questions, recall
+from binder.study.recall import answers, questions, recall
 from ui.desk.window import Window
 
 ANSWERS = 40

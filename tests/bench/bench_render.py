@@ -8,8 +8,8 @@ import nh3
 from markdown import Markdown
 
 from binder.cards.prose import Lexicon, find
-from binder.page.blocks import blocks
-from binder.page.markdown import to_html
+from binder.page.markup.blocks import blocks
+from binder.page.markup.markdown import to_html
 
 WORDS = (
     "she turned over one card and thought for some time about what it could mean in this place"

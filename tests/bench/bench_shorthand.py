@@ -24,11 +24,11 @@ from binder.cards.shorthand import suggest
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD, TRADITIONS
 from binder.store.shelf import Shelf
-from binder.study import tabs
-from binder.study.hand import Hand
-from ui import theme
-from ui.session import Session
-from ui.table.entry import Entry
+from binder.study.leaves import tabs
+from binder.study.readings.hand import Hand
+from ui.laying.entry import Entry
+from ui.look import theme
+from ui.session.session import Session
 
 FRAME = 1 / 60
 DECKS = 10

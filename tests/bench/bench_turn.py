@@ -16,13 +16,13 @@ from PySide6.QtCore import QEvent, QEventLoop, QObject
 from PySide6.QtWidgets import QApplication, QTextBrowser
 
 from binder.carry.building import build
-from binder.page.markdown import to_html
+from binder.page.markup.markdown import to_html
 from binder.resources import samples
 from binder.store.shelf import Shelf
-from binder.study import leaves, tabs
+from binder.study.leaves import leaves, tabs
 from ui.desk.window import Window
-from ui.leaves.plain import PlainPage
-from ui.leaves.rendering import RENDERED
+from ui.kit.prose.rendering import RENDERED
+from ui.leaves.contents.plain import PlainPage
 from ui.warm import Warm
 
 FRAME = 1 / 60

@@ -21,12 +21,13 @@ from PySide6.QtWidgets import QApplication
 from binder.cards.facts import CARDS
 from binder.store.schema import Leaf, OwnWords, Placed, Reading, SourceNote
 from binder.store.shelf import Shelf
-from binder.study import course, tabs
-from binder.study.progress import progress
-from ui import theme
-from ui.leaves.card import CardPage
-from ui.leaves.plan import PlanPage
-from ui.session import Session
+from binder.study.course import course
+from binder.study.leaves import tabs
+from binder.study.overview.progress import progress
+from ui.leaves.card.card import CardPage
+from ui.leaves.course.plan import PlanPage
+from ui.look import theme
+from ui.session.session import Session
 
 SOURCES, TIMES, BOUND = 20, 500, 0.1
 START, YEARS = date(2006, 12, 1), 20

@@ -19,8 +19,8 @@ from binder.cards.spreads import SPREADS
 from binder.store import migrations
 from binder.store.schema import Expectation, Leaf, LookBack, Placed, Reading
 from binder.store.shelf import Shelf
-from binder.study.course import new_course
-from binder.study.tabs import tabs
+from binder.study.course.course import new_course
+from binder.study.leaves.tabs import tabs
 
 WORDS = (
     "kiln", "quay", "ferry", "glaze", "clay", "bench", "lantern", "harbour", "letter", "winter",

@@ -30,8 +30,8 @@ from binder.store.schema import (
     SourceNote,
 )
 from binder.store.shelf import Shelf
-from binder.study.course import new_course
-from binder.study.tabs import first_of_kind
+from binder.study.course.course import new_course
+from binder.study.leaves.tabs import first_of_kind
 
 SOURCES, APPEARANCES = 20, 500
 START = datetime(2016, 11, 25, 9, 0)

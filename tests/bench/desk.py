@@ -9,10 +9,10 @@ from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication
 
 from binder.store.shelf import Shelf
-from ui import theme
 from ui.desk.window import Window
-from ui.memory import Memory
-from ui.session import Session
+from ui.look import theme
+from ui.session.memory import Memory
+from ui.session.session import Session
 
 
 @contextmanager

@@ -6,7 +6,7 @@ hands than the rest and was never used to adjust anything: it tells how well the
 
 import pytest
 
-from binder.page.markdown import to_html
+from binder.page.markup.markdown import to_html
 from tests.cards import prose_corpus
 from tests.cards.prose_corpus import leaves, lexicon, score
 

@@ -15,9 +15,12 @@ from binder.cards.spreads import spread
 from binder.carry import calendar_file
 from binder.errors import CanMend
 from binder.reckon.calendar import Draw
-from binder.study import agenda, course, draws, leaves, lookbacks, readings, tabs
-from binder.study.discretion import LeaveOut
-from binder.study.readings import Laid, NewReading
+from binder.study.course import course
+from binder.study.leaves import leaves, tabs
+from binder.study.overview import agenda
+from binder.study.readings import draws, lookbacks, readings
+from binder.study.readings.discretion import LeaveOut
+from binder.study.readings.readings import Laid, NewReading
 
 TODAY = date(2026, 11, 25)
 SECRET = "Should I move the workshop to the ferry quay?"

@@ -5,7 +5,9 @@ import pytest
 from binder.carry.building import build, uid_for
 from binder.errors import CanMend
 from binder.resources import samples
-from binder.study import fields, imagery, related, sources
+from binder.study.cards import imagery, related
+from binder.study.leaves import fields
+from binder.study.sources import sources
 
 BINDER = """name = "Foundations"
 colour = "spineF"

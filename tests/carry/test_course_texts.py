@@ -7,8 +7,8 @@ import pytest
 from binder.carry.building import build
 from binder.carry.sources import read_shelf
 from binder.errors import CanMend
-from binder.study import course, timetable
-from binder.study.progress import read_in
+from binder.study.course import course, timetable
+from binder.study.overview.progress import read_in
 
 BINDER = """
 name = "Foundations"

@@ -13,7 +13,8 @@ from binder.carry.sources import read_leaf_text, read_shelf
 from binder.carry.texts import HandoutText
 from binder.errors import CanMend
 from binder.resources import samples
-from binder.study import filed_words, leaves, on_paper, page_notes, tabs
+from binder.study.handouts import filed_words, on_paper, page_notes
+from binder.study.leaves import leaves, tabs
 
 HANDOUTS = {
     leaf.holds.kind: leaf.holds

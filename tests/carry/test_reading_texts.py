@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from binder.carry.building import build
 from binder.errors import CanMend
 from binder.reckon.calendar import Draw
-from binder.study import draws, files, leaves, readings, tabs
+from binder.study.leaves import files, leaves, tabs
+from binder.study.readings import draws, readings
 from tests.paper.test_photographs import photograph
 
 BINDER = """name = "Practice"

@@ -12,8 +12,9 @@ from pybtex.richtext import Text
 from binder.carry import bibtex, references
 from binder.errors import CanMend
 from binder.paper.citations import entry
-from binder.study import bibliography, leaves
-from binder.study.sources import SourceView, sources
+from binder.study.leaves import leaves
+from binder.study.sources import bibliography
+from binder.study.sources.sources import SourceView, sources
 from tests.paper.reading_back import bare, texts
 
 MIXED = r"""

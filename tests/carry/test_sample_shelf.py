@@ -14,7 +14,7 @@ from binder.cards.titles import DeckTitles
 from binder.carry.sources import local_links, read_shelf
 from binder.carry.texts import CardText, HandoutText, ReadingText, SourceText, UnitText
 from binder.resources import resource, samples
-from binder.study.sources import OWN
+from binder.study.sources.sources import OWN
 
 FIRST, TODAY = date(2026, 3, 28), date(2026, 11, 25)
 WEEKDAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")

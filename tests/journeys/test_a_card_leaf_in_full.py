@@ -7,9 +7,11 @@ import pytest
 from PySide6.QtCore import QPoint
 from PySide6.QtTest import QTest
 
-from binder.study import fields, imagery, questions, related
+from binder.study.cards import imagery, related
+from binder.study.leaves import fields
+from binder.study.recall import questions
 from tests.ui.driving import CTRL, K, answering, click, key, keys, settle
-from ui.leaves.card import CardPage
+from ui.leaves.card.card import CardPage
 
 CARD = "cups-02"
 

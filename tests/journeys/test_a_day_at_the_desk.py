@@ -6,9 +6,11 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton
 
 from binder.store.shelf import Shelf
-from binder.study import leaves, readings, tabs, words
+from binder.study.cards import words
+from binder.study.leaves import leaves, tabs
+from binder.study.readings import readings
 from tests.ui.driving import CTRL, K, click, divider, key, keys, settle, spine
-from ui.leaves.write import WritePage
+from ui.writing.write import WritePage
 
 ENTER = K.Key_Return
 
@@ -83,7 +85,7 @@ def test_looking_back_on_the_ferry_booking_from_its_slip(window):
 def test_a_course_of_ones_own_from_the_first_leaf(program, tmp_path, qtbot):
     from datetime import date
 
-    from ui.places import begin_course
+    from ui.session.places import begin_course
 
     folder = tmp_path / "mine"
     begin_course(folder, date(2026, 11, 25))

@@ -4,10 +4,10 @@ from datetime import datetime
 
 import pytest
 
-from binder.study import recall
+from binder.study.recall import recall
 from tests.journeys.test_a_day_at_the_desk import at_left, slip
 from tests.ui.driving import CTRL, K, click, key, keys, settle
-from ui.leaves.card import CardPage
+from ui.leaves.card.card import CardPage
 
 ENTER = K.Key_Return
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from binder.reckon import calendar
 from binder.reckon.calendar import Draw
-from binder.study import due
+from binder.study.course import due
 
 DAYS = st.dates(date(1900, 1, 1), date(2200, 12, 31))
 MONTHS = st.integers(-600, 600)

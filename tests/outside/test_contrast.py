@@ -73,7 +73,7 @@ def test_shapes_with_a_meaning_are_three_to_one(theme):
 @pytest.mark.parametrize("theme", THEMES)
 @pytest.mark.parametrize("ground", ["bar", "slip", "paper", "paperlit"])
 def test_edges_of_controls_and_the_focus_ring_stand_out(theme, ground, qapp):
-    from ui.theme import load
+    from ui.look.theme import load
 
     colours = load(theme).hexes()
     assert ratio(colours["line"], colours[ground]) >= 3
@@ -93,7 +93,7 @@ def test_one_of_the_two_tones_of_the_focus_ring_stands_out_on_any_spine(theme):
     "colour", ["#ff0000", "#00ff00", "#0000ff", "#000000", "#ffffff", "#405060", "#8c2019", "#888"]
 )
 def test_words_can_be_read_on_a_tab_of_any_colour(theme, colour, qapp):
-    from ui.theme import load
+    from ui.look.theme import load
 
     made = load(theme)
     assert ratio(made["ink"].name(), made.tab_fill(colour).name()) >= 7
@@ -106,7 +106,7 @@ def test_words_can_be_read_on_a_tab_of_any_colour(theme, colour, qapp):
 def test_the_program_counts_as_the_formula_does(qapp):
     from PySide6.QtGui import QColor
 
-    from ui.colour import contrast
+    from ui.look.colour import contrast
 
     for one, other in (("#23211D", "#F8F2E4"), ("#E39A6E", "#4A352A"), ("#000000", "#0a0a0a")):
         assert contrast(QColor(one), QColor(other)) == pytest.approx(ratio(one, other), abs=0.001)

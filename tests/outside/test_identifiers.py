@@ -9,7 +9,7 @@ DOI: 10.1000/182 is the DOI Handbook itself. All from memory; each sum is done b
 import pytest
 
 from binder.errors import CanMend
-from binder.study.identifiers import doi, is_isbn, isbn
+from binder.study.sources.identifiers import doi, is_isbn, isbn
 
 # 9+7*3+8+0*3+1+1*3+0+0*3+0+2*3+2+2*3+4 = 60
 GOOD = ("978-0-11-000222-4", "0-306-40615-2", "978-0-306-40615-7", "0-8044-2957-X", "080442957x")

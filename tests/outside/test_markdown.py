@@ -14,7 +14,7 @@ import re
 
 import pytest
 
-from binder.page.markdown import to_html
+from binder.page.markup.markdown import to_html
 
 COMMONMARK = [
     (4, "  - foo\n\n\tbar\n", "<ul><li><p>foo</p><p>bar</p></li></ul>"),

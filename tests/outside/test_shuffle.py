@@ -15,7 +15,7 @@ from scipy.stats import chi2, chisquare
 
 from binder.cards.facts import CARDS, SUITS
 from binder.cards.titles import STANDARD
-from binder.study.drawing import DeckPart, Pack, keys_of
+from binder.study.readings.drawing import DeckPart, Pack, keys_of
 
 FIVE, ONE = (
     {1: 3.841, 3: 7.815, 5: 11.07, 13: 22.362, 21: 32.671, 55: 73.311, 77: 98.484},

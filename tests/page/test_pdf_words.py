@@ -7,7 +7,7 @@ from pypdf import PdfReader, PdfWriter
 
 from binder.errors import CanMend
 from binder.page import pdf_words, spotting
-from tests.page.written import written
+from tests.page.markup.written import written
 
 # Left and top of a word placed by the typesetter, in points, on a page of 300 x 400 points.
 PLACED = "#place(top + left, dx: {x}pt - 2.5cm, dy: {y}pt - 2.5cm)[{word}]"

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.page.markdown import to_html
+from binder.page.markup.markdown import to_html
 from binder.page.private import is_private, without_private
 
 

@@ -5,7 +5,7 @@ import re
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from binder.page.markdown import tick, to_html
+from binder.page.markup.markdown import tick, to_html
 
 LINES = st.sampled_from(
     [

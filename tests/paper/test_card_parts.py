@@ -9,9 +9,11 @@ from PIL import Image, ImageChops
 from binder.paper.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
-from binder.study import deck_faces, decks, fields, files, imagery, leaves, related, shown_faces
-from binder.study import tabs as tabs_of
-from binder.study.discretion import LeaveOut
+from binder.study.cards import imagery, related
+from binder.study.decks import deck_faces, decks, shown_faces
+from binder.study.leaves import fields, files, leaves
+from binder.study.leaves import tabs as tabs_of
+from binder.study.readings.discretion import LeaveOut
 from tests.paper.reading_back import bare, texts
 
 SHEET = Sheet("a4", "none", False, guides=False)

@@ -9,8 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from binder.errors import CanMend
-from binder.page.blocks import blocks
-from binder.page.markdown import to_html
+from binder.page.markup.blocks import blocks
+from binder.page.markup.markdown import to_html
 from binder.paper.citations import STYLES, entry, keys
 from binder.paper.data import Part, PrintLeaf, Section, SideBySide
 from binder.paper.sheets import Sheet

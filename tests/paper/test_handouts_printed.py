@@ -13,8 +13,9 @@ from pypdf import PdfReader
 from binder.paper.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
-from binder.study import files, leaves, page_notes, tabs
+from binder.study.handouts import page_notes
 from binder.study.kinds import LeafKind
+from binder.study.leaves import files, leaves, tabs
 from tests.paper.reading_back import bare, pages_with, texts
 
 MM = 72 / 25.4
@@ -118,7 +119,7 @@ def test_notes_stand_under_their_page(clippings):
 
 
 def test_private_notes_can_be_left_out(clippings):
-    from binder.study.discretion import LeaveOut
+    from binder.study.readings.discretion import LeaveOut
 
     shelf, binder, tab, kept = clippings
     page_notes.write_beside(binder, *kept["Ferries"], 1, "Private: for nobody.")

@@ -13,10 +13,13 @@ from binder.paper.across import across_pdf
 from binder.paper.gather import gather, print_tab
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
-from binder.study import files, leaves, lookbacks, readings, sources, tabs, words
-from binder.study.discretion import NOTHING, LeaveOut
+from binder.study.cards import words
 from binder.study.kinds import LeafKind
-from binder.study.readings import Laid, NewReading
+from binder.study.leaves import files, leaves, tabs
+from binder.study.readings import lookbacks, readings
+from binder.study.readings.discretion import NOTHING, LeaveOut
+from binder.study.readings.readings import Laid, NewReading
+from binder.study.sources import sources
 from tests.paper.reading_back import bare, texts
 
 PNG = bytes.fromhex(

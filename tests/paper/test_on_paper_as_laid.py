@@ -7,8 +7,9 @@ import pytest
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD
 from binder.paper.gather import gather
-from binder.study import readings, tabs
-from binder.study.readings import Laid, NewReading
+from binder.study.leaves import tabs
+from binder.study.readings import readings
+from binder.study.readings.readings import Laid, NewReading
 
 ONE = NewReading("2026-11-22T20:15", "What now?", spread("one-card"), [Laid(1, "major-17")])
 

@@ -11,8 +11,10 @@ from binder.cards.spreads import spread
 from binder.paper.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import pages_png, typeset
-from binder.study import deck_faces, decks, details, files, readings, tabs
-from binder.study.laying import laid_from
+from binder.study.decks import deck_faces, decks
+from binder.study.leaves import files, tabs
+from binder.study.readings import details, readings
+from binder.study.readings.laying import laid_from
 from tests.paper.reading_back import bare, texts
 
 CROSS = spread("five-card-cross")

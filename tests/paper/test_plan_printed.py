@@ -7,8 +7,10 @@ import pytest
 from binder.paper.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
-from binder.study import course, level, tabs
-from binder.study.discretion import LeaveOut
+from binder.study.course import course
+from binder.study.leaves import tabs
+from binder.study.overview import level
+from binder.study.readings.discretion import LeaveOut
 from tests.paper.reading_back import bare, texts
 
 SHEET = Sheet("a4", "none", False)

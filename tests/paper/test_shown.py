@@ -6,9 +6,10 @@ from binder.cards.spreads import spread
 from binder.paper.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import count, typeset
-from binder.study import details, files, readings, tabs
-from binder.study.laying import laid_from
-from binder.study.readings import Photo
+from binder.study.leaves import files, tabs
+from binder.study.readings import details, readings
+from binder.study.readings.laying import laid_from
+from binder.study.readings.readings import Photo
 
 THREE = spread("three-card")
 PIXEL = bytes.fromhex(

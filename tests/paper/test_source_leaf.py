@@ -5,7 +5,8 @@ import pytest
 from binder.paper.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
-from binder.study import leaves, sources, tabs
+from binder.study.leaves import leaves, tabs
+from binder.study.sources import sources
 from tests.paper.reading_back import bare, texts
 
 

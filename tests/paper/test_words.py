@@ -5,8 +5,8 @@ from dataclasses import replace
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from binder.page.blocks import blocks
-from binder.page.markdown import to_html
+from binder.page.markup.blocks import blocks
+from binder.page.markup.markdown import to_html
 from binder.paper.data import Part, PlacedCard, PrintExpectation, PrintLeaf, Section
 from binder.paper.sheets import Sheet
 from binder.paper.tame import tame

@@ -7,11 +7,12 @@ import pytest
 from binder.cards.spreads import spread
 from binder.paper.sheets import Sheet
 from binder.paper.year import year_pdf
-from binder.study import lookbacks, readings, tabs
 from binder.study.dates import MONTHS
-from binder.study.discretion import LeaveOut
-from binder.study.laying import laid_from
-from binder.study.readings import NewReading
+from binder.study.leaves import tabs
+from binder.study.readings import lookbacks, readings
+from binder.study.readings.discretion import LeaveOut
+from binder.study.readings.laying import laid_from
+from binder.study.readings.readings import NewReading
 from tests.paper.reading_back import bare, texts
 from tests.paper.test_leaving_out import everything
 from tests.paper.test_photographs import images, keep, lies

@@ -5,8 +5,9 @@ from hypothesis import strategies as st
 
 from binder.store.file import create
 from binder.store.schema import Info, Leaf, OwnWords, Tab
-from binder.study import drawer, leaves, tabs, words
+from binder.study.cards import words
 from binder.study.kinds import LeafKind
+from binder.study.leaves import drawer, leaves, tabs
 
 
 def rows(binder):

@@ -11,7 +11,7 @@ import pytest
 from binder.errors import CanMend
 from binder.store import file, search
 from binder.store.schema import APPLICATION_ID, MODELS, SCHEMA_VERSION, Field, Leaf
-from binder.study import leaves, tabs
+from binder.study.leaves import leaves, tabs
 
 
 def test_a_new_binder_opens_again_with_its_name_and_colour(binder):

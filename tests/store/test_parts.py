@@ -2,8 +2,9 @@
 
 from binder.store.parts import parts
 from binder.store.schema import OwnWords
-from binder.study import leaves, tabs, words
+from binder.study.cards import words
 from binder.study.kinds import LeafKind
+from binder.study.leaves import leaves, tabs
 
 
 def test_rows_of_one_leaf_in_the_order_asked_for(binder):

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from binder.store.file import create
 from binder.store.schema import Leaf
 from binder.store.search import OPEN, SHUT, find, match
-from binder.study import drawer, leaves, tabs
+from binder.study.leaves import drawer, leaves, tabs
 
 TEXTS = {
     "Über die Brücke": "She crossed the bridge at dusk.\nThe café was shut; naïve of me.",

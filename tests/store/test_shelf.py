@@ -4,7 +4,7 @@ import pytest
 
 from binder.errors import CanMend
 from binder.store.shelf import Shelf
-from binder.study import leaves, tabs
+from binder.study.leaves import leaves, tabs
 
 
 def test_binders_stand_in_the_order_they_were_added(shelf):

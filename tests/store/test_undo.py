@@ -4,7 +4,8 @@ import pytest
 
 from binder.errors import CanMend
 from binder.store.shelf import Shelf
-from binder.study import leaves, moving, tabs
+from binder.study.leaves import leaves, tabs
+from binder.study.overview import moving
 
 
 @pytest.fixture

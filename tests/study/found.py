@@ -1,7 +1,7 @@
 """What a find comes upon, for tests of what leaves hold."""
 
 from binder.store.shelf import Shelf
-from binder.study.finding import find_all
+from binder.study.overview.finding import find_all
 
 
 def uids_found(shelf: Shelf, words: str) -> list[str]:

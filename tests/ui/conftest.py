@@ -35,7 +35,7 @@ def _collected():
 @pytest.fixture
 def look(qapp):
     """The day theme, applied to the application."""
-    from ui import theme
+    from ui.look import theme
 
     made = theme.Look(theme.load("day"))
     theme.apply(qapp, made.theme)
@@ -66,7 +66,7 @@ def sample_shelf(sample_folder, tmp_path):
 @pytest.fixture
 def session(sample_shelf):
     """A session on the sample shelf, on the day its diary ends."""
-    from ui.session import Session
+    from ui.session.session import Session
 
     made = Session(sample_shelf, date(2026, 11, 25))
     yield made
@@ -100,7 +100,7 @@ def lay(qtbot, look):
 def program(qapp, tmp_path):
     """The program with a memory of its own, on the day the sample's diary ends."""
     from ui.app import Program
-    from ui.memory import Memory
+    from ui.session.memory import Memory
 
     made = Program(qapp, Memory(tmp_path / "desk.ini"), date(2026, 11, 25))
     yield made

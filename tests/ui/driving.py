@@ -5,7 +5,7 @@ from PySide6.QtGui import QContextMenuEvent, QDragEnterEvent, QDragMoveEvent, QD
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QLineEdit, QMenu, QPushButton
 
-from binder.study import leaves, tabs
+from binder.study.leaves import leaves, tabs
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 SHIFT = Qt.KeyboardModifier.ShiftModifier

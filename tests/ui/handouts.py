@@ -7,8 +7,8 @@ from PIL import Image
 from pypdf import PdfWriter
 from PySide6.QtWidgets import QApplication
 
-from binder.study import files, leaves, tabs
-from ui.leaves.handout import HandoutPage
+from binder.study.leaves import files, leaves, tabs
+from ui.leaves.handout.handout import HandoutPage
 
 
 def pdf_of(*sizes, password=""):

@@ -5,10 +5,11 @@ from datetime import date
 from PySide6.QtWidgets import QApplication
 
 from binder.cards.spreads import spread
-from binder.study import lookbacks, readings, tabs
-from binder.study.laying import laid_from
-from binder.study.leaves import add_leaf
-from ui.session import Session
+from binder.study.leaves import tabs
+from binder.study.leaves.leaves import add_leaf
+from binder.study.readings import lookbacks, readings
+from binder.study.readings.laying import laid_from
+from ui.session.session import Session
 
 TODAY = date(2026, 11, 25)
 LINE = "3p, 5w, 4p r, 6sw, star"

@@ -9,14 +9,14 @@ from pathlib import Path
 
 from binder.errors import CanMend
 from binder.store.shelf import Shelf
-from binder.study import leaves
+from binder.study.leaves import leaves
 from tests.ui import leaf_fixtures as made
 from tests.ui.driving import CTRL, SHIFT, K, click, divider, key, keys, left, settle, spine
 from ui import app
 from ui.app import Program
-from ui.memory import Memory
 from ui.pictures import newest_reading
-from ui.trail import Show
+from ui.session.memory import Memory
+from ui.session.trail import Show
 
 ROOT = Path(__file__).parents[2]
 

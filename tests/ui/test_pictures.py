@@ -5,7 +5,7 @@ import sys
 from datetime import date
 
 from binder.store.shelf import Shelf
-from binder.study import course
+from binder.study.course import course
 
 
 def draw(shelf, out):

@@ -8,9 +8,9 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QWidget
 
-from binder.study import leaves, tabs
-from ui.leaves.write import WritePage
-from ui.session import Session
+from binder.study.leaves import leaves, tabs
+from ui.session.session import Session
+from ui.writing.write import WritePage
 
 TODAY = date(2026, 11, 25)
 

@@ -15,8 +15,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QLabel, QLineEdit, QMenu, QToolButton, QWidget
 
-from ui.desk.paint import round_pen
-from ui.theme import Look
+from ui.kit.paint import round_pen
+from ui.look.theme import Look
 
 DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 MONTHS = (

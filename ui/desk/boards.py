@@ -10,10 +10,10 @@ from PySide6.QtGui import (
     QRadialGradient,
 )
 
-from ui.colour import faded, mix
 from ui.desk.frame import RING_REACH, Frame
-from ui.desk.paint import grain, round_pen, shadow
-from ui.theme import Theme
+from ui.kit.paint import grain, round_pen, shadow
+from ui.look.colour import faded, mix
+from ui.look.theme import Theme
 
 
 def paint_binder(painter: QPainter, frame: Frame, theme: Theme, cover: QColor) -> None:

@@ -12,9 +12,9 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
-from ui.colour import faded, mix
-from ui.desk.paint import Kept, focus_ring
-from ui.theme import Look
+from ui.kit.paint import Kept, focus_ring
+from ui.look.colour import faded, mix
+from ui.look.theme import Look
 
 REST, RAISED = 0.9, 1.0
 """Share of the button that is turned up, at rest and under the pointer."""

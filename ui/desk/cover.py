@@ -12,15 +12,15 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractScrollArea, QSizePolicy, QWidget
 
-from ui.colour import mix
 from ui.desk.boards import paint_binder
 from ui.desk.corner import Corner
 from ui.desk.dividers import Dividers
 from ui.desk.feet import Flip, Foot
 from ui.desk.frame import Frame, frame
-from ui.desk.paint import Kept
-from ui.dropped import local_files
-from ui.theme import Look
+from ui.kit.dropped import local_files
+from ui.kit.paint import Kept
+from ui.look.colour import mix
+from ui.look.theme import Look
 
 WHEEL_PAUSE = 180
 """Milliseconds before the wheel may turn another leaf, so that a spin does not run off."""

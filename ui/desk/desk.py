@@ -11,13 +11,13 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
-from ui.colour import faded, mix
 from ui.desk.bar import Bar
 from ui.desk.frame import AROUND
-from ui.desk.paint import Kept, grain
 from ui.desk.slips import Slips
 from ui.desk.spines import FORE, Spines
-from ui.theme import Look
+from ui.kit.paint import Kept, grain
+from ui.look.colour import faded, mix
+from ui.look.theme import Look
 
 COLUMN, MOST_COLUMN = 212, 320
 SHELF_SHARE = 520 / 952

@@ -11,12 +11,12 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QWidget
 
-from ui.colour import faded, mix
 from ui.desk.frame import tab_width
-from ui.desk.paint import fits, fitted, focus_ring, shadow, upright_words
-from ui.desk.piece import Piece, PieceButton
-from ui.desk.strip import Strip
-from ui.theme import Look
+from ui.kit.paint import fits, fitted, focus_ring, shadow, upright_words
+from ui.kit.strip.piece import Piece, PieceButton
+from ui.kit.strip.strip import Strip
+from ui.look.colour import faded, mix
+from ui.look.theme import Look
 
 LENGTH, GAP, LEAST_GAP = 152, 16, 6
 LEAST, MOST_NEEDED = 56, 136

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from binder.study import put_by
-from binder.study.slips import Slip, SlipKind, slips
-from ui.desk import asking
+from binder.study.overview.slips import Slip, SlipKind, slips
+from binder.study.readings import put_by
 from ui.desk.slips import SlipNote
-from ui.session import Session
+from ui.kit.forms import asking
+from ui.session.session import Session
 
 if TYPE_CHECKING:
     from ui.desk.window import Window

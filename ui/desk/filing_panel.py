@@ -16,9 +16,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from binder.study.filing import Report
-from ui.filing import Filing, Order
-from ui.theme import Look
+from binder.study.handouts.filing import Report
+from ui.leaves.handout.filing import Filing, Order
+from ui.look.theme import Look
 
 SOON_MS = 300
 """What is done sooner needs no panel."""

@@ -10,11 +10,11 @@ from PySide6.QtWidgets import QFrame, QLabel, QLineEdit, QListView, QVBoxLayout,
 
 from binder.store.search import Hit
 from binder.store.shelf import Shelf
-from binder.study.finding import Found, find_all, marked_words
+from binder.study.overview.finding import Found, find_all, marked_words
 from ui.desk.found import PAD, FoundDelegate, FoundModel
-from ui.jobs import Newest
-from ui.session import Session
-from ui.theme import Look
+from ui.look.theme import Look
+from ui.session.jobs import Newest
+from ui.session.session import Session
 
 TALLEST, WIDEST = 620, 560
 _STEPS = {Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1, Qt.Key.Key_PageDown: 6, Qt.Key.Key_PageUp: -6}

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from ui.leaves.page import Page
-from ui.trail import Show
+from ui.kit.page.page import Page
+from ui.session.trail import Show
 
 if TYPE_CHECKING:
     from ui.desk.window import Window
-    from ui.session import Session
-    from ui.trail import Spot
+    from ui.session.session import Session
+    from ui.session.trail import Spot
 
 ASIDE = ("entry", "recall")
 """Stages that have nothing to do with the leaf that lies below."""

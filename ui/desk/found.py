@@ -10,10 +10,10 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem,
 
 from binder.store.search import OPEN, SHUT, Hit
 from binder.study import dates
-from binder.study.finding import Found, plain_line, tidy
-from ui.leaves.rows_model import RowsModel
-from ui.leaves.tall_list import AnyIndex
-from ui.theme import Look
+from binder.study.overview.finding import Found, plain_line, tidy
+from ui.kit.lists.rows_model import RowsModel
+from ui.kit.lists.tall_list import AnyIndex
+from ui.look.theme import Look
 
 PAD = 10
 

@@ -1,4 +1,4 @@
-"""The menu bar: every action of ui.keys, under its menu."""
+"""The menu bar: every action of ui.actions.keys, under its menu."""
 
 from __future__ import annotations
 
@@ -9,8 +9,8 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
 from binder.study.kinds import LeafKind
-from ui import keys
-from ui.trail import Show
+from ui.actions import keys
+from ui.session.trail import Show
 
 if TYPE_CHECKING:
     from ui.desk.window import Window

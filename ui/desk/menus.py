@@ -10,10 +10,11 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QMenu
 
-from binder.study import lookbacks
-from binder.study.slips import Slip, SlipKind
-from ui.desk import asking, due
+from binder.study.overview.slips import Slip, SlipKind
+from binder.study.readings import lookbacks
+from ui.desk import due
 from ui.desk.colours import SPINES, TABS
+from ui.kit.forms import asking
 
 if TYPE_CHECKING:
     from ui.desk.window import Window

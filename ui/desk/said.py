@@ -6,7 +6,7 @@ from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer
 from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
-from ui.theme import Look
+from ui.look.theme import Look
 
 SAID_MS = 9000
 """How long a sentence stays."""

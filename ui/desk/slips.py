@@ -18,8 +18,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractButton, QLabel, QScrollArea, QWidget
 
-from ui.desk.paint import Kept, focus_ring, grain, shadow, short
-from ui.theme import Look
+from ui.kit.paint import Kept, focus_ring, grain, shadow, short
+from ui.look.theme import Look
 
 TURNS = (0.6, -1.0, 0.45, -0.5)
 """How far, in degrees, one slip after another lies askew."""

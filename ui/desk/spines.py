@@ -7,21 +7,13 @@ from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from binder.store.file import Binder
-from binder.study.course import finished
+from binder.study.course.course import finished
 from binder.study.dates import written
-from ui.colour import faded, mix
-from ui.desk.paint import (
-    Kept,
-    finger_ring,
-    fits,
-    fitted,
-    focus_ring,
-    shadow,
-    upright_words,
-)
-from ui.desk.piece import Piece, PieceButton
-from ui.desk.strip import Strip
-from ui.theme import Look
+from ui.kit.paint import Kept, finger_ring, fits, fitted, focus_ring, shadow, upright_words
+from ui.kit.strip.piece import Piece, PieceButton
+from ui.kit.strip.strip import Strip
+from ui.look.colour import faded, mix
+from ui.look.theme import Look
 
 FORE = 26
 """How far below the shelf board the open binder's spine may reach, with its shadow."""
@@ -87,8 +79,8 @@ class Spine(PieceButton):
 
     def _finished(self, painter: QPainter, body: QRectF) -> None:
         """A tick in pencil at the foot of the label: quiet, and there when one looks."""
-        from binder.study.lookbacks import Verdict
-        from ui.leaves.verdicts import draw_mark
+        from binder.study.readings.lookbacks import Verdict
+        from ui.kit.verdicts import draw_mark
 
         theme = self.strip.look.theme
         side = max(9.0, body.width() * 0.24)

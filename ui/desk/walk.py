@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtWidgets import QAbstractScrollArea, QScrollArea, QWidget
 
-from ui.leaves.page import Page
+from ui.kit.page.page import Page
 
 if TYPE_CHECKING:
     from ui.desk.window import Window

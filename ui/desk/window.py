@@ -15,22 +15,22 @@ from ui.desk import foot_words, menu_bar
 from ui.desk.bar import Bar
 from ui.desk.cover import OpenBinder
 from ui.desk.desk import Desk
-from ui.desk.enter import Enter
-from ui.desk.piece import Piece
 from ui.desk.said import Said
 from ui.desk.slips import Slips
 from ui.desk.spines import Spines, pieces_of
-from ui.leaves.page import Page
+from ui.kit.forms.enter import Enter
+from ui.kit.page.page import Page
+from ui.kit.strip.piece import Piece
 from ui.leaves.pages import Pages
-from ui.memory import Memory
-from ui.session import Session
-from ui.theme import Look
-from ui.trail import NOWHERE, Spot
+from ui.look.theme import Look
+from ui.session.memory import Memory
+from ui.session.session import Session
+from ui.session.trail import NOWHERE, Spot
 
 if TYPE_CHECKING:
     from binder.store.change import Notice
-    from binder.study.slips import Slip
-    from ui.deeds import Deeds
+    from binder.study.overview.slips import Slip
+    from ui.actions import Deeds
     from ui.desk.find import Finder
 
 EMPTY = "There is no binder on this shelf yet. Add one, or begin a course, from the menu Shelf."
@@ -71,7 +71,7 @@ class Window(QMainWindow):
     @cached_property
     def deeds(self) -> Deeds:
         """What the actions do; made when the first is wanted."""
-        from ui.deeds import Deeds
+        from ui.actions import Deeds
 
         return Deeds(self)
 
@@ -393,7 +393,7 @@ class Window(QMainWindow):
         self.remember()
         if "deeds" in self.__dict__:
             self.deeds.end_filing()
-        from ui.jobs import end_all
+        from ui.session.jobs import end_all
 
         end_all(self)
         super().closeEvent(event)

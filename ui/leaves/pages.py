@@ -5,23 +5,23 @@ from __future__ import annotations
 from importlib import import_module
 
 from binder.study.kinds import LeafKind
-from ui.leaves.page import Page
-from ui.session import Session
-from ui.theme import Look
-from ui.trail import Show, Spot
+from ui.kit.page.page import Page
+from ui.look.theme import Look
+from ui.session.session import Session
+from ui.session.trail import Show, Spot
 
 CONTENTS = "contents"
 PAGES: dict[str, tuple[str, str]] = {
-    CONTENTS: ("ui.leaves.contents", "ContentsPage"),
-    Show.YEAR: ("ui.leaves.year", "YearPage"),
-    Show.CAME: ("ui.leaves.came", "CamePage"),
-    Show.SURE: ("ui.leaves.came", "SurePage"),
-    LeafKind.PLAIN: ("ui.leaves.plain", "PlainPage"),
-    LeafKind.READING: ("ui.leaves.reading", "ReadingPage"),
-    LeafKind.CARD: ("ui.leaves.card", "CardPage"),
-    LeafKind.SOURCE: ("ui.leaves.source", "SourcePage"),
-    LeafKind.HANDOUT: ("ui.leaves.handout", "HandoutPage"),
-    LeafKind.PLAN: ("ui.leaves.plan", "PlanPage"),
+    CONTENTS: ("ui.leaves.contents.contents", "ContentsPage"),
+    Show.YEAR: ("ui.leaves.counted.year", "YearPage"),
+    Show.CAME: ("ui.leaves.counted.came", "CamePage"),
+    Show.SURE: ("ui.leaves.counted.came", "SurePage"),
+    LeafKind.PLAIN: ("ui.leaves.contents.plain", "PlainPage"),
+    LeafKind.READING: ("ui.leaves.reading.reading", "ReadingPage"),
+    LeafKind.CARD: ("ui.leaves.card.card", "CardPage"),
+    LeafKind.SOURCE: ("ui.leaves.source.source", "SourcePage"),
+    LeafKind.HANDOUT: ("ui.leaves.handout.handout", "HandoutPage"),
+    LeafKind.PLAN: ("ui.leaves.course.plan", "PlanPage"),
 }
 """Module and class of each kind of page, imported when the first such leaf is opened."""
 

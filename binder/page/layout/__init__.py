@@ -1,0 +1,1 @@
+"""Cards in their places, as drawing primitives."""

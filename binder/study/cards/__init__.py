@@ -1,0 +1,1 @@
+"""What the leaf of a card holds, and where cards are named."""

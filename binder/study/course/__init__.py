@@ -1,0 +1,1 @@
+"""The course: units, aims, timetable."""

@@ -1,0 +1,1 @@
+"""The owner's decks: titles, faces, photographs."""

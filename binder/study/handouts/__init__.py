@@ -1,0 +1,1 @@
+"""Files filed as handouts, and what is noted beside them."""

@@ -1,0 +1,1 @@
+"""Leaves: made, written, kept, set aside, and the tabs they stand behind."""

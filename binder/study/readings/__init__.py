@@ -1,0 +1,1 @@
+"""Readings: begun, laid, kept, looked back on."""

@@ -1,0 +1,42 @@
+"""From a line of shorthand to cards in the places of a spread."""
+
+from __future__ import annotations
+
+from binder.cards.shorthand import Part, fit, read
+from binder.cards.spreads import Spread
+from binder.cards.titles import DeckTitles
+from binder.errors import CanMend
+from binder.study.readings.readings import Laid
+
+WRITE_AS = "Write a card as 3w, qc, star or 17."
+"""What to do where a word is no card and nothing is like it."""
+
+
+def laid_from(line: str, spread: Spread, titles: DeckTitles) -> list[Laid]:
+    """The cards of a shorthand line in their places; CanMend for anything not understood.
+
+    Places are counted from 1 in the order of laying, which is how the line counts them too.
+    """
+    read_line = read(line, titles)
+    for part in read_line.parts:
+        if part.problem or part.card is None or part.place is None:
+            raise CanMend(_what_to_do(part))
+    wrong = fit(read_line, len(spread.places), spread.name)
+    if wrong:
+        raise CanMend(wrong)
+    return [
+        Laid(spread.places[part.place - 1].n, part.card.key, part.reversed)
+        for part in read_line.parts
+        if part.card is not None and part.place is not None
+    ]
+
+
+def _what_to_do(part: Part) -> str:
+    """The problem of a part on one line, and what may be written instead."""
+    problem = part.problem or f"“{part.text}” is no card."
+    meant = [choice.text for choice in part.choices[:3]]
+    if meant:
+        return f"{problem} Did you mean {' or '.join(meant)}?"
+    if problem.endswith("is not understood."):
+        return f"{problem} {WRITE_AS}"
+    return problem

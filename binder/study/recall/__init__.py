@@ -1,0 +1,1 @@
+"""Recall rounds and what they learn of the student."""

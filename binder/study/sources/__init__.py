@@ -1,0 +1,1 @@
+"""Sources, what they say of cards, and how they are cited."""

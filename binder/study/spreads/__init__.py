@@ -1,0 +1,1 @@
+"""Spreads of the owner's own."""

@@ -1,0 +1,32 @@
+"""The facts strip of a card leaf."""
+
+import pytest
+
+from binder.cards.facts import card
+from binder.study.cards import card_facts
+
+# W. Lilly, Christian Astrology, 1647, book I: the four trigons of the signs (from memory).
+# Signs of the Majors: Liber LXXVIII, The Equinox I:8, 1912.
+ELEMENTS = {
+    "major-04": "Fire", "major-08": "Fire", "major-14": "Fire",
+    "major-05": "Earth", "major-09": "Earth", "major-15": "Earth",
+    "major-06": "Air", "major-11": "Air", "major-17": "Air",
+    "major-07": "Water", "major-13": "Water", "major-18": "Water",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("key", "element"), ELEMENTS.items())
+def test_a_major_that_is_a_sign_has_its_element(key, element):
+    assert card_facts.element(card(key)) == element
+
+
+def test_a_planet_has_none_and_an_element_is_itself():
+    assert card_facts.element(card("major-01")) == ""
+    assert card_facts.element(card("major-00")) == "Air"
+
+
+def test_what_the_strip_says():
+    assert card_facts.strip(card("major-17")) == (
+        ("Element", "Air"), ("Number", "17, so 8"), ("Sky", "Aquarius"),
+    )  # fmt: skip
+    assert card_facts.strip(card("wands-12"))[1:3] == (("Number", "Knight"), ("Suit", "Wands"))

@@ -1,0 +1,87 @@
+"""Looking back in one step, and times of day in words."""
+
+from datetime import date, datetime
+
+import pytest
+
+from binder.cards.spreads import spread
+from binder.study import dates
+from binder.study.leaves import tabs
+from binder.study.readings import lookbacks, readings
+from binder.study.readings.readings import Laid, NewReading
+
+
+@pytest.fixture
+def logged(course_shelf):
+    binder = course_shelf.binder("Practice")
+    made = NewReading("2026-11-22T19:30", "What now?", spread("one-card"), [Laid(1, "cups-13")])
+    uid = readings.log(binder, tabs.first_of_kind(binder, "readings"), made)
+    return binder, uid, lookbacks.expect(binder, uid, "It rains.", 70, "2026-12-20")
+
+
+def test_words_and_verdicts_are_one_step(logged):
+    binder, uid, rain = logged
+    lookbacks.keep_look_back(binder, uid, text="It did.", card="cups-13", verdicts={rain: "partly"})
+    view = readings.reading(binder, uid)
+    assert (view.look_backs[0].text, view.look_backs[0].card) == ("It did.", "cups-13")
+    assert view.expectations[0].verdict == "partly"
+    binder.gate.undo()
+    assert readings.reading(binder, uid).look_backs == ()
+    assert readings.reading(binder, uid).expectations[0].verdict == ""
+
+
+def test_an_entry_kept_before_is_changed_and_can_be_taken_away(logged):
+    binder, uid, _ = logged
+    entry = lookbacks.keep_look_back(binder, uid, text="It")
+    assert lookbacks.keep_look_back(binder, uid, text="It did.", uid=entry) == entry
+    assert [one.text for one in readings.reading(binder, uid).look_backs] == ["It did."]
+    assert lookbacks.keep_look_back(binder, uid, text=" ", uid=entry) == ""
+    assert readings.reading(binder, uid).look_backs == ()
+
+
+def test_verdicts_alone_end_the_asking_once_none_waits(logged):
+    binder, uid, rain = logged
+    second = lookbacks.expect(binder, uid, "It snows.", 10, "2026-12-20")
+    assert lookbacks.keep_look_back(binder, uid, verdicts={rain: "did not"}) == ""
+    assert readings.reading(binder, uid).look_state == ""
+    lookbacks.keep_look_back(binder, uid, verdicts={second: "did not"})
+    assert readings.reading(binder, uid).look_state == lookbacks.DONE
+
+
+@pytest.mark.parametrize(
+    ("hour", "words"),
+    [
+        (3, "in the night"),
+        (6, "early morning"),
+        (9, "morning"),
+        (12, "midday"),
+        (15, "afternoon"),
+        (18, "early evening"),
+        (20, "after supper"),
+        (23, "late evening"),
+    ],
+)
+def test_a_time_of_day_in_words(hour, words):
+    moment = datetime(2026, 11, 22, hour, 15)
+    assert dates.told(moment) == f"Sunday 22 November 2026, {words}"
+
+
+def test_midnight_is_no_time_that_was_noted():
+    assert dates.told(datetime(2026, 11, 22)) == "Sunday 22 November 2026"
+
+
+@pytest.mark.parametrize(
+    ("look_on", "state", "put_off", "words"),
+    [
+        ("", "", 0, ""),
+        ("2026-12-12", "", 0, "Look back on 12 December 2026."),
+        ("2026-12-12", "", 1, "Look back on 12 December 2026, asked for again later."),
+        ("2026-12-12", "", 3, "Look back on 12 December 2026, asked for again later 3 times."),
+        ("2026-11-25", "", 0, "A look back is due today."),
+        ("2026-11-20", "", 1, "A look back is due since 20 November 2026, asked for again later."),
+        ("2026-12-12", lookbacks.LET_GO, 2, "The look back was let go."),
+        ("2026-12-12", lookbacks.DONE, 0, ""),
+    ],
+)
+def test_what_a_leaf_says_of_its_look_back(look_on, state, put_off, words):
+    assert lookbacks.told(look_on, state, put_off, date(2026, 11, 25)) == words

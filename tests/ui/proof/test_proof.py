@@ -1,0 +1,141 @@
+"""The sheets of a tab before they are printed."""
+
+from datetime import date
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QPageSize
+from PySide6.QtPrintSupport import QPrinter
+
+from binder.cards.spreads import spread
+from binder.paper.sheets import PAPERS, Sheet
+from binder.study.leaves import tabs
+from binder.study.readings import readings
+from binder.study.readings.readings import Laid, NewReading
+from ui.look.theme import Look
+from ui.proof.printer import printer_for
+from ui.proof.proof import Proof
+from ui.session.session import Session
+
+
+@pytest.fixture
+def proof(qtbot, course_shelf):
+    binder = course_shelf.binder("Practice")
+    log = tabs.first_of_kind(binder, "readings")
+    for day in range(1, 6):
+        one = NewReading(
+            f"2026-11-0{day}T19:30", f"Question {day}?", spread("one-card"), [Laid(1, "major-17")]
+        )
+        readings.log(binder, log, one)
+    session = Session(course_shelf, date(2026, 11, 25))
+    session._outside.stop()
+    made = Proof(session, Look())
+    qtbot.addWidget(made)
+    made.resize(1380, 900)
+    made.show()
+    made.open(binder, log)
+    qtbot.waitUntil(lambda: made.printed is not None, timeout=20_000)
+    return made
+
+
+def set_again(qtbot, proof, act):
+    before = proof.printed
+    act()
+    qtbot.waitUntil(lambda: proof.printed not in (None, before), timeout=20_000)
+
+
+def test_it_counts_pages_and_sheets(proof):
+    pages = proof.printed.pages
+    assert proof.count.text() == f"{pages} pages, on {(pages + 1) // 2} sheets"
+    assert proof.model.rowCount() == pages
+
+
+def test_one_side_only(qtbot, proof):
+    set_again(qtbot, proof, lambda: qtbot.keyClick(proof.two_sided, Qt.Key.Key_Space))
+    assert not proof.printed.sheet.two_sided
+    assert proof.model.caption(2) == "Page 3"
+
+
+def test_what_does_not_fit_is_said_and_nothing_can_be_printed(qtbot, proof):
+    proof.holes.setCurrentIndex(proof.holes.findData("4"))
+    qtbot.waitUntil(lambda: proof.printed is not None, timeout=20_000)
+    proof.paper.setCurrentIndex(proof.paper.findData("a5"))
+    assert "A5" in proof.count.text()
+    assert not proof.print_button.isEnabled()
+    assert not proof.save_button.isEnabled()
+    set_again(qtbot, proof, lambda: proof.holes.setCurrentIndex(proof.holes.findData("2")))
+    assert proof.print_button.isEnabled()
+
+
+def test_another_style_of_citing_by_key(qtbot, proof):
+    set_again(qtbot, proof, lambda: qtbot.keyClick(proof.citing, Qt.Key.Key_Down))
+    assert proof.printed.sheet.citing == "author-date"
+
+
+def test_save_as_pdf(proof, tmp_path):
+    proof.save_to(tmp_path / "log")
+    assert (tmp_path / "log.pdf").read_bytes()[:5] == b"%PDF-"
+
+
+def test_saving_where_one_may_not_is_said(qtbot, proof, tmp_path):
+    with qtbot.waitSignal(proof._session.said) as said:
+        proof.save_to(tmp_path / "nowhere" / "log.pdf")
+    assert "could not be written" in said.args[0]
+
+
+def test_pages_go_to_a_printer(proof, tmp_path):
+    printer = QPrinter(QPrinter.PrinterMode.ScreenResolution)
+    printer.setOutputFormat(QPrinter.OutputFormat.PdfFormat)
+    printer.setOutputFileName(str(tmp_path / "printed.pdf"))
+    proof.print_on(printer)
+    import pypdf
+
+    assert len(pypdf.PdfReader(tmp_path / "printed.pdf").pages) == proof.printed.pages
+
+
+def test_escape_goes_back(qtbot, proof):
+    with qtbot.waitSignal(proof.closed):
+        qtbot.keyClick(proof, Qt.Key.Key_Escape)
+
+
+def test_what_is_left_out_is_not_in_the_file(session, look, qtbot, tmp_path):
+    from binder.study.leaves import tabs
+
+    binder = session.shelf.binder("Practice")
+    log = tabs.first_of_kind(binder, "readings")
+    with_names, without = _words(session, look, qtbot, binder, log, tmp_path)
+    assert "for T." in with_names
+    assert "for T." not in without
+
+
+def _words(session, look, qtbot, binder, log, tmp_path):
+    """The words of the log's PDF, once with and once without those who were read for."""
+    from pypdf import PdfReader
+
+    made = Proof(session, look)
+    qtbot.addWidget(made)
+    for out in (False, True):
+        made.no_querents.setChecked(out)
+        with qtbot.waitSignal(made.job.done, timeout=60000):
+            made.open(binder, log)
+        made.save_to(tmp_path / f"{out}.pdf")
+        yield " ".join(page.extract_text() for page in PdfReader(tmp_path / f"{out}.pdf").pages)
+
+
+def test_the_year_sheet_is_shown_without_what_is_for_leaves(qtbot, proof):
+    set_again(qtbot, proof, lambda: proof.open_year(2026))
+    assert proof.title.text() == "Print the year 2026"
+    assert proof.count.text() == "1 page, on 1 sheet"
+    for_leaves = (proof.lines, proof.citing)
+    assert [part.isVisible() for part in for_leaves] == [False, False]
+    binder = proof._session.shelf.binder("Practice")
+    set_again(qtbot, proof, lambda: proof.open(binder, tabs.first_of_kind(binder, "readings")))
+    assert [part.isVisible() for part in for_leaves] == [True, True]
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "a5"])
+def test_a_printer_is_set_to_the_sheet(qapp, paper):
+    printer = printer_for(Sheet(paper))
+    size = PAPERS[paper]
+    shown = printer.pageLayout().pageSize().size(QPageSize.Unit.Millimeter)
+    assert (round(shown.width()), round(shown.height())) == (round(size.width), round(size.height))

@@ -1,0 +1,162 @@
+"""Deeds of the menu Leaf: made, written, renamed, moved, set aside."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QPlainTextEdit, QTextEdit
+
+from binder.errors import CanMend
+from binder.store.file import Binder
+from binder.study.kinds import LeafKind
+from binder.study.leaves import leaves, tabs
+from binder.study.leaves.leaves import LeafView
+from binder.study.leaves.tabs import TabView
+from binder.study.overview import moving
+from ui.actions.base import Base
+from ui.kit.forms import asking
+
+if TYPE_CHECKING:
+    from ui.writing.write import WritePage
+
+NO_ORDER = "The leaves of “{}” stand in the order of their days; put the day right to move one."
+
+
+class LeafDeeds(Base):
+    """What is done to the leaf at the left."""
+
+    def new_leaf(self) -> None:
+        """A new leaf behind this tab, open for writing."""
+        binder, tab = self.open_binder(), self.open_tab()
+        if tab.kind.key == "readings":
+            self.window.deeds.new_reading()
+            return
+        kind = tab.kind.leaf if tab.kind.leaf is LeafKind.SOURCE else LeafKind.PLAIN
+        self.session.leaving.emit()
+        day = self.session.today.isoformat()
+        uid = leaves.add_leaf(binder, tab, "New leaf", kind=kind, day=day)
+        self.session.open_leaf(uid)
+        self.write()
+
+    # Writing
+
+    @cached_property
+    def writing(self) -> WritePage:
+        """The leaf that is written on, made when first asked for."""
+        from ui.writing.write import WritePage
+
+        made = WritePage(self.session, self.theme_look)
+        made.done.connect(self.stop_writing)
+        return made
+
+    def write(self) -> None:
+        """Write on the leaf at the left; the same again ends it."""
+        if self.window.staged("write"):
+            self.stop_writing()
+            return
+        view = self.open_view()
+        view.binder.gate.must_be_writable()
+        self.session.leaving.emit()
+        self.writing.open(self.session.left)
+        self.window.lay_stage("write", self.writing, None, self.writing.edit_actions())
+        self.writing.setFocus()
+
+    def stop_writing(self) -> None:
+        """Save and read again, from the head and not from words that were found before."""
+        if self.window.staged("write") and self.writing.save():
+            self.session.marks = ()
+            self.window.back_to_leaves()
+
+    def rename_leaf(self) -> None:
+        """Another title for the leaf at the left."""
+        view = self.open_view()
+        title = asking.line(self.window, "Rename leaf", "Title of the leaf:", view.title)
+        if title and title != view.title:
+            leaves.rename(view.binder, view.uid, title)
+
+    def earlier(self) -> None:
+        """The earlier versions of the leaf at the left."""
+        from ui.leaves.drawer.earlier import EarlierDialog
+
+        self.session.leaving.emit()
+        self.ask(EarlierDialog(self.session, self.theme_look, self.open_view(), self.window))
+
+    # Moving and setting aside
+
+    def set_aside(self) -> None:
+        """Put the leaf into the drawer; the next one comes up in its place."""
+        view = self.open_view()
+        self.session.leaving.emit()
+        leaves.set_aside(view.binder, view.uid)
+        self.session.said.emit(f"“{view.title}” lies in the drawer now; Undo brings it back.")
+
+    def move_leaf(self) -> None:
+        """Ask for a tab of any binder and put the leaf behind it."""
+        view = self.open_view()
+        places = [(b, t) for b in self.session.shelf.binders for t in tabs.tabs(b)]
+        words = [f"{binder.name}: {tab.name}" for binder, tab in places]
+        at = next(n for n, (_, tab) in enumerate(places) if tab.uid == view.tab_uid)
+        chosen = asking.choice(self.window, "Move leaf", "Put it behind:", words, at)
+        if chosen is not None and chosen != at:
+            self.session.leaving.emit()
+            self._move(view, *places[chosen])
+
+    def _move(self, view: LeafView, binder: Binder, tab: TabView) -> None:
+        if binder.uid == view.binder.uid:
+            moving.move_to_tab(binder, view.uid, tab)
+        else:
+            moving.move_to_binder(view.binder, view.uid, binder, tab)
+        self.session.said.emit(
+            f"“{view.title}” stands behind {tab.name} in {binder.name} now; Undo brings it back."
+        )
+
+    def drop_on_tab(self, tab_uid: str, leaf_uid: str) -> None:
+        """A leaf was dragged onto a divider."""
+        binder = self.open_binder()
+        self._drop(leaf_uid, binder, tabs.tab(binder, tab_uid))
+
+    def drop_on_spine(self, binder_uid: str, leaf_uid: str) -> None:
+        """A leaf was dragged onto a spine: it goes behind the tab most like its own."""
+        binder = self.session.shelf.binder(binder_uid)
+        standing = tabs.tabs(binder)
+        if not standing:
+            raise CanMend(f"“{binder.name}” has no tab to put a leaf behind; add one first.")
+        spot = self.session.spot_of(leaf_uid)
+        own = self.session.tab_of(spot) if spot else None
+        alike = [t for t in standing if own and t.kind.key == own.kind.key]
+        self._drop(leaf_uid, binder, (alike or standing)[0])
+
+    def _drop(self, leaf_uid: str, binder: Binder, tab: TabView) -> None:
+        spot = self.session.spot_of(leaf_uid)
+        view = self.session.leaf_of(spot) if spot else None
+        if view is not None and view.tab_uid != tab.uid:
+            self.session.leaving.emit()
+            self._move(view, binder, tab)
+
+    def drawer(self) -> None:
+        """What was set aside in any binder."""
+        from ui.leaves.drawer.drawer import DrawerDialog
+
+        self.session.leaving.emit()
+        self.ask(DrawerDialog(self.session, self.theme_look, self.window))
+
+    # Taking back
+
+    def undo(self) -> None:
+        """Take back what was last typed, or else the last change to any binder."""
+        if not self._typed("undo"):
+            self.session.undo()
+
+    def redo(self) -> None:
+        """Do again what was taken back."""
+        if not self._typed("redo"):
+            self.session.redo()
+
+    def _typed(self, verb: str) -> bool:
+        """True if a text that is being written takes the verb, as it does its key."""
+        field = self.window.focusWidget()
+        taken = isinstance(field, QPlainTextEdit | QTextEdit) and not field.isReadOnly()
+        if taken:
+            getattr(field, verb)()
+        return taken

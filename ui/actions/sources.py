@@ -1,0 +1,85 @@
+"""Deeds about sources: one across cards, carried in and out as files."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QFileDialog
+
+from binder.study.sources.sources import source_of
+from ui.actions.base import Base
+
+if TYPE_CHECKING:
+    from ui.leaves.source.across import AcrossScreen
+
+READ = "Sources (*.bib *.json)"
+WRITTEN = "BibTeX (*.bib);;CSL-JSON (*.json)"
+
+
+class SourceDeeds(Base):
+    """The screen is made when it is first asked for, and used again."""
+
+    @cached_property
+    def across_screen(self) -> AcrossScreen:
+        """A source across cards."""
+        from ui.leaves.source.across import AcrossScreen
+
+        made = AcrossScreen(self.session, self.theme_look)
+        made.closed.connect(self.window.back_to_leaves)
+        made.card_wanted.connect(self.session.open_leaf)
+        made.print_wanted.connect(lambda: self.window.do("print_across"))
+        return made
+
+    def across(self, key: str = "") -> None:
+        """What the source at the left, or the one of that key, says of many cards."""
+        view = self.session.leaf_of(self.session.left)
+        open_source = source_of(view.binder, view.uid) if view is not None else None
+        key = key or (open_source.key if open_source else "")
+        self.session.leaving.emit()
+        self.window.back_to_leaves()
+        self.across_screen.open(key)
+        self.window.lay_instead(self.across_screen)
+
+    def print_across(self) -> None:
+        """The table that lies open, before it is printed."""
+        screen = self.across_screen
+        source, name, cards = screen.source, screen.set_name, screen.cards
+        if source is not None:
+            deeds = self.window.deeds
+            deeds.lay_proof(lambda: deeds.proof.open_across(source, name, cards))
+
+    def take_sources(self) -> None:
+        """Read a file of sources, and take in what the user agrees to."""
+        name, _ = QFileDialog.getOpenFileName(self.window, "Take sources in", "", READ)
+        if not name:
+            return
+        from binder.carry import references
+        from ui.dialogs.sources_dialog import SourcesDialog
+
+        self.session.leaving.emit()
+        reviewed = references.review(self.session.shelf, Path(name))
+        dialog = SourcesDialog(self.session, self.theme_look, reviewed, self.window)
+        self.ask(dialog)
+        if dialog.taken:
+            self.session.said.emit(
+                f"Took in {_counted(len(dialog.taken))}; Undo takes them out again."
+            )
+
+    def save_sources(self) -> None:
+        """Write all sources of the shelf to a file that other programs can read."""
+        start = str(Path.home() / "sources.bib")
+        name, kind = QFileDialog.getSaveFileName(self.window, "Save sources as", start, WRITTEN)
+        if not name:
+            return
+        from binder.carry import references
+
+        path = Path(name)
+        path = path if path.suffix else path.with_suffix(".json" if "json" in kind else ".bib")
+        count = references.carry_out(self.session.shelf, path)
+        self.session.said.emit(f"Saved {_counted(count)} as {path}.")
+
+
+def _counted(count: int) -> str:
+    return "1 source" if count == 1 else f"{count} sources"

@@ -1,0 +1,104 @@
+"""The welcome leaf of the very first start."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QLabel, QPushButton
+
+from binder.study.leaves import leaves, tabs
+from ui.kit.page.heads import Heading
+from ui.kit.page.page import Page
+from ui.session.places import begin_course, own_shelf
+
+if TYPE_CHECKING:
+    from ui.desk.window import Window
+
+ROUND = (
+    "On the shelf at the left stand three binders that somebody else has been filling for eight "
+    "months. Turn their leaves, write on them, spoil them: they are there for that."
+)
+OWN = (
+    "Or begin at once. You get three binders, Foundations, Practice and Mastery, with a leaf for "
+    "each of the 78 cards and a plan of seven units. They are kept on this computer, in the "
+    "folder “{}” in your {}, and nowhere else."
+)
+LOOK_ROUND = ("Look &round the sample shelf", "Look &round")
+BEGIN = ("&Begin a course of my own", "&Begin my own")
+"""Words of the buttons, and shorter ones for a leaf that has no room for them."""
+LATER = "Both can be had at any time from the menu Shelf, at the top of the window."
+
+
+class WelcomePage(Page):
+    """Two things to choose from, and nothing else in the way."""
+
+    def __init__(self, window: Window) -> None:
+        super().__init__(window.session, window.look)
+        self._window = window
+        self.heading = Heading(self.look)
+        self.heading.say("Welcome", "A ring binder for your study of the tarot", "")
+        self.look_round, self.begin = QPushButton(LOOK_ROUND[0]), QPushButton(BEGIN[0])
+        self.look_round.clicked.connect(self._look_round)
+        self.begin.clicked.connect(self._begin)
+        folder = own_shelf()
+        self._words = [
+            QLabel(text) for text in (ROUND, OWN.format(folder.name, folder.parent.name), LATER)
+        ]
+        for label in self._words:
+            label.setWordWrap(True)
+            label.setTextFormat(Qt.TextFormat.PlainText)
+        self.add(self.heading)
+        self.add(self._words[0], gap=18)
+        self._add_button(self.look_round)
+        self.add(self._words[1], gap=26)
+        self._add_button(self.begin)
+        self.add(self._words[2], gap=30)
+        self.rows.addStretch(1)
+        self.look.changed.connect(self._dress)
+        self._dress()
+
+    def _add_button(self, button: QPushButton) -> None:
+        self.rows.addSpacing(10)
+        self.rows.addWidget(button, 0, Qt.AlignmentFlag.AlignLeft)
+
+    def _dress(self) -> None:
+        for label in self._words:
+            label.setFont(
+                self.look.theme.font("body" if label is not self._words[2] else "caption")
+            )
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Buttons no wider than the leaf."""
+        super().resizeEvent(event)
+        for button, ways in ((self.look_round, LOOK_ROUND), (self.begin, BEGIN)):
+            button.setText(ways[0])
+            if button.sizeHint().width() > self.viewport().width():
+                button.setText(ways[1])
+
+    def foot(self) -> str:
+        """Nothing: this leaf is kept nowhere."""
+        return ""
+
+    def focus_in(self) -> None:
+        """The keyboard on the first button."""
+        self.look_round.setFocus(Qt.FocusReason.TabFocusReason)
+
+    def _look_round(self) -> None:
+        """The newest reading, a card of it facing: what the program is for, at one look."""
+        newest = []
+        for binder in self.session.shelf.binders:
+            log = tabs.first_of_kind(binder, "readings")
+            newest += leaves.contents(binder, log, 0, 1) if log else []
+        if newest:
+            uid = max(newest, key=lambda entry: entry.day).uid
+            self._window.guard(self.session.open_leaf, uid)
+        else:
+            self._window.back_to_leaves()
+        self._window.focus_leaf()
+
+    def _begin(self) -> None:
+        folder = own_shelf()
+        if self._window.guard(begin_course, folder, self.session.today):
+            self._window.changing_shelf.emit(folder)

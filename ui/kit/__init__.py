@@ -1,0 +1,1 @@
+"""What leaves and dialogs are built from."""

@@ -1,0 +1,1 @@
+"""Faces of cards as pixmaps."""

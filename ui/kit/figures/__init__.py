@@ -1,0 +1,1 @@
+"""Pictures of how statements came out."""

@@ -1,0 +1,1 @@
+"""Fields, hints and small dialogs."""

@@ -1,0 +1,42 @@
+"""Rows of a list that is always taken up whole: a row for each thing, and what is said of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Any
+
+from PySide6.QtCore import QAbstractListModel, QModelIndex, Qt
+
+from ui.kit.lists.tall_list import AnyIndex
+
+_SPOKEN = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole)
+
+
+class RowsModel(QAbstractListModel):
+    """UserRole gives the thing itself; `say` its words, `tip` what the pointer is told of it."""
+
+    def __init__(
+        self, say: Callable[[Any], str], tip: Callable[[Any], str] = lambda _row: ""
+    ) -> None:
+        super().__init__()
+        self._say, self._tip = say, tip
+        self.rows: Sequence[Any] = ()
+
+    def show(self, rows: Sequence[Any]) -> None:
+        """Take up other rows, or the same ones changed."""
+        self.beginResetModel()
+        self.rows = rows
+        self.endResetModel()
+
+    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
+        """How many rows."""
+        return 0 if parent.isValid() else len(self.rows)
+
+    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
+        """The words of a row, or the row."""
+        row = self.rows[index.row()]
+        if role == Qt.ItemDataRole.UserRole:
+            return row
+        if role in _SPOKEN:
+            return self._say(row)
+        return (self._tip(row) or None) if role == Qt.ItemDataRole.ToolTipRole else None

@@ -1,0 +1,1 @@
+"""What every leaf on screen is."""

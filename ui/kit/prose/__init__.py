@@ -1,0 +1,1 @@
+"""Running text on a leaf."""

@@ -1,0 +1,75 @@
+"""How the running text of a leaf is dressed, in the style sheets Qt's rich text understands."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from ui.look.theme import Theme
+
+if TYPE_CHECKING:
+    from PySide6.QtGui import QTextDocument
+
+QUOTE = 16
+"""How far in a quotation stands, in pixels at scale 1."""
+
+
+def prose_style(theme: Theme, role: str = "body", *, own: bool = False) -> str:
+    """The style sheet of a leaf's HTML in a theme; `own` for the student's own words, among which
+    somebody else's stay in ink.
+    """
+    ink, words = theme["ink"].name(), theme["own" if own else "ink"].name()
+    soft, rule, faint = (theme[key].name() for key in ("inksoft", "rule", "faint"))
+    pt, px = theme.font(role).pointSizeF(), theme.px
+    line = max(theme.line(role), pt * 1.88)
+    return f"""
+body, p, li, td, th {{ color: {words}; }}
+p, li {{ line-height: {line:.1f}px; }}
+p {{ margin: 0 0 {px(9)}px 0; }}
+a {{ color: {words}; text-decoration: none; }}
+h1, h2, h3, h4, h5, h6 {{ color: {ink}; font-weight: 600;
+  margin: {px(16)}px 0 {px(5)}px 0; }}
+h1 {{ font-size: {pt * 1.45:.2f}pt; }}
+h2 {{ font-size: {pt * 1.22:.2f}pt; }}
+h3 {{ font-size: {pt * 1.08:.2f}pt; }}
+h4, h5, h6 {{ font-size: {pt:.2f}pt; }}
+blockquote {{ margin: {px(8)}px {px(14)}px {px(10)}px {px(QUOTE)}px; font-style: italic; }}
+blockquote p, blockquote li, blockquote a {{ color: {ink}; }}
+table {{ border-collapse: collapse; }}
+table.set {{ margin: {px(6)}px 0 {px(12)}px 0; }}
+.set th, .set td {{ padding: {px(4)}px {px(14)}px {px(4)}px {px(2)}px;
+  border-bottom: 1px solid {rule}; }}
+th {{ color: {soft}; font-weight: 600; }}
+pre {{ background-color: {faint}; margin: {px(6)}px 0 {px(10)}px 0;
+  font-size: {pt * 0.88:.2f}pt; }}
+code {{ background-color: {faint}; font-size: {pt * 0.9:.2f}pt; }}
+small {{ color: {soft}; font-size: {pt * 0.86:.2f}pt; }}
+.soft {{ color: {soft}; }}
+td.soft {{ padding-right: {px(14)}px; white-space: nowrap; }}
+sup, sub {{ font-size: {pt * 1.06:.2f}pt; }}
+.footnote p, .footnote li {{ color: {soft}; font-size: {pt * 0.9:.2f}pt; }}
+ul, ol {{ margin: {px(2)}px 0 {px(9)}px 0; }}
+ul {{ list-style-type: disc; }}
+ul.ticks {{ list-style-type: none; }}
+hr {{ background-color: {rule}; }}
+"""
+
+
+def level_headings(document: QTextDocument) -> None:
+    """Let headings have the sizes of the style sheet; Qt enlarges them by its own steps on top."""
+    pieces = []
+    block = document.begin()
+    while block.isValid():
+        if block.blockFormat().headingLevel():
+            pieces += [piece.fragment() for piece in block]
+        block = block.next()
+    if not pieces:
+        return
+    from PySide6.QtGui import QTextCursor, QTextFormat  # many enums, for which no start waits
+
+    spans = [(piece.position(), piece.length(), piece.charFormat()) for piece in pieces]
+    for start, length, letters in spans:
+        cursor = QTextCursor(document)
+        cursor.setPosition(start)
+        cursor.setPosition(start + length, QTextCursor.MoveMode.KeepAnchor)
+        letters.clearProperty(QTextFormat.Property.FontSizeAdjustment)
+        cursor.setCharFormat(letters)

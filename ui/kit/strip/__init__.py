@@ -1,0 +1,1 @@
+"""A row of pieces: spines, dividers."""

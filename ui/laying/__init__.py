@@ -1,0 +1,1 @@
+"""A reading being laid."""

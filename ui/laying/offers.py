@@ -1,0 +1,77 @@
+"""What to offer for the words at the caret of a shorthand line. Knows no widget."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from binder.cards.shorthand import Choice, Part, Suggestion, suggest
+from binder.study.readings.hand import Hand
+
+NEAR = "spelt nearly so"
+"""The note of a guess; anything else may still be what is being typed."""
+BETWEEN = " ,;|/\n"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One card a part may become: its title as said, and what to write for it."""
+
+    title: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """Rows to choose from for line[start:end]; `problem` is '' while a word is being typed."""
+
+    start: int
+    end: int
+    rows: tuple[Row, ...]
+    problem: str = ""
+    digits: bool = False
+    """Whether 1 to 9 choose a row: only where a digit cannot be meant as shorthand."""
+
+
+def offer(hand: Hand, caret: int, *, blamed: bool = False) -> Offer | None:
+    """What to offer at the caret; None when all is plain there.
+
+    What may still become a card is not called wrong, unless it is `blamed`.
+    """
+    part = _touched(hand, caret)
+    if part is None:
+        return _left_behind(hand, caret)
+    mark = next((mark for mark in hand.marks if mark.start == part.start), None)
+    found = suggest(hand.text, caret, hand.titles)
+    growing = caret == part.end and any(one.note != NEAR for one in found)
+    if mark is None or (growing and not blamed):
+        begun = found if part.place is None or part.place <= hand.size else []
+        return Offer(part.start, part.end, _rows(begun, hand)) if begun else None
+    at_end = caret == part.end and not hand.text[caret - 1 : caret].isdigit()
+    return _mending(mark, _rows(part.choices or found, hand), digits=at_end)
+
+
+def _touched(hand: Hand, caret: int) -> Part | None:
+    parts = [part for part in hand.parts if part.start <= caret <= part.end]
+    return parts[-1] if parts else None
+
+
+def _left_behind(hand: Hand, caret: int) -> Offer | None:
+    """The part just before the caret, when only blanks and commas lie between and it is amiss."""
+    before = hand.text[:caret].rstrip(BETWEEN)
+    mark = next((mark for mark in hand.marks if mark.end == len(before)), None)
+    return _mending(mark, _rows(mark.choices, hand), digits=False) if mark else None
+
+
+def _mending(mark: Part, rows: tuple[Row, ...], *, digits: bool) -> Offer:
+    return Offer(mark.start, mark.end, rows, mark.problem, digits and bool(rows))
+
+
+def _rows(found: Sequence[Choice | Suggestion], hand: Hand) -> tuple[Row, ...]:
+    free = [one for one in found if one.card.key not in hand.taken or isinstance(one, Suggestion)]
+    return tuple(_row(one, hand) for one in free[:9])
+
+
+def _row(one: Choice | Suggestion, hand: Hand) -> Row:
+    title = hand.titles.title(one.card.key) + (", reversed" if one.reversed else "")
+    return Row(title, one.text)

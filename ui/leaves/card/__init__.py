@@ -1,0 +1,1 @@
+"""The leaf of a card."""

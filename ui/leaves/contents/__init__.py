@@ -1,0 +1,1 @@
+"""Contents leaves and plain leaves."""

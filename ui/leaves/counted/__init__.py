@@ -1,0 +1,1 @@
+"""What is counted from the whole log."""

@@ -1,0 +1,1 @@
+"""The course plan and the wall of 78."""

@@ -1,0 +1,143 @@
+"""Asking how the timetable moves, and showing it before it is done."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from PySide6.QtCore import QDate
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QDateEdit,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QRadioButton,
+    QSpinBox,
+    QWidget,
+)
+
+from binder.errors import RingboundError
+from binder.reckon.timetable import Rest
+from binder.store.file import Binder
+from binder.study.course import timetable
+from binder.study.course.timetable import Moved
+from binder.study.dates import DAYS
+from ui.kit.forms.form import FormDialog
+from ui.look.theme import Look
+
+MOST = 3660
+
+
+class TimetableDialog(FormDialog):
+    """Push by days, or fit into an end day; weekdays and pauses without study."""
+
+    def __init__(
+        self, look: Look, binder: Binder, today: date, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(look, "Move the timetable", parent)
+        self._binder, self._today = binder, today
+        self._old = timetable.rest(binder)
+        self._make_way()
+        self._make_rest()
+        self.shown = QLabel()
+        self.shown.setWordWrap(True)
+        self.shown.setAccessibleName("The timetable as it would be")
+        self.lay_out(
+            [
+                ("How", self.way), ("Days &off", self.off), ("&Pauses", self.pauses),
+                ("Then", self.shown),
+            ]
+        )  # fmt: skip
+        self.setMinimumWidth(look.theme.px(560))
+        self.yes.setText("Move it")
+        self._listen()
+        self.show_it()
+
+    def _make_way(self) -> None:
+        self.push = QRadioButton("Push everything on by")
+        self.push.setChecked(True)
+        self.days = QSpinBox()
+        self.days.setRange(-MOST, MOST)
+        self.days.lineEdit().setTextMargins(6, 0, 0, 0)
+        self.days.setValue(7)
+        self.days.setSuffix(" days")
+        self.days.setAccessibleName("Days to push by")
+        self.squeeze = QRadioButton("Fit it in until")
+        self.until = QDateEdit()
+        self.until.setAccessibleName("The last day")
+        self.until.setCalendarPopup(True)
+        self.until.setDisplayFormat("d MMMM yyyy")
+        self.until.setDate(self._last_day())
+        self.way = QWidget()
+        grid = QGridLayout(self.way)
+        grid.setContentsMargins(0, 0, 0, 0)
+        for row, parts in enumerate(((self.push, self.days), (self.squeeze, self.until))):
+            for column, part in enumerate(parts):
+                grid.addWidget(part, row, column)
+
+    def _last_day(self) -> QDate:
+        plan = timetable.push(self._binder, 0, self._today)
+        last = max((one.unit.ends for one in plan), default="")
+        return QDate.fromString(max(last, self._today.isoformat()), "yyyy-MM-dd")
+
+    def _make_rest(self) -> None:
+        self.off = QWidget()
+        row = QHBoxLayout(self.off)
+        row.setContentsMargins(0, 0, 0, 0)
+        self.weekdays = []
+        for number, name in enumerate(DAYS):
+            box = QCheckBox(name[:2])
+            box.setAccessibleName(f"No study on {name}s")
+            box.setChecked(number in self._old.weekdays)
+            row.addWidget(box)
+            self.weekdays.append(box)
+        row.addStretch(1)
+        self.pauses = QLineEdit(timetable.pauses_to(self._old.pauses))
+        self.pauses.setPlaceholderText("20 Dec to 3 Jan, 1 May")
+
+    def _listen(self) -> None:
+        for box in (*self.weekdays, self.push):
+            box.toggled.connect(self.show_it)
+        self.pauses.textChanged.connect(self.show_it)
+        self.days.valueChanged.connect(self._pushing)
+        self.until.dateChanged.connect(self._squeezing)
+
+    def _pushing(self) -> None:
+        self.push.setChecked(True)
+        self.show_it()
+
+    def _squeezing(self) -> None:
+        self.squeeze.setChecked(True)
+        self.show_it()
+
+    def _rest(self) -> Rest:
+        off = frozenset(n for n, box in enumerate(self.weekdays) if box.isChecked())
+        return Rest(off, timetable.pauses_from(self.pauses.text(), self._today))
+
+    def _moved(self) -> tuple[list[Moved], Rest]:
+        rest, at = self._rest(), self.until.date()
+        if self.push.isChecked():
+            return timetable.push(self._binder, self.days.value(), self._today, rest), rest
+        until = date(at.year(), at.month(), at.day())
+        return timetable.squeeze(self._binder, until, self._today, rest), rest
+
+    def show_it(self) -> None:
+        """Show the timetable as it would be, or why it cannot be so."""
+        try:
+            moved, _ = self._moved()
+        except RingboundError as error:
+            self.shown.setText("")
+            self.wrong.setText(str(error))
+            self.wrong.show()
+            self.yes.setEnabled(False)
+            return
+        self.wrong.hide()
+        self.yes.setEnabled(True)
+        lines = [f"{one.unit.name}: {one.days or 'no days'}" for one in moved if one.differs]
+        self.shown.setText("\n".join(lines) or "Every unit keeps its days.")
+
+    def keep(self) -> None:
+        """Move it, as one step that Undo takes back."""
+        moved, rest = self._moved()
+        timetable.move(self._binder, moved, rest)

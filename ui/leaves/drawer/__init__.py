@@ -1,0 +1,1 @@
+"""What was set aside, and earlier versions."""

@@ -1,0 +1,1 @@
+"""Theme, colours, letters, style sheet."""

@@ -1,0 +1,1 @@
+"""Sheets before they are printed."""

@@ -1,0 +1,359 @@
+"""The open shelf as the window sees it: what lies at the left, what faces it, and the verbs
+that turn leaves. Widgets ask it and listen to it; it knows no widget.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Hashable, Sequence
+from datetime import date
+from functools import cached_property
+from typing import TYPE_CHECKING, TypeVar, cast
+
+from PySide6.QtCore import QObject, QTimer, Signal
+
+from binder.errors import CanMend, RingboundError
+from binder.store.change import Notice
+from binder.store.file import Binder
+from binder.store.shelf import Shelf
+from binder.study.leaves import leaves, tabs
+from binder.study.leaves.leaves import LeafView
+from binder.study.leaves.tabs import TabView
+from ui.session.facing import opposite
+from ui.session.trail import NOWHERE, Show, Spot, Trail
+
+if TYPE_CHECKING:
+    from binder.study.cards.links import Linker
+    from ui.session.photos import Photos
+
+_LOOK_OUTSIDE_MS = 2000
+_GONE = "That leaf is no longer on this shelf; it may be in a drawer."
+_MOST_KEPT = 100
+_Kept = TypeVar("_Kept")
+
+
+class Session(QObject):
+    """One window's reading of one shelf."""
+
+    turned = Signal()
+    """Another leaf lies at the left, or faces it: `left` and `facing` are new."""
+    faced = Signal()
+    """Only `facing` is new."""
+    changed = Signal(object)
+    """A binder was written: a Notice; None when another window or program wrote."""
+    said = Signal(str)
+    """A sentence for the user."""
+    leaving = Signal()
+    """The leaf at the left is about to be left: whoever writes on it saves now."""
+
+    def __init__(self, shelf: Shelf, today: date | None = None) -> None:
+        super().__init__()
+        self.shelf = shelf
+        self.trail = Trail()
+        self.left = NOWHERE
+        self.facing = NOWHERE
+        self.marks: tuple[str, ...] = ()
+        """Words to mark on the leaf at the left, after a find."""
+        self._number = 0
+        """Place behind its tab of the leaf at the left, from 1; 0 for a contents leaf."""
+        self._today = today
+        self._day = self.today
+        self._kept: dict[Hashable, object] = {}
+        shelf.changed_outside()
+        shelf.listen(self._told)
+        self._outside = QTimer(self, interval=_LOOK_OUTSIDE_MS)
+        self._outside.timeout.connect(self.look_outside)
+        self._outside.start()
+
+    @property
+    def today(self) -> date:
+        """The day the desk shows; the real one unless the session was given another."""
+        return self._today or date.today()
+
+    @cached_property
+    def linker(self) -> Linker:
+        """Finds card names in running text."""
+        from binder.study.cards.links import Linker  # slow to import; contents leaves need none
+
+        return Linker(self.shelf)
+
+    @cached_property
+    def photos(self) -> Photos:
+        """The owner's photographs of cards."""
+        from ui.session.photos import Photos
+
+        return Photos(self.shelf)
+
+    # What lies open
+
+    @property
+    def binder(self) -> Binder | None:
+        """The binder that is open, or None on an empty shelf."""
+        uid = self.left.binder
+        return next((b for b in self.shelf.binders if b.uid == uid), None)
+
+    @property
+    def tab(self) -> TabView | None:
+        """The tab whose leaf lies at the left, or None."""
+        return self.tab_of(self.left)
+
+    def tab_of(self, spot: Spot) -> TabView | None:
+        """The tab a spot is in, or None."""
+        binder = self.binder_of(spot)
+        if binder is None:
+            return None
+        return next((tab for tab in self.tabs_of(binder) if tab.uid == spot.tab), None)
+
+    def tabs_of(self, binder: Binder) -> list[TabView]:
+        """The dividers of a binder from top to bottom; read once until a binder changes."""
+        return self.kept(("tabs", binder.uid), lambda: tabs.tabs(binder))
+
+    def binder_of(self, spot: Spot) -> Binder | None:
+        """The binder a spot is in, or None."""
+        return next((b for b in self.shelf.binders if b.uid == spot.binder), None)
+
+    def leaf_of(self, spot: Spot) -> LeafView | None:
+        """The leaf a spot shows, or None for a contents leaf or a leaf that is gone."""
+        binder = self.binder_of(spot)
+        if spot.show is not Show.LEAF or binder is None:
+            return None
+        return self.kept((binder.uid, spot.leaf), lambda: _leaf(binder, spot.leaf))
+
+    def kept(self, key: Hashable, read: Callable[[], _Kept]) -> _Kept:
+        """What `read` gave when it was last called for `key`, unless a binder changed since.
+
+        Turning a leaf asks for the same few rows from many sides; they are read once.
+        """
+        if key not in self._kept:
+            if len(self._kept) >= _MOST_KEPT:
+                self._kept.clear()
+            self._kept[key] = read()
+        return cast(_Kept, self._kept[key])
+
+    # Turning
+
+    def open_binder(self, uid: str) -> None:
+        """Open a binder at the contents of its first tab."""
+        binder = self.shelf.binder(uid)
+        self.leaving.emit()
+        spot = self._first_of(binder)
+        self._lay(spot, opposite(self, spot))
+
+    def open_tab(self, binder: Binder, tab: TabView) -> None:
+        """Open a tab at its contents leaf, its first leaf facing."""
+        self.leaving.emit()
+        spot = Spot(Show.CONTENTS, binder.uid, tab.uid)
+        self._lay(spot, opposite(self, spot))
+
+    def open_leaf(self, uid: str, marks: Sequence[str] = ()) -> None:
+        """Lay the leaf with that uid open at the left, wherever on the shelf it is kept."""
+        spot = self.spot_of(uid)
+        if spot is None:
+            self.said.emit(_GONE)
+            return
+        self.leaving.emit()
+        self._lay(spot, opposite(self, spot), tuple(marks))
+
+    def open_counted(self, show: Show, part: str = "") -> None:
+        """Lay open what is counted from the whole log: the year sheet, or what came of it."""
+        spot = self._counted(show, part)
+        self.leaving.emit()
+        self._lay(spot, opposite(self, spot))
+
+    def face_counted(self, show: Show, part: str = "") -> None:
+        """Lay what is counted from the whole log facing what is read."""
+        self._face(self._counted(show, part))
+
+    def _counted(self, show: Show, part: str) -> Spot:
+        binder, tab = self.log()
+        return Spot(show, binder.uid, tab.uid, part)
+
+    def log(self) -> tuple[Binder, TabView]:
+        """The open readings log, else one of the open binder, else the first of the shelf."""
+        binder, tab = self.binder, self.tab
+        if binder and tab and tab.kind.key == "readings":
+            return binder, tab
+        for one in [b for b in (binder, *self.shelf.binders) if b]:
+            found = tabs.first_of_kind(one, "readings")
+            if found:
+                return one, found
+        raise CanMend("No binder here has a readings log; add a tab of that kind first.")
+
+    def face_card(self, key: str) -> None:
+        """Lay the leaf of a card facing what is read."""
+        found = self.shelf.card_leaf(key)
+        if found is None:
+            self.said.emit("There is no leaf for that card on this shelf yet.")
+            return
+        self.face_leaf(found[1])
+
+    def face_leaf(self, uid: str) -> None:
+        """Lay a leaf facing what is read."""
+        spot = self.spot_of(uid)
+        if spot is None:
+            self.said.emit(_GONE)
+            return
+        self._face(spot)
+
+    def _face(self, spot: Spot) -> None:
+        self.facing = spot
+        self.trail.go(self.left, self.facing)
+        self.faced.emit()
+
+    def turn(self, step: int) -> None:
+        """Turn `step` leaves on (or back) behind the open tab; 0 is its contents leaf."""
+        binder, tab = self.binder, self.tab
+        if binder is None or tab is None:
+            return
+        if self.left.show is Show.YEAR:
+            year = int(self.left.leaf) if self.left.leaf else self.today.year
+            self.open_counted(Show.YEAR, str(year + step))
+            return
+        view = self.leaf_of(self.left)
+        number = (view.number if view else 0) + step
+        if number == 0:
+            self.open_tab(binder, tab)
+        uid = leaves.nth(binder, tab.row, tab.kind.by_day, number - 1) if number > 0 else None
+        if uid:
+            self.open_leaf(uid)
+
+    def swap(self) -> None:
+        """Read the facing leaf: it comes to the left."""
+        if self.facing.show is Show.LEAF:
+            self.open_leaf(self.facing.leaf)
+
+    def back(self) -> None:
+        """To where the reader was before."""
+        self._retrace(self.trail.back)
+
+    def forward(self) -> None:
+        """To where the reader was before going back."""
+        self._retrace(self.trail.forward)
+
+    def _retrace(self, step: Callable[[], tuple[Spot, Spot] | None]) -> None:
+        self.leaving.emit()
+        while pair := step():
+            left, facing = (self._where_now(spot) for spot in pair)
+            if left is not None:
+                self._lay(left, facing or opposite(self, left))
+                return
+
+    def _lay(self, left: Spot, facing: Spot, marks: tuple[str, ...] = ()) -> None:
+        self.left, self.facing, self.marks = left, facing, marks
+        view = self.leaf_of(left)
+        self._number = view.number if view else 0
+        self.trail.go(left, facing)
+        self.turned.emit()
+
+    def resume(self, spot: Spot) -> None:
+        """Lay open what was left open; where it is gone, what is nearest to it on the shelf."""
+        left = self._where_now(spot) or self._next_to(spot)
+        self._lay(left, opposite(self, left))
+
+    def mend(self) -> bool:
+        """Lay other leaves open where those that lay open were moved or removed; True if any were.
+
+        In the place of a leaf that is gone comes the next one behind its tab.
+        """
+        left = self._where_now(self.left) or self._next_to(self.left)
+        facing = self._where_now(self.facing) or opposite(self, left)
+        if (left, facing) == (self.left, self.facing):
+            return False
+        self._lay(left, facing)
+        return True
+
+    # Finding where things are
+
+    def spot_of(self, uid: str) -> Spot | None:
+        """Where the leaf with that uid is, or None when it is gone or set aside."""
+        binder = self.shelf.home_of(uid)
+        if binder is None:
+            return None
+        view = self.kept((binder.uid, uid), lambda: _leaf(binder, uid))
+        return Spot(Show.LEAF, binder.uid, view.tab_uid, uid) if view else None
+
+    def _first_of(self, binder: Binder) -> Spot:
+        first = next(iter(tabs.tabs(binder)), None)
+        return Spot(Show.CONTENTS, binder.uid, first.uid if first else "")
+
+    def _where_now(self, spot: Spot) -> Spot | None:
+        """The spot, or where its leaf was moved to; None when what it shows is gone."""
+        if spot.show is Show.LEAF:
+            return self.spot_of(spot.leaf)
+        if (spot.show is Show.CONTENTS or spot.show.counted) and spot.tab:
+            return spot if self.tab_of(spot) else None
+        return None
+
+    def _next_to(self, gone: Spot) -> Spot:
+        """What comes up where a leaf, a tab or a binder was taken away."""
+        binder, tab = self.binder_of(gone), self.tab_of(gone)
+        if binder is None:
+            first = next(iter(self.shelf.binders), None)
+            return self._first_of(first) if first else NOWHERE
+        if tab is None:
+            return self._first_of(binder)
+        for number in (self._number, self._number - 1) if gone.show is Show.LEAF else ():
+            uid = leaves.nth(binder, tab.row, tab.kind.by_day, number - 1) if number > 0 else None
+            if uid:
+                return Spot(Show.LEAF, binder.uid, tab.uid, uid)
+        return Spot(Show.CONTENTS, binder.uid, tab.uid)
+
+    # Changes
+
+    def _told(self, notice: Notice) -> None:
+        self._kept.clear()
+        if notice.touches("deck", "link_rule"):
+            self._refresh_links()
+        if notice.touches("deck_face"):
+            self._refresh_photos()
+        self.changed.emit(notice)
+
+    def _refresh_links(self) -> None:
+        if "linker" in self.__dict__:
+            self.linker.refresh()
+
+    def _refresh_photos(self) -> None:
+        if "photos" in self.__dict__:
+            self.photos.refresh()
+
+    def look_outside(self) -> None:
+        """Notice what another window or program wrote, and that another day has begun."""
+        day, self._day = self._day, self.today
+        try:
+            changed = self.shelf.changed_outside()
+        except RingboundError as error:
+            self.said.emit(str(error))
+            return
+        if changed:
+            self._kept.clear()
+            self._refresh_links()
+            self._refresh_photos()
+        if changed or day != self._day:
+            self.changed.emit(None)
+
+    def undo(self) -> None:
+        """Take back the last change to any binder of the shelf."""
+        self._shift(self.shelf.undo, "Taken back")
+
+    def redo(self) -> None:
+        """Do the change taken back again."""
+        self._shift(self.shelf.redo, "Done again")
+
+    def _shift(self, verb: Callable[[], tuple[Binder, str] | None], words: str) -> None:
+        done = verb()
+        if done is None:
+            return
+        binder, label = done
+        where = "" if binder is self.binder else f" in {binder.name}"
+        self.said.emit(f"{words}{where}: {label}.")
+
+    def close(self) -> None:
+        """Look outside no more and close the binders."""
+        self._outside.stop()
+        self.shelf.close()
+
+
+def _leaf(binder: Binder, uid: str) -> LeafView | None:
+    try:
+        return leaves.leaf(binder, uid)
+    except RingboundError:
+        return None

@@ -1,1 +1,0 @@
-"""Cards on the table: layouts, the shorthand line, the grid of faces."""

@@ -1,0 +1,1 @@
+"""Choosing what to link to or cite."""

@@ -1,0 +1,1 @@
+"""The editor and what it is made of."""

@@ -1,0 +1,1 @@
+"""Fields a leaf has besides its text."""
