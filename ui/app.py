@@ -23,6 +23,8 @@ from PySide6.QtWidgets import QApplication
 
 from binder.errors import RingboundError
 from binder.store.shelf import Shelf
+from ui.actions.installed import Installed
+from ui.desk.stage import Stage
 from ui.desk.window import Window
 from ui.look import fonts, theme
 from ui.rubbish import Rubbish
@@ -59,6 +61,7 @@ class Program:
             before.remember()
         session = Session(Shelf(path), self.today)
         window = self.window = Window(session, self.look, self.memory)
+        Installed(window)
         window.changing_shelf.connect(self.change)
         Reader(session, window)
         self._size(window)
@@ -83,9 +86,21 @@ class Program:
 
         if self.window is not None:
             self.memory.welcomed = True
-            page = WelcomePage(self.window)
-            self.window.lay_stage("welcome", page, None)
+            page = WelcomePage(self.window.session, self.look)
+            page.looked_round.connect(self._look_round)
+            page.begun.connect(self.window.changing_shelf)
+            self.window.lay_stage(Stage.WELCOME, page, None)
             page.focus_in()
+
+    def _look_round(self, newest: str) -> None:
+        window = self.window
+        if window is None:
+            return
+        if newest:
+            window.guard(window.session.open_leaf, newest)
+        else:
+            window.back_to_leaves()
+        window.focus_leaf()
 
     def _size(self, window: Window) -> None:
         kept = self.memory.window

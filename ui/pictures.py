@@ -27,6 +27,7 @@ from binder.errors import CanMend, RingboundError
 from binder.store.schema import SUFFIX, Leaf
 from binder.store.shelf import Shelf
 from binder.study.dates import parsed
+from ui.actions.installed import actions_of
 from ui.app import Program
 from ui.desk.window import Window
 from ui.look import fonts
@@ -105,20 +106,20 @@ def lay_facing(window: Window) -> None:
 def lay_contents(window: Window) -> None:
     """The contents of the readings log."""
     lay_reading(window)
-    window.deeds.contents()
+    actions_of(window).contents()
 
 
 def write(window: Window) -> None:
     """Writing on a leaf."""
     lay_reading(window)
-    window.deeds.write()
+    actions_of(window).write()
 
 
 def log_reading(window: Window) -> None:
     """A reading half typed in."""
     lay_reading(window)
-    window.deeds.new_reading()
-    window.deeds.entry.show_example()
+    actions_of(window).new_reading()
+    actions_of(window).entry.show_example()
 
 
 def find(window: Window) -> None:
@@ -133,8 +134,8 @@ def find(window: Window) -> None:
 def print_tab(window: Window) -> None:
     """The sheets of the log before they are printed."""
     lay_reading(window)
-    window.deeds.print()
-    window.deeds.proof.wait()
+    actions_of(window).print()
+    actions_of(window).proof.wait()
 
 
 def lay_card(window: Window) -> None:
@@ -150,13 +151,13 @@ def lay_card(window: Window) -> None:
 def lay_plan(window: Window) -> None:
     """The units of the course."""
     lay_card(window)
-    window.deeds.plan()
+    actions_of(window).plan()
 
 
 def recall(window: Window) -> None:
     """A recall round, the leaf turned."""
-    window.deeds.recall()
-    window.deeds.round.left.turning.emit()
+    actions_of(window).recall()
+    actions_of(window).round.left.turning.emit()
 
 
 def draw(shelf: Path, out: Path) -> list[Path]:

@@ -13,7 +13,7 @@ from ui.session.session import Session
 
 AFTER_MS, BETWEEN_MS = 400, 20
 """When it begins, and how long the window has to itself between two portions."""
-OTHERS = ("ui.actions", "ui.desk.find", "ui.desk.walk", "binder.page.markup.markdown")
+OTHERS = ("ui.desk.find", "ui.desk.walk", "binder.page.markup.markdown")
 
 
 class Warm(QObject):

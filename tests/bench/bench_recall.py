@@ -11,6 +11,8 @@ import time
 from datetime import datetime
 from pathlib import Path
 
+from ui.actions.installed import actions_of
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from bench_turn import FRAME, Painted, settle
@@ -57,8 +59,8 @@ def rounds(window: Window) -> tuple[list[float], list[float], list[float]]:
     turned, shown, both = [], [], []
     settle()
     while len(shown) < ANSWERS:
-        window.do("recall")
-        held = window.deeds.round
+        window.actions_by_name["recall"].trigger()
+        held = actions_of(window).round
         while held.question:
             turned.append(until_painted(held.right.heading, held.left.said, Qt.Key.Key_Return)[0])
             # Every second one comes once more, so that a round is longer than five answers.

@@ -9,6 +9,7 @@ from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication
 
 from binder.store.shelf import Shelf
+from ui.actions.installed import Installed
 from ui.desk.window import Window
 from ui.look import theme
 from ui.session.memory import Memory
@@ -25,6 +26,7 @@ def laid_open(shelf: Shelf, place: Path, today: date | None = None) -> Iterator[
     look = theme.Look(theme.load("day"))
     theme.apply(app, look.theme)
     window = Window(Session(shelf, today), look, Memory(place / "desk.ini"))
+    Installed(window)
     window.resize(1600, 1000)
     window.show()
     try:

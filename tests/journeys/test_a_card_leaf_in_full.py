@@ -11,6 +11,7 @@ from binder.study.cards import imagery, related
 from binder.study.leaves import fields
 from binder.study.recall import questions
 from tests.ui.driving import CTRL, K, answering, click, key, keys, settle
+from ui.actions.installed import actions_of
 from ui.leaves.card.card import CardPage
 
 CARD = "cups-02"
@@ -62,7 +63,7 @@ def test_everything_on_one_leaf(window, home, qtbot, tmp_path):
         dialog.accept()
 
     answering(marks)
-    window.do("mark_picture")
+    window.actions_by_name["mark_picture"].trigger()
     assert [mark.text for mark in imagery.marks(*home)] == ["A heron between them"]
 
     def pairs(dialog):
@@ -71,7 +72,7 @@ def test_everything_on_one_leaf(window, home, qtbot, tmp_path):
         click(dialog.yes)
 
     answering(pairs)
-    window.do("pair_card")
+    window.actions_by_name["pair_card"].trigger()
     assert related.pairs(shelf, "major-06")[-1].across("major-06") == CARD
     assert "small print" in page(window).more.related.words.toPlainText()
 
@@ -87,7 +88,7 @@ def test_everything_on_one_leaf(window, home, qtbot, tmp_path):
     asked = questions.askable(shelf, [CARD])
     assert asked[questions.Key(CARD, "keyword", "reversed")].turns == ("a cold cup",)
 
-    window.deeds.print()
+    actions_of(window).print()
     proof = window.desk.stage()
     qtbot.waitUntil(lambda: proof.printed is not None, timeout=60_000)
     proof.save_to(tmp_path / "minors.pdf")

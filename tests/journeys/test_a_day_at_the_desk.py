@@ -10,6 +10,7 @@ from binder.study.cards import words
 from binder.study.leaves import leaves, tabs
 from binder.study.readings import readings
 from tests.ui.driving import CTRL, K, click, divider, key, keys, settle, spine
+from ui.actions.installed import actions_of
 from ui.writing.write import WritePage
 
 ENTER = K.Key_Return
@@ -54,7 +55,7 @@ def test_the_card_for_december_is_logged_by_keys_and_found_and_printed(window, q
     key(window, ENTER)
     assert at_left(window).title == "Card for December 2026"
 
-    window.deeds.print()
+    actions_of(window).print()
     proof = window.desk.stage()
     qtbot.waitUntil(lambda: proof.printed is not None, timeout=30_000)
     proof.save_to(tmp_path / "log.pdf")
@@ -113,7 +114,7 @@ def test_a_course_of_ones_own_from_the_first_leaf(program, tmp_path, qtbot):
     key(window, K.Key_Escape)
     clipping = at_left(window)
     practice = shelf.binder("Practice")
-    window.deeds.drop_on_spine(practice.uid, clipping.uid)
+    actions_of(window).drop_on_spine(practice.uid, clipping.uid)
     assert shelf.home_of(clipping.uid) is practice
     window.session.undo()
     settle()

@@ -7,6 +7,7 @@ import pytest
 from binder.study.recall import recall
 from tests.journeys.test_a_day_at_the_desk import at_left, slip
 from tests.ui.driving import CTRL, K, click, key, keys, settle
+from ui.actions.installed import actions_of
 from ui.leaves.card.card import CardPage
 
 ENTER = K.Key_Return
@@ -24,7 +25,7 @@ def test_a_round_by_keys_and_then_the_leaf_of_what_was_hazy(window, qtbot, size)
     window.resize(*size)
     settle()
     click(slip(window, "Recall round"))
-    held = window.deeds.round
+    held = actions_of(window).round
     hazy = held.question
     answer(window, "it was something with 2 dogs", 2)
     while held.question:
@@ -52,7 +53,7 @@ def test_a_round_stopped_by_escape_leaves_its_rest_on_the_slip(window, qtbot):
 
 def test_tab_walks_the_leaf_that_is_asked_and_the_one_that_answers(window):
     key(window, K.Key_R, CTRL)
-    held = window.deeds.round
+    held = actions_of(window).round
     key(window, K.Key_Tab)
     assert held.left.turn.hasFocus()
     key(window, K.Key_Tab)

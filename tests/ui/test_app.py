@@ -242,10 +242,11 @@ class TestCommandLine:
         program = (
             "import os, signal, sys\nfrom PySide6.QtTest import QTest\n"
             "from PySide6.QtWidgets import QApplication\nfrom ui.app import main\n"
+            "from ui.actions.installed import actions_of\n"
             "def write():\n"
-            "    window = next(w for w in QApplication.topLevelWidgets() if hasattr(w, 'deeds'))\n"
+            "    window = next(w for w in QApplication.topLevelWidgets() if hasattr(w, 'cover'))\n"
             "    window.session.open_leaf(sys.argv[2])\n"
-            "    window.deeds.write()\n"
+            "    actions_of(window).write()\n"
             "    QTest.keyClicks(window.focusWidget(), ' Typed.')\n"
             "    os.kill(os.getpid(), signal.SIGTERM)\n"
             "sys.exit(main([sys.argv[1]], write))"

@@ -1,4 +1,4 @@
-"""Deeds on the leaf of a card: the picture marked, cards paired, decks chosen."""
+"""The leaf of a card: the picture marked, cards paired, decks chosen."""
 
 from __future__ import annotations
 
@@ -8,20 +8,20 @@ from binder.study.cards import related
 from binder.study.decks import decks, shown_faces
 from binder.study.kinds import LeafKind
 from binder.study.leaves.leaves import LeafView
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
 from ui.session.trail import Spot
 
 
-class CardDeeds(Base):
+class CardActions(Base):
     """Each works on the card leaf at the left, or on the one a link was followed on."""
 
+    @leaving
     def mark_picture(self, spot: Spot | None = None, deck: str = "") -> None:
         """Set numbers on a card's face, and write what is there."""
         from ui.leaves.card.mark_dialog import MarkDialog
 
         view = self._card_view(spot)
         view.binder.gate.must_be_writable()
-        self.session.leaving.emit()
         known = decks.decks(self.session.shelf)
         photos = self.session.photos
         pictured = [one.uid for one in known if photos.uid(one.uid, view.card)]
@@ -30,12 +30,12 @@ class CardDeeds(Base):
             deck = pictures[0].deck
         self.ask(MarkDialog(self.session, self.theme_look, view, pictures, deck, self.window))
 
+    @leaving
     def pair_card(self, spot: Spot | None = None, which: str = "") -> None:
         """Pair the card with another; `which` is the uid of a pair to change."""
         from ui.leaves.card.pair_dialog import PairDialog
 
         view = self._card_view(spot)
-        self.session.leaving.emit()
         standing = related.pairs(self.session.shelf, view.card)
         pair = next((one for one in standing if one.uid == which), None)
         self.ask(PairDialog(self.session, self.theme_look, view, pair, self.window))

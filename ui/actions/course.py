@@ -1,13 +1,13 @@
-"""Deeds of the course: its plan, and going on from level to level."""
+"""The course: its plan, and going on from level to level."""
 
 from __future__ import annotations
 
 from binder.study.course import course
 from binder.study.overview import level
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
 
 
-class CourseDeeds(Base):
+class CourseActions(Base):
     """They ask about the open binder."""
 
     def plan(self) -> None:
@@ -15,6 +15,7 @@ class CourseDeeds(Base):
         binder = self.open_binder()
         self.session.open_leaf(course.plan_leaf(binder) or course.lay_plan_leaf(binder))
 
+    @leaving
     def finish_level(self) -> None:
         """See what stands and what is thin, then go on; a finished level is taken up again."""
         from ui.leaves.course.level_dialog import LevelDialog
@@ -24,7 +25,6 @@ class CourseDeeds(Base):
             level.take_up_again(binder)
             self.session.said.emit(f"“{binder.name}” is studied again.")
             return
-        self.session.leaving.emit()
         found, then = level.level(shelf, binder), level.after(shelf, binder)
         dialog = LevelDialog(self.theme_look, found, then.name if then else "", self.window)
         if self.ask(dialog):

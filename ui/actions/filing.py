@@ -1,4 +1,4 @@
-"""Deeds that file PDFs and pictures as handouts behind a tab."""
+"""PDFs and pictures filed as handouts behind a tab."""
 
 from __future__ import annotations
 
@@ -12,7 +12,8 @@ from PySide6.QtWidgets import QFileDialog
 
 from binder.errors import CanMend
 from binder.study.leaves import tabs
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
+from ui.desk.stage import Stage
 from ui.kit.clipboard import copied
 from ui.kit.dropped import local_files
 
@@ -26,7 +27,7 @@ KINDS = "PDFs and pictures (*.pdf *.png *.jpg *.jpeg *.webp *.gif *.svg *.bmp *.
 NOTHING = "There is no file or picture on the clipboard; copy one first."
 
 
-class FilingDeeds(Base):
+class FilingActions(Base):
     """All of them file behind the open tab, unless another is named."""
 
     @cached_property
@@ -89,10 +90,10 @@ class FilingDeeds(Base):
         on_right = right is not None and focused is not None and right.isAncestorOf(focused)
         return right if on_right or (right is not None and right is focused) else cover.leaf("left")
 
+    @leaving
     def _file(self, tab: TabView, paths: Sequence[Path]) -> None:
         from ui.leaves.handout.filing import Order
 
-        self.session.leaving.emit()
         _ = self.filing_panel
         day = self.session.today.isoformat()
         self.filing.start(Order(self.open_binder(), tab, tuple(paths), day))
@@ -117,7 +118,7 @@ class FilingDeeds(Base):
         from ui.desk.filing_panel import said
 
         alone = len(report.leaves) == 1 and not report.there and self.session.binder
-        if alone and alone.uid == order.binder.uid and self.window.staged(""):
+        if alone and alone.uid == order.binder.uid and self.window.staged(Stage.LEAVES):
             self.session.open_leaf(report.leaves[0])
         if not (report.amiss or report.remarks):
             self.session.said.emit(said(order, report))

@@ -1,4 +1,4 @@
-"""Deeds of the menu Leaf: made, written, renamed, moved, set aside."""
+"""The menu Leaf: leaves made, written, renamed, moved, set aside."""
 
 from __future__ import annotations
 
@@ -14,7 +14,8 @@ from binder.study.leaves import leaves, tabs
 from binder.study.leaves.leaves import LeafView
 from binder.study.leaves.tabs import TabView
 from binder.study.overview import moving
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
+from ui.desk.stage import Stage
 from ui.kit.forms import asking
 
 if TYPE_CHECKING:
@@ -23,17 +24,17 @@ if TYPE_CHECKING:
 NO_ORDER = "The leaves of “{}” stand in the order of their days; put the day right to move one."
 
 
-class LeafDeeds(Base):
+class LeafActions(Base):
     """What is done to the leaf at the left."""
 
+    @leaving
     def new_leaf(self) -> None:
         """A new leaf behind this tab, open for writing."""
         binder, tab = self.open_binder(), self.open_tab()
         if tab.kind.key == "readings":
-            self.window.deeds.new_reading()
+            self.others.new_reading()
             return
         kind = tab.kind.leaf if tab.kind.leaf is LeafKind.SOURCE else LeafKind.PLAIN
-        self.session.leaving.emit()
         day = self.session.today.isoformat()
         uid = leaves.add_leaf(binder, tab, "New leaf", kind=kind, day=day)
         self.session.open_leaf(uid)
@@ -50,21 +51,21 @@ class LeafDeeds(Base):
         made.done.connect(self.stop_writing)
         return made
 
+    @leaving
     def write(self) -> None:
         """Write on the leaf at the left; the same again ends it."""
-        if self.window.staged("write"):
+        if self.window.staged(Stage.WRITE):
             self.stop_writing()
             return
         view = self.open_view()
         view.binder.gate.must_be_writable()
-        self.session.leaving.emit()
         self.writing.open(self.session.left)
-        self.window.lay_stage("write", self.writing, None, self.writing.edit_actions())
+        self.window.lay_stage(Stage.WRITE, self.writing, None, self.writing.edit_actions())
         self.writing.setFocus()
 
     def stop_writing(self) -> None:
         """Save and read again, from the head and not from words that were found before."""
-        if self.window.staged("write") and self.writing.save():
+        if self.window.staged(Stage.WRITE) and self.writing.save():
             self.session.marks = ()
             self.window.back_to_leaves()
 
@@ -75,22 +76,23 @@ class LeafDeeds(Base):
         if title and title != view.title:
             leaves.rename(view.binder, view.uid, title)
 
+    @leaving
     def earlier(self) -> None:
         """The earlier versions of the leaf at the left."""
         from ui.leaves.drawer.earlier import EarlierDialog
 
-        self.session.leaving.emit()
         self.ask(EarlierDialog(self.session, self.theme_look, self.open_view(), self.window))
 
     # Moving and setting aside
 
+    @leaving
     def set_aside(self) -> None:
         """Put the leaf into the drawer; the next one comes up in its place."""
         view = self.open_view()
-        self.session.leaving.emit()
         leaves.set_aside(view.binder, view.uid)
         self.session.said.emit(f"“{view.title}” lies in the drawer now; Undo brings it back.")
 
+    @leaving
     def move_leaf(self) -> None:
         """Ask for a tab of any binder and put the leaf behind it."""
         view = self.open_view()
@@ -99,7 +101,6 @@ class LeafDeeds(Base):
         at = next(n for n, (_, tab) in enumerate(places) if tab.uid == view.tab_uid)
         chosen = asking.choice(self.window, "Move leaf", "Put it behind:", words, at)
         if chosen is not None and chosen != at:
-            self.session.leaving.emit()
             self._move(view, *places[chosen])
 
     def _move(self, view: LeafView, binder: Binder, tab: TabView) -> None:
@@ -127,18 +128,18 @@ class LeafDeeds(Base):
         alike = [t for t in standing if own and t.kind.key == own.kind.key]
         self._drop(leaf_uid, binder, (alike or standing)[0])
 
+    @leaving
     def _drop(self, leaf_uid: str, binder: Binder, tab: TabView) -> None:
         spot = self.session.spot_of(leaf_uid)
         view = self.session.leaf_of(spot) if spot else None
         if view is not None and view.tab_uid != tab.uid:
-            self.session.leaving.emit()
             self._move(view, binder, tab)
 
+    @leaving
     def drawer(self) -> None:
         """What was set aside in any binder."""
         from ui.leaves.drawer.drawer import DrawerDialog
 
-        self.session.leaving.emit()
         self.ask(DrawerDialog(self.session, self.theme_look, self.window))
 
     # Taking back

@@ -1,12 +1,12 @@
-"""Deeds about the whole log: its year sheet, what came of it, which draws are offered."""
+"""The whole log: its year sheet, what came of it, which draws are offered."""
 
 from __future__ import annotations
 
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
 from ui.session.trail import Show
 
 
-class LogDeeds(Base):
+class LogActions(Base):
     """What is counted from all readings."""
 
     def year_sheet(self, year: str = "") -> None:
@@ -21,11 +21,11 @@ class LogDeeds(Base):
         """Said against came for a group of statements, facing what is read."""
         self.session.face_counted(Show.SURE, group)
 
+    @leaving
     def calendar(self) -> None:
         """What is due, as a file that any calendar opens."""
         from ui.dialogs.calendar_dialog import CalendarDialog
 
-        self.session.leaving.emit()
         self.ask(CalendarDialog(self.session, self.theme_look, self.window))
 
     def draws(self) -> None:

@@ -1,4 +1,4 @@
-"""Deeds of the menus Look and Help."""
+"""The menus Look and Help."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from ui.kit.forms import asking
 STEP = 0.1
 
 
-class LookDeeds(Base):
+class LookActions(Base):
     """How things look, and what the program says about itself."""
 
     def lamp(self) -> None:
@@ -46,7 +46,7 @@ class LookDeeds(Base):
         """All keys."""
         from ui.dialogs.help import KeysDialog
 
-        self.ask(KeysDialog(self.window))
+        self.ask(KeysDialog(self.window, self.theme_look))
 
     def about(self) -> None:
         """Version and places."""

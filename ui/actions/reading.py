@@ -1,4 +1,4 @@
-"""Deeds about readings: logged, put right, looked back on."""
+"""Readings: logged, put right, looked back on."""
 
 from __future__ import annotations
 
@@ -7,14 +7,15 @@ from typing import TYPE_CHECKING
 
 from binder.errors import CanMend
 from binder.study.kinds import LeafKind
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
+from ui.desk.stage import Stage
 
 if TYPE_CHECKING:
     from ui.laying.entry import Entry
     from ui.leaves.reading.look_back import LookBackPage
 
 
-class ReadingDeeds(Base):
+class ReadingActions(Base):
     """Entry and look back are made when first asked for, and used again."""
 
     @cached_property
@@ -45,37 +46,39 @@ class ReadingDeeds(Base):
         """Log the card for a month."""
         self._begin(month=month)
 
+    @leaving
     def _begin(self, month: str = "") -> None:
         binder, tab = self.session.log()
         binder.gate.must_be_writable()
-        self.session.leaving.emit()
         self._lay_entry()
         self.entry.begin(binder, tab, month=month)
 
     def _lay_entry(self) -> None:
         entry = self.entry
-        self.window.lay_stage("entry", entry.left, entry.right, entry.edit_actions())
+        self.window.lay_stage(
+            Stage.ENTRY, entry.left, entry.right, entry.edit_actions(), entry.feet
+        )
 
     def _kept(self, uid: str) -> None:
         self.session.open_leaf(uid)
-        self.window.deeds.write()
+        self.others.write()
 
+    @leaving
     def change_reading(self) -> None:
         """Open the reading at the left in the entry, to put it right."""
         view = self.open_view()
         view.binder.gate.must_be_writable()
-        self.session.leaving.emit()
         self._lay_entry()
         self.entry.amend(view.binder, view.uid)
 
+    @leaving
     def look_back(self) -> None:
         """Write what came of the reading at the left."""
         view = self.open_view()
         if view.kind is not LeafKind.READING:
             raise CanMend("Open a reading first; looking back is done on its leaf.")
         view.binder.gate.must_be_writable()
-        self.session.leaving.emit()
         self.window.back_to_leaves()
         self.looking_back.open(self.session.left)
-        self.window.lay_stage("look back", None, self.looking_back)
+        self.window.lay_stage(Stage.LOOK_BACK, None, self.looking_back)
         self.looking_back.setFocus()

@@ -1,4 +1,4 @@
-"""Deeds of the menu Shelf: binders and folders of binders."""
+"""The menu Shelf: binders and folders of binders."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QFileDialog
 
 from binder.store.clock import new_uid
 from binder.study.leaves import tabs
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
 from ui.desk.colours import SPINES
 from ui.kit.forms import asking
 
@@ -22,7 +22,7 @@ TAKE_OFF = (
 )
 
 
-class ShelfDeeds(Base):
+class ShelfActions(Base):
     """A uid of '' stands for the open binder."""
 
     def _uid(self, uid: str) -> str:
@@ -77,12 +77,12 @@ class ShelfDeeds(Base):
                 with binder.change("Move binder", joined) as change:
                     change.put_info("place", str(float(place)))
 
+    @leaving
     def take_off(self, uid: str = "") -> None:
         """Take a binder off the shelf; its file stays, in a folder beside it."""
         binder = self.session.shelf.binder(self._uid(uid))
         question = TAKE_OFF.format(binder.name)
         if asking.sure(self.window, "Take off the shelf", question, "Take it off"):
-            self.session.leaving.emit()
             where = self.session.shelf.remove(binder)
             self.session.said.emit(f"“{binder.name}” lies in {where} now.")
             self.window.show_spines()
@@ -103,18 +103,18 @@ class ShelfDeeds(Base):
 
         self.window.changing_shelf.emit(sample_shelf())
 
+    @leaving
     def decks(self) -> None:
         """The register of decks."""
         from ui.decks.decks import DecksDialog
 
-        self.session.leaving.emit()
         self.ask(DecksDialog(self.session, self.theme_look, self.window))
 
+    @leaving
     def spreads(self) -> None:
         """The library of spreads."""
         from ui.laying.spreads.spreads import SpreadsDialog
 
-        self.session.leaving.emit()
         self.ask(SpreadsDialog(self.session, self.theme_look, self.window))
 
     def new_course(self) -> None:

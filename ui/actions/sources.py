@@ -1,4 +1,4 @@
-"""Deeds about sources: one across cards, carried in and out as files."""
+"""Sources: one across cards, carried in and out as files."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog
 
 from binder.study.sources.sources import source_of
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
 
 if TYPE_CHECKING:
     from ui.leaves.source.across import AcrossScreen
@@ -18,7 +18,7 @@ READ = "Sources (*.bib *.json)"
 WRITTEN = "BibTeX (*.bib);;CSL-JSON (*.json)"
 
 
-class SourceDeeds(Base):
+class SourceActions(Base):
     """The screen is made when it is first asked for, and used again."""
 
     @cached_property
@@ -29,15 +29,15 @@ class SourceDeeds(Base):
         made = AcrossScreen(self.session, self.theme_look)
         made.closed.connect(self.window.back_to_leaves)
         made.card_wanted.connect(self.session.open_leaf)
-        made.print_wanted.connect(lambda: self.window.do("print_across"))
+        made.print_wanted.connect(lambda: self.window.guard(self.print_across))
         return made
 
+    @leaving
     def across(self, key: str = "") -> None:
         """What the source at the left, or the one of that key, says of many cards."""
         view = self.session.leaf_of(self.session.left)
         open_source = source_of(view.binder, view.uid) if view is not None else None
         key = key or (open_source.key if open_source else "")
-        self.session.leaving.emit()
         self.window.back_to_leaves()
         self.across_screen.open(key)
         self.window.lay_instead(self.across_screen)
@@ -47,9 +47,10 @@ class SourceDeeds(Base):
         screen = self.across_screen
         source, name, cards = screen.source, screen.set_name, screen.cards
         if source is not None:
-            deeds = self.window.deeds
-            deeds.lay_proof(lambda: deeds.proof.open_across(source, name, cards))
+            others = self.others
+            others.lay_proof(lambda: others.proof.open_across(source, name, cards))
 
+    @leaving
     def take_sources(self) -> None:
         """Read a file of sources, and take in what the user agrees to."""
         name, _ = QFileDialog.getOpenFileName(self.window, "Take sources in", "", READ)
@@ -58,7 +59,6 @@ class SourceDeeds(Base):
         from binder.carry import references
         from ui.dialogs.sources_dialog import SourcesDialog
 
-        self.session.leaving.emit()
         reviewed = references.review(self.session.shelf, Path(name))
         dialog = SourcesDialog(self.session, self.theme_look, reviewed, self.window)
         self.ask(dialog)

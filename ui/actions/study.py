@@ -1,17 +1,18 @@
-"""Deeds about study: recall rounds, and blank sheets to write on by hand."""
+"""Study: recall rounds, and blank sheets to write on by hand."""
 
 from __future__ import annotations
 
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
+from ui.desk.stage import Stage
 
 if TYPE_CHECKING:
     from ui.recall.recall import RecallRound
 
 
-class StudyDeeds(Base):
+class StudyActions(Base):
     """The leaves of a round are made when first asked for, and used again."""
 
     @cached_property
@@ -26,14 +27,14 @@ class StudyDeeds(Base):
         made.side.connect(self.window.cover.show_side)
         return made
 
+    @leaving
     def recall(self) -> None:
         """Ask for what was studied; the same again stops it."""
-        if self.window.staged("recall"):
+        if self.window.staged(Stage.RECALL):
             self.round.stop()
             return
         self.round.begin()
-        self.session.leaving.emit()
-        self.window.lay_stage("recall", self.round.left, self.round.right)
+        self.window.lay_stage(Stage.RECALL, self.round.left, self.round.right)
         self.round.show()
 
     def _put_by(self) -> None:
@@ -43,7 +44,7 @@ class StudyDeeds(Base):
 
     def _follow_on(self, address: str) -> None:
         page = self.window.cover.leaf("left")
-        self.window.guard(self.window.deeds.follow, page, address)
+        self.window.guard(self.others.follow, page, address)
 
     def recall_wishes(self) -> None:
         """Choose what recall asks; a round that is open begins again by it."""
@@ -52,7 +53,7 @@ class StudyDeeds(Base):
         self.ask(WishesDialog(self.session, self.theme_look, self._begin_again, self.window))
 
     def _begin_again(self) -> None:
-        if self.window.staged("recall"):
+        if self.window.staged(Stage.RECALL):
             if self.window.guard(self.round.begin):
                 self.round.show()
             else:

@@ -1,4 +1,4 @@
-"""Deeds of the menu Tab: the dividers of the open binder, and printing what stands behind one."""
+"""The menu Tab: the dividers of the open binder, and printing what stands behind one."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from binder.errors import CanMend
 from binder.study.kinds import TAB_KINDS
 from binder.study.leaves import tabs
 from binder.study.leaves.tabs import TabView
-from ui.actions.base import Base
+from ui.actions.base import Base, leaving
 from ui.desk.colours import TABS
 from ui.kit.forms import asking
 from ui.session.trail import Show
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 LAST_TAB = "A binder keeps at least one tab; add another before setting this aside."
 
 
-class TabDeeds(Base):
+class TabActions(Base):
     """A uid of '' stands for the open tab."""
 
     def _the(self, uid: str) -> TabView:
@@ -64,12 +64,12 @@ class TabDeeds(Base):
         """Put a divider in another place."""
         tabs.move_tab(self.open_binder(), uid, index)
 
+    @leaving
     def set_tab_aside(self, uid: str = "") -> None:
         """Put a divider and all behind it into the drawer."""
         binder, tab = self.open_binder(), self._the(uid)
         if len(tabs.tabs(binder)) == 1:
             raise CanMend(LAST_TAB)
-        self.session.leaving.emit()
         tabs.set_tab_aside(binder, tab.uid)
         self.session.said.emit(f"“{tab.name}” lies in the drawer now; Undo brings it back.")
 
@@ -97,9 +97,9 @@ class TabDeeds(Base):
         """The sheet of a year, this one for '', before it is printed."""
         self.lay_proof(lambda: self.proof.open_year(int(year or self.session.today.year)))
 
+    @leaving
     def lay_proof(self, opened: Callable[[], None]) -> None:
         """Lay the sheets beside the shelf once they are opened."""
-        self.session.leaving.emit()
         self.window.back_to_leaves()
         opened()
         self.window.lay_instead(self.proof)

@@ -1,4 +1,4 @@
-"""Deeds of the menu Turn: from leaf to leaf, tab to tab, and back the way one came."""
+"""The menu Turn: from leaf to leaf, tab to tab, and back the way one came."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from ui.actions.base import Base
 from ui.session.trail import Show
 
 
-class TurnDeeds(Base):
+class TurnActions(Base):
     """Where the reader goes next."""
 
     def next_leaf(self) -> None:

@@ -2,36 +2,37 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Callable
 
+from ui.desk.cover import OpenBinder
+from ui.desk.stage import APART, Stage
 from ui.kit.page.page import Page
-from ui.session.trail import Show
+from ui.session.session import Session
+from ui.session.trail import Show, Spot
 
-if TYPE_CHECKING:
-    from ui.desk.window import Window
-    from ui.session.session import Session
-    from ui.session.trail import Spot
-
-ASIDE = ("entry", "recall")
-"""Stages that have nothing to do with the leaf that lies below."""
+Feet = Callable[[], tuple[str, str]]
+"""The words at the foot of the left leaf and of the right one."""
 
 
-def write(window: Window, stage: str) -> None:
-    """Write both feet and the count; turn up the corners where there is a leaf to turn to."""
-    left, facing = window.session.left, window.session.facing
-    view = window.session.leaf_of(left)
-    pages = (window.cover.leaf("left"), window.cover.leaf("right"))
+def write(session: Session, cover: OpenBinder, stage: Stage, feet: Feet | None) -> None:
+    """Write both feet and the count; turn up the corners where there is a leaf to turn to.
+
+    `feet` are those of what is laid over the read leaves, where it has its own.
+    """
+    left, facing = session.left, session.facing
+    view = session.leaf_of(left)
+    pages = (cover.leaf("left"), cover.leaf("right"))
     words = [page.foot() if isinstance(page, Page) else "" for page in pages]
     elsewhere = (facing.binder, facing.tab) != (left.binder, left.tab)
     if facing.show is Show.LEAF and elsewhere and words[1]:
         words[1] = f"Kept in {words[1]}, laid here to face what you read"
-    if stage == "entry":
-        words = list(window.deeds.entry.feet())
-    count = f"leaf {view.number} of {view.count}" if view and stage not in ASIDE else ""
-    window.cover.set_feet(words[0], words[1], count)
+    if feet is not None:
+        words = list(feet())
+    count = f"leaf {view.number} of {view.count}" if view and stage not in APART else ""
+    cover.set_feet(words[0], words[1], count)
     ahead = view.number < view.count if view else facing.show is Show.LEAF
     year = left.show is Show.YEAR
-    window.cover.set_turns(view is not None or year, ahead or year)
+    cover.set_turns(view is not None or year, ahead or year)
 
 
 def spoken(session: Session, side: str, spot: Spot) -> str:

@@ -5,24 +5,21 @@ Qt walks in the order in which widgets were made, and leaves are made when they 
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 from PySide6.QtCore import QPoint, QRect, Qt
-from PySide6.QtWidgets import QAbstractScrollArea, QScrollArea, QWidget
+from PySide6.QtWidgets import QAbstractScrollArea, QMainWindow, QScrollArea, QWidget
 
+from ui.desk.cover import OpenBinder
+from ui.desk.desk import Desk
 from ui.kit.page.page import Page
-
-if TYPE_CHECKING:
-    from ui.desk.window import Window
 
 HEAD = 160
 """So many pixels from its top are shown of something taller."""
 
 
-def regions(window: Window) -> list[QWidget]:
+def regions(desk: Desk, cover: OpenBinder) -> list[QWidget]:
     """The parts of the window in the order they are walked; what lies beside the shelf may vary."""
-    cover, stage = window.cover, window.desk.stage()
-    first: list[QWidget | None] = [window.bar, window.spines, window.slips]
+    stage = desk.stage()
+    first: list[QWidget | None] = [desk.bar, desk.spines, desk.slips]
     if stage is not cover:
         return [part for part in (*first, stage) if part is not None]
     leaves = [cover.leaf("left"), cover.corner_back, cover.leaf("right"), cover.corner_on]
@@ -30,9 +27,9 @@ def regions(window: Window) -> list[QWidget]:
     return [part for part in rest if part is not None]
 
 
-def stops(window: Window) -> list[QWidget]:
-    """Every widget Tab reaches, in order."""
-    parts = regions(window)
+def stops(window: QMainWindow, desk: Desk, cover: OpenBinder) -> list[QWidget]:
+    """Every widget of the window that Tab reaches, in order."""
+    parts = regions(desk, cover)
     found: list[list[QWidget]] = [[] for _ in parts]
     widget = window.nextInFocusChain()
     while widget is not None and widget is not window:
@@ -42,7 +39,7 @@ def stops(window: Window) -> list[QWidget]:
                     inside.append(widget)
                     break
         widget = widget.nextInFocusChain()
-    leaves = {window.cover.leaf("left"), window.cover.leaf("right")}
+    leaves = {cover.leaf("left"), cover.leaf("right")}
     rows = [
         as_read(part, inside) if part in leaves else inside
         for part, inside in zip(parts, found, strict=True)
@@ -81,7 +78,7 @@ def _left(placed: tuple[QWidget, QRect]) -> tuple[int, int]:
     return (placed[1].left(), placed[1].top())
 
 
-def _is_stop(widget: QWidget, window: Window) -> bool:
+def _is_stop(widget: QWidget, window: QWidget) -> bool:
     return (
         bool(widget.focusPolicy() & Qt.FocusPolicy.TabFocus)
         and widget.isEnabled()
@@ -90,9 +87,9 @@ def _is_stop(widget: QWidget, window: Window) -> bool:
     )
 
 
-def step(window: Window, forward: bool) -> bool:
+def step(window: QMainWindow, desk: Desk, cover: OpenBinder, forward: bool) -> bool:
     """Bring the keyboard to the next widget, or the one before; False where there is none."""
-    row = stops(window)
+    row = stops(window, desk, cover)
     if not row:
         return False
     here = _place(row, window.focusWidget())

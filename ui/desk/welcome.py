@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from pathlib import Path
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLabel, QPushButton
 
 from binder.study.leaves import leaves, tabs
 from ui.kit.page.heads import Heading
 from ui.kit.page.page import Page
+from ui.look.theme import Look
 from ui.session.places import begin_course, own_shelf
-
-if TYPE_CHECKING:
-    from ui.desk.window import Window
+from ui.session.session import Session
 
 ROUND = (
     "On the shelf at the left stand three binders that somebody else has been filling for eight "
@@ -34,9 +33,13 @@ LATER = "Both can be had at any time from the menu Shelf, at the top of the wind
 class WelcomePage(Page):
     """Two things to choose from, and nothing else in the way."""
 
-    def __init__(self, window: Window) -> None:
-        super().__init__(window.session, window.look)
-        self._window = window
+    looked_round = Signal(str)
+    """Uid of the newest reading, '' where there is none: the shelf is to be looked at."""
+    begun = Signal(Path)
+    """The folder of a course that was begun."""
+
+    def __init__(self, session: Session, look: Look) -> None:
+        super().__init__(session, look)
         self.heading = Heading(self.look)
         self.heading.say("Welcome", "A ring binder for your study of the tarot", "")
         self.look_round, self.begin = QPushButton(LOOK_ROUND[0]), QPushButton(BEGIN[0])
@@ -91,14 +94,8 @@ class WelcomePage(Page):
         for binder in self.session.shelf.binders:
             log = tabs.first_of_kind(binder, "readings")
             newest += leaves.contents(binder, log, 0, 1) if log else []
-        if newest:
-            uid = max(newest, key=lambda entry: entry.day).uid
-            self._window.guard(self.session.open_leaf, uid)
-        else:
-            self._window.back_to_leaves()
-        self._window.focus_leaf()
+        self.looked_round.emit(max(newest, key=lambda entry: entry.day).uid if newest else "")
 
     def _begin(self) -> None:
-        folder = own_shelf()
-        if self._window.guard(begin_course, folder, self.session.today):
-            self._window.changing_shelf.emit(folder)
+        folder, today = own_shelf(), self.session.today
+        self.do(lambda: self.begun.emit(begin_course(folder, today)))

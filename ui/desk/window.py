@@ -8,16 +8,17 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QAction, QCloseEvent, QKeyEvent
-from PySide6.QtWidgets import QMainWindow, QWidget
+from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
 
 from binder.errors import RingboundError
-from ui.desk import foot_words, menu_bar
+from ui.desk import foot_words
 from ui.desk.bar import Bar
 from ui.desk.cover import OpenBinder
 from ui.desk.desk import Desk
 from ui.desk.said import Said
 from ui.desk.slips import Slips
 from ui.desk.spines import Spines, pieces_of
+from ui.desk.stage import WRITTEN, Stage
 from ui.kit.forms.enter import Enter
 from ui.kit.page.page import Page
 from ui.kit.strip.piece import Piece
@@ -30,11 +31,9 @@ from ui.session.trail import NOWHERE, Spot
 if TYPE_CHECKING:
     from binder.store.change import Notice
     from binder.study.overview.slips import Slip
-    from ui.actions import Deeds
     from ui.desk.find import Finder
 
 EMPTY = "There is no binder on this shelf yet. Add one, or begin a course, from the menu Shelf."
-ON_BAR = ("new_reading", "write", "print", "came")
 _TURNS = {Qt.Key.Key_Right: 1, Qt.Key.Key_Left: -1}
 
 
@@ -45,13 +44,24 @@ class Window(QMainWindow):
     """The Path of another shelf to open instead."""
     painted = Signal()
     """The first leaf has been painted."""
+    shown = Signal()
+    """Something else lies open, or lies over it: what can be done may have changed."""
+    followed = Signal(object, str)
+    """The Page on which a link was followed, and its address."""
+    slip_chosen = Signal(object)
+    """The Slip that was clicked, or Enter pressed on."""
+    slip_menu_asked = Signal(object, QPoint)
+    """A Slip and the place on the screen for its menu."""
+    closing = Signal()
+    """The window is about to close."""
 
     def __init__(self, session: Session, look: Look, memory: Memory) -> None:
         super().__init__()
         self.session, self.look, self.memory = session, look, memory
         self.setWindowTitle("Ringbound")
         self._pages = {side: Pages(session, look) for side in ("left", "right")}
-        self._stage = ""
+        self._stage = Stage.LEAVES
+        self._feet: foot_words.Feet | None = None
         self._seen = False
         self._slips: list[Slip] = []
         self.bar, self.spines, self.slips = Bar(look), Spines(look), Slips(look)
@@ -59,21 +69,18 @@ class Window(QMainWindow):
         self.desk = Desk(look, self.bar, self.spines, self.slips)
         self.desk.set_stage(self.cover)
         self.setCentralWidget(self.desk)
-        self.actions_by_name = menu_bar.fill(self)
-        self.text_menu = menu_bar.add_text_menu(self)
-        self.bar.set_buttons([self.actions_by_name[name] for name in ON_BAR])
+        self.text_menu = QMenu("T&ext", self)
+        self.text_menu.menuAction().setVisible(False)
         self.bar.set_date(session.today)
         self.said, self._enter = Said(look, self), Enter(self)
         self._slips_due = QTimer(self, singleShot=True, interval=0)
         self._slips_due.timeout.connect(self.show_slips)
         self._connect()
 
-    @cached_property
-    def deeds(self) -> Deeds:
-        """What the actions do; made when the first is wanted."""
-        from ui.actions import Deeds
-
-        return Deeds(self)
+    @property
+    def actions_by_name(self) -> dict[str, QAction]:
+        """The actions that were installed in the window."""
+        return {action.objectName(): action for action in self.actions() if action.objectName()}
 
     def _connect(self) -> None:
         session, cover = self.session, self.cover
@@ -85,22 +92,14 @@ class Window(QMainWindow):
         cover.turned_back.connect(partial(self.guard, session.turn, -1))
         cover.dividers.chosen.connect(partial(self.guard, self.open_tab))
         self.spines.chosen.connect(partial(self.guard, session.open_binder))
-        self.slips.chosen.connect(lambda key: self.guard(self.open_slip, self._slips[int(key)]))
-        self.spines.menu_asked.connect(partial(self._menu, "spine_menu"))
-        cover.dividers.menu_asked.connect(partial(self._menu, "tab_menu"))
+        self.slips.chosen.connect(lambda key: self.slip_chosen.emit(self._slips[int(key)]))
         self.slips.menu_asked.connect(
-            lambda key, at: self._menu("slip_menu", self._slips[int(key)], at)
+            lambda key, at: self.slip_menu_asked.emit(self._slips[int(key)], at)
         )
-        self.spines.moved.connect(partial(self.do, "move_spine"))
-        cover.dividers.moved.connect(partial(self.do, "move_tab"))
-        cover.dividers.leaf_dropped.connect(partial(self.do, "drop_on_tab"))
-        cover.files_dropped.connect(partial(self.do, "file_dropped"))
-        self.spines.leaf_dropped.connect(partial(self.do, "drop_on_spine"))
         self.bar.find_changed.connect(lambda words: self.finder.find(words))
         self.bar.find_entered.connect(lambda words: self.finder.choose(words))
         self.bar.find.installEventFilter(self)
         self.cover.installEventFilter(self)
-        self.look.changed.connect(self._enable)
 
     # Saying and doing
 
@@ -116,14 +115,6 @@ class Window(QMainWindow):
             self.say(str(error))
             return False
         return True
-
-    def do(self, name: str, *arguments: object) -> None:
-        """Run the deed of that name; what an action tells of its tick is not passed on."""
-        given = [argument for argument in arguments if not isinstance(argument, bool)]
-        if not self.guard(getattr(self.deeds, name), *given) and name.startswith("move_"):
-            self.show_spines()
-            self.show_tabs()
-        self._enable()
 
     # Showing
 
@@ -142,7 +133,7 @@ class Window(QMainWindow):
 
     def show_facing(self) -> None:
         """Show the facing leaf only."""
-        if self._stage == "look back":
+        if self._stage is Stage.LOOK_BACK:
             self._end_stage()
         self._show("right", self.session.facing)
         if self.cover.narrow:
@@ -153,20 +144,17 @@ class Window(QMainWindow):
         later = side == "right" and not self._seen
         page = None if later else self._pages[side].page(spot)
         if page is not None and not page.property("heard"):
-            page.followed.connect(partial(self._followed, page))
+            page.followed.connect(partial(self.followed.emit, page))
             page.setProperty("heard", True)
         (self.cover.set_left if side == "left" else self.cover.set_right)(page)
         if page is not None:
             page.show_spot(spot, marks)
             page.setAccessibleName(foot_words.spoken(self.session, side, spot))
 
-    def _followed(self, page: Page, address: str) -> None:
-        self.guard(self.deeds.follow, page, address)
-
     def _show_rest(self) -> None:
         self._pick()
-        foot_words.write(self, self._stage)
-        self._enable()
+        foot_words.write(self.session, self.cover, self._stage, self._feet)
+        self.shown.emit()
 
     def _pick(self) -> None:
         """Tell the page at the left which card's leaf faces it."""
@@ -201,9 +189,6 @@ class Window(QMainWindow):
             self.slips.set_slips(notes)
         self.bar.set_date(self.session.today)
 
-    def _enable(self) -> None:
-        menu_bar.enable(self, self._stage)
-
     # Changes
 
     def _changed(self, notice: Notice | None) -> None:
@@ -211,11 +196,11 @@ class Window(QMainWindow):
         if notice is not None and not notice.rows:  # what lies open was read, and nothing else
             return
         # Counting slips takes longer than a frame; a recall round goes on first.
-        self._slips_due.start(1500 if self._stage == "recall" else 0)
+        self._slips_due.start(1500 if self._stage is Stage.RECALL else 0)
         if notice is None or notice.touches("info", "tab"):
             self.show_spines()
             self.show_tabs()
-        if self._stage in ("write", "entry", "recall"):
+        if self._stage in WRITTEN:
             return
         if not self.session.mend():
             self._show_again()
@@ -239,15 +224,16 @@ class Window(QMainWindow):
 
     def lay_stage(
         self,
-        name: str,
+        stage: Stage,
         left: QWidget | None,
         right: QWidget | None,
         actions: Sequence[QAction] = (),
+        feet: foot_words.Feet | None = None,
     ) -> None:
         """Lay other widgets than read leaves on the binder until `back_to_leaves`.
 
-        `name` is 'write', 'entry', 'look back', 'recall' or 'welcome'; None leaves the read leaf
-        there.
+        None leaves the read leaf there. `actions` fill the menu Text, `feet` say what stands at the
+        foot of the leaves.
         """
         self._end_stage()
         for side, widget, spot in (
@@ -258,7 +244,7 @@ class Window(QMainWindow):
                 self._show(side, spot)
             else:
                 (self.cover.set_left if side == "left" else self.cover.set_right)(widget)
-        self._stage = name
+        self._stage, self._feet = stage, feet
         self.cover.show_side("left" if left is not None else "right")
         self.text_menu.addActions(actions)
         self.text_menu.menuAction().setVisible(bool(actions))
@@ -267,10 +253,10 @@ class Window(QMainWindow):
     def lay_instead(self, widget: QWidget) -> None:
         """Lay a widget beside the shelf in place of the open binder until `back_to_leaves`."""
         self._end_stage()
-        self._stage = "print"
+        self._stage = Stage.PRINT
         self.desk.set_stage(widget)
         widget.setFocus()
-        self._enable()
+        self.shown.emit()
 
     def back_to_leaves(self) -> None:
         """Put away what was laid over the read leaves."""
@@ -285,13 +271,13 @@ class Window(QMainWindow):
     def _end_stage(self) -> None:
         if self.desk.stage() is not self.cover:
             self.desk.set_stage(self.cover)
-        self._stage = ""
+        self._stage, self._feet = Stage.LEAVES, None
         self.text_menu.clear()
         self.text_menu.menuAction().setVisible(False)
 
-    def staged(self, name: str) -> bool:
-        """True while that stage ('write', 'entry', 'look back', 'welcome', 'print') is on."""
-        return self._stage == name
+    def staged(self, stage: Stage) -> bool:
+        """True while that lies over the read leaves."""
+        return self._stage == stage
 
     # Answers
 
@@ -302,17 +288,6 @@ class Window(QMainWindow):
         tab = next((t for t in standing if t.uid == uid), None)
         if binder and tab:
             self.session.open_tab(binder, tab)
-
-    def open_slip(self, slip: Slip) -> None:
-        """Go where what a slip asks for is done."""
-        from ui.desk.due import follow
-
-        follow(self, slip)
-
-    def _menu(self, name: str, subject: object, at: QPoint) -> None:
-        from ui.desk import menus
-
-        getattr(menus, name)(self, subject).popup(at)
 
     @cached_property
     def finder(self) -> Finder:
@@ -338,7 +313,7 @@ class Window(QMainWindow):
         """Tab goes from bar to shelf to slips to leaves to dividers, whenever they were made."""
         from ui.desk import walk
 
-        return walk.step(self, forward)
+        return walk.step(self, self.desk, self.cover, forward)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Left and right turn leaves where nothing else wants these keys."""
@@ -391,8 +366,7 @@ class Window(QMainWindow):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Lose nothing; work beside the window's thread ends first."""
         self.remember()
-        if "deeds" in self.__dict__:
-            self.deeds.end_filing()
+        self.closing.emit()
         from ui.session.jobs import end_all
 
         end_all(self)

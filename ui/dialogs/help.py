@@ -4,23 +4,26 @@ from __future__ import annotations
 
 from html import escape
 from importlib.metadata import PackageNotFoundError, version
-from typing import TYPE_CHECKING
 
-from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QTextBrowser, QVBoxLayout
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QMainWindow,
+    QMenu,
+    QTextBrowser,
+    QVBoxLayout,
+)
 
 from binder.store.shelf import Shelf
-from ui.actions import keys
 from ui.kit.forms.room import open_at
-
-if TYPE_CHECKING:
-    from ui.desk.window import Window
+from ui.look.theme import Look
 
 
 class KeysDialog(QDialog):
     """All actions with their keys and a line of help each."""
 
-    def __init__(self, window: Window) -> None:
+    def __init__(self, window: QMainWindow, look: Look) -> None:
         super().__init__(window)
         self.setWindowTitle("Keys")
         words = QTextBrowser()
@@ -31,28 +34,33 @@ class KeysDialog(QDialog):
         column = QVBoxLayout(self)
         column.addWidget(words)
         column.addWidget(buttons)
-        open_at(self, window.look, 640, 640)
+        open_at(self, look, 640, 640)
 
 
-def keys_html(window: Window) -> str:
-    """The table of keys as HTML."""
+def keys_html(window: QMainWindow) -> str:
+    """Every action of the window's menus with its key and its help, as HTML."""
     rows = []
-    for menu in keys.MENUS:
-        rows.append(f"<tr><td colspan=3><h3>{escape(menu.replace('&', ''))}</h3></td></tr>")
-        for line in keys.LINES:
-            if line.menu == menu:
-                action = window.actions_by_name[line.name]
-                key = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
-                words = line.words.replace("&", "").rstrip("…")
-                rows.append(
-                    f"<tr><td>{escape(key)}&nbsp;&nbsp;</td><td>{escape(words)}&nbsp;&nbsp;</td>"
-                    f"<td>{escape(line.help)}</td></tr>"
-                )
+    for menu in window.menuBar().actions():
+        inner = menu.menu()
+        if not menu.isVisible() or not isinstance(inner, QMenu):
+            continue
+        rows.append(f"<tr><td colspan=3><h3>{escape(_plain(menu))}</h3></td></tr>")
+        rows += [_row(action) for action in inner.actions() if not action.isSeparator()]
     more = (
         "Left and Right turn leaves; Page Up and Page Down scroll the leaf. Ctrl+Shift with an "
         "arrow key moves the spine, divider, leaf, row or column that has the keyboard."
     )
     return f"<table cellpadding=2>{''.join(rows)}</table><p>{more}</p>"
+
+
+def _row(action: QAction) -> str:
+    key = action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+    cells = (f"{escape(key)}&nbsp;&nbsp;", f"{escape(_plain(action))}&nbsp;&nbsp;")
+    return f"<tr><td>{cells[0]}</td><td>{cells[1]}</td><td>{escape(action.statusTip())}</td></tr>"
+
+
+def _plain(action: QAction) -> str:
+    return action.text().replace("&", "").rstrip("…")
 
 
 def about_words(shelf: Shelf) -> str:

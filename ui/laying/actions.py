@@ -2,16 +2,26 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import Protocol
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction, QKeySequence
 
-if TYPE_CHECKING:
-    from ui.laying.entry import Entry
+
+class Verbs(Protocol):
+    """What can be done while a reading is laid; an entry can do it."""
+
+    def keep(self) -> object: ...  # noqa: D102
+    def put_away(self) -> object: ...  # noqa: D102
+    def swap_ways(self) -> object: ...  # noqa: D102
+    def draw_on_screen(self) -> object: ...  # noqa: D102
+    def turn_card(self) -> object: ...  # noqa: D102
+    def take_up_card(self) -> object: ...  # noqa: D102
+    def lay_beside(self) -> object: ...  # noqa: D102
+    def begin_afresh(self) -> object: ...  # noqa: D102
 
 
-def entry_actions(entry: Entry) -> list[QAction]:
+def entry_actions(entry: Verbs, parent: QObject) -> list[QAction]:
     """Their keys are shown in the menu; the leaves themselves answer to them, as R is a letter."""
     lines = (
         ("&Keep the reading", "Ctrl+Return", entry.keep, "Write it into the readings log."),
@@ -25,7 +35,7 @@ def entry_actions(entry: Entry) -> list[QAction]:
     )
     made = []
     for words, key, verb, help_ in lines:
-        action = QAction(words, entry)
+        action = QAction(words, parent)
         if key:
             action.setShortcut(QKeySequence(key))
             action.setShortcutContext(Qt.ShortcutContext.WidgetShortcut)

@@ -281,7 +281,7 @@ class Entry(QObject):
     def edit_actions(self) -> list[QAction]:
         """Everything that can be done here, for the window's menu; keys are shown, not taken."""
         if not self._actions:
-            self._actions = entry_actions(self)
+            self._actions = entry_actions(self, self)
         return self._actions
 
     def _to_cards(self) -> None:

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING
 from binder.study.kinds import LeafKind
 from binder.study.leaves import leaves
 from binder.study.leaves.leaves import LeafView
+from ui.session.lookup import Lookup
 from ui.session.trail import NOWHERE, Show, Spot
 
 if TYPE_CHECKING:
     from binder.study.cards.appearances import Appearance
     from binder.study.readings.readings import ReadingView
-    from ui.session.session import Session
 
 NEWEST = 80
 """Appearances of a card read at first; more than most have in a year."""
@@ -21,7 +21,7 @@ _READ_FOR_CARDS = 4000
 """Characters of a leaf that are searched for the first card named in it."""
 
 
-def opposite(session: Session, spot: Spot) -> Spot:
+def opposite(session: Lookup, spot: Spot) -> Spot:
     """The spot that lies facing another one, unless the reader lays something else there."""
     binder, tab, view = session.binder_of(spot), session.tab_of(spot), session.leaf_of(spot)
     if binder is None or tab is None:
@@ -39,7 +39,7 @@ def opposite(session: Session, spot: Spot) -> Spot:
     return found or contents
 
 
-def _newest_of(session: Session, spot: Spot) -> Spot | None:
+def _newest_of(session: Lookup, spot: Spot) -> Spot | None:
     """The reading drawn for the last month of a year sheet that has one."""
     from binder.study.overview.months import year_sheet
 
@@ -50,7 +50,7 @@ def _newest_of(session: Session, spot: Spot) -> Spot | None:
     return session.spot_of(drawn[-1]) if drawn else None
 
 
-def _faced_by(session: Session, view: LeafView) -> str:
+def _faced_by(session: Lookup, view: LeafView) -> str:
     """Uid of the leaf that has to do with another, or ''."""
     if view.kind is LeafKind.CARD:
         seen = newest(session, view.card)
@@ -60,14 +60,14 @@ def _faced_by(session: Session, view: LeafView) -> str:
     return found[1] if found else ""
 
 
-def newest(session: Session, card: str) -> list[Appearance]:
+def newest(session: Lookup, card: str) -> list[Appearance]:
     """The newest appearances of a card, up to NEWEST; read once for both leaves."""
     from binder.study.cards import appearances
 
     return session.kept(("newest", card), lambda: appearances.of_card(session.shelf, card, NEWEST))
 
 
-def reading_of(session: Session, view: LeafView) -> ReadingView:
+def reading_of(session: Lookup, view: LeafView) -> ReadingView:
     """The reading on a leaf; read once for both leaves."""
     from binder.study.readings import readings
 
@@ -75,7 +75,7 @@ def reading_of(session: Session, view: LeafView) -> ReadingView:
     return session.kept(key, lambda: readings.reading(view.binder, view.uid))
 
 
-def _first_card(session: Session, view: LeafView) -> str:
+def _first_card(session: Lookup, view: LeafView) -> str:
     if view.kind is LeafKind.READING:
         laid = reading_of(session, view).laid
         return laid[0].card if laid else ""

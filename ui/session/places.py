@@ -77,8 +77,8 @@ def own_shelf() -> Path:
     return Path(platformdirs.user_documents_dir()) / "Ringbound"
 
 
-def begin_course(folder: Path, start: date) -> None:
-    """Lay out a new course in a folder that has no binders yet."""
+def begin_course(folder: Path, start: date) -> Path:
+    """Lay out a new course in a folder that has no binders yet; gives back the folder."""
     from binder.study.course.course import new_course
 
     try:
@@ -94,3 +94,4 @@ def begin_course(folder: Path, start: date) -> None:
         new_course(shelf, start)
     finally:
         shelf.close()
+    return folder

@@ -4,34 +4,28 @@ that turn leaves. Widgets ask it and listen to it; it knows no widget.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Sequence
+from collections.abc import Callable, Sequence
 from datetime import date
-from functools import cached_property
-from typing import TYPE_CHECKING, TypeVar, cast
+from functools import cached_property, partial
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QTimer, Signal
 
 from binder.errors import CanMend, RingboundError
+from binder.page.address import Address, Scheme
 from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study.leaves import leaves, tabs
-from binder.study.leaves.leaves import LeafView
 from binder.study.leaves.tabs import TabView
 from ui.session.facing import opposite
+from ui.session.lookup import Lookup
 from ui.session.trail import NOWHERE, Show, Spot, Trail
-
-if TYPE_CHECKING:
-    from binder.study.cards.links import Linker
-    from ui.session.photos import Photos
 
 _LOOK_OUTSIDE_MS = 2000
 _GONE = "That leaf is no longer on this shelf; it may be in a drawer."
-_MOST_KEPT = 100
-_Kept = TypeVar("_Kept")
 
 
-class Session(QObject):
+class Session(Lookup):
     """One window's reading of one shelf."""
 
     turned = Signal()
@@ -46,8 +40,7 @@ class Session(QObject):
     """The leaf at the left is about to be left: whoever writes on it saves now."""
 
     def __init__(self, shelf: Shelf, today: date | None = None) -> None:
-        super().__init__()
-        self.shelf = shelf
+        super().__init__(shelf, today)
         self.trail = Trail()
         self.left = NOWHERE
         self.facing = NOWHERE
@@ -55,33 +48,12 @@ class Session(QObject):
         """Words to mark on the leaf at the left, after a find."""
         self._number = 0
         """Place behind its tab of the leaf at the left, from 1; 0 for a contents leaf."""
-        self._today = today
         self._day = self.today
-        self._kept: dict[Hashable, object] = {}
         shelf.changed_outside()
         shelf.listen(self._told)
         self._outside = QTimer(self, interval=_LOOK_OUTSIDE_MS)
         self._outside.timeout.connect(self.look_outside)
         self._outside.start()
-
-    @property
-    def today(self) -> date:
-        """The day the desk shows; the real one unless the session was given another."""
-        return self._today or date.today()
-
-    @cached_property
-    def linker(self) -> Linker:
-        """Finds card names in running text."""
-        from binder.study.cards.links import Linker  # slow to import; contents leaves need none
-
-        return Linker(self.shelf)
-
-    @cached_property
-    def photos(self) -> Photos:
-        """The owner's photographs of cards."""
-        from ui.session.photos import Photos
-
-        return Photos(self.shelf)
 
     # What lies open
 
@@ -96,53 +68,34 @@ class Session(QObject):
         """The tab whose leaf lies at the left, or None."""
         return self.tab_of(self.left)
 
-    def tab_of(self, spot: Spot) -> TabView | None:
-        """The tab a spot is in, or None."""
-        binder = self.binder_of(spot)
-        if binder is None:
-            return None
-        return next((tab for tab in self.tabs_of(binder) if tab.uid == spot.tab), None)
-
-    def tabs_of(self, binder: Binder) -> list[TabView]:
-        """The dividers of a binder from top to bottom; read once until a binder changes."""
-        return self.kept(("tabs", binder.uid), lambda: tabs.tabs(binder))
-
-    def binder_of(self, spot: Spot) -> Binder | None:
-        """The binder a spot is in, or None."""
-        return next((b for b in self.shelf.binders if b.uid == spot.binder), None)
-
-    def leaf_of(self, spot: Spot) -> LeafView | None:
-        """The leaf a spot shows, or None for a contents leaf or a leaf that is gone."""
-        binder = self.binder_of(spot)
-        if spot.show is not Show.LEAF or binder is None:
-            return None
-        return self.kept((binder.uid, spot.leaf), lambda: _leaf(binder, spot.leaf))
-
-    def kept(self, key: Hashable, read: Callable[[], _Kept]) -> _Kept:
-        """What `read` gave when it was last called for `key`, unless a binder changed since.
-
-        Turning a leaf asks for the same few rows from many sides; they are read once.
-        """
-        if key not in self._kept:
-            if len(self._kept) >= _MOST_KEPT:
-                self._kept.clear()
-            self._kept[key] = read()
-        return cast(_Kept, self._kept[key])
-
     # Turning
+
+    def go(self, address: Address) -> bool:
+        """Lay open, or facing, what a link leads to; False where that is no leaf."""
+        go = self._goes.get(address.scheme)
+        if go is not None:
+            go(address.key)
+        return go is not None
+
+    @cached_property
+    def _goes(self) -> dict[Scheme, Callable[[str], None]]:
+        return {
+            Scheme.CARD: self.face_card,
+            Scheme.LEAF: self.open_leaf,
+            Scheme.FACING: self.face_leaf,
+            Scheme.SOURCE: self.face_source,
+            Scheme.YEAR: partial(self.open_counted, Show.YEAR),
+            Scheme.CAME: partial(self.open_counted, Show.CAME),
+            Scheme.SURE: partial(self.face_counted, Show.SURE),
+        }
 
     def open_binder(self, uid: str) -> None:
         """Open a binder at the contents of its first tab."""
-        binder = self.shelf.binder(uid)
-        self.leaving.emit()
-        spot = self._first_of(binder)
-        self._lay(spot, opposite(self, spot))
+        self._turn_to(self._first_of(self.shelf.binder(uid)))
 
     def open_tab(self, binder: Binder, tab: TabView) -> None:
         """Open a tab at its contents leaf, its first leaf facing."""
-        self.leaving.emit()
-        spot = Spot(Show.CONTENTS, binder.uid, tab.uid)
-        self._lay(spot, opposite(self, spot))
+        self._turn_to(Spot(Show.CONTENTS, binder.uid, tab.uid))
 
     def open_leaf(self, uid: str, marks: Sequence[str] = ()) -> None:
         """Lay the leaf with that uid open at the left, wherever on the shelf it is kept."""
@@ -150,14 +103,11 @@ class Session(QObject):
         if spot is None:
             self.said.emit(_GONE)
             return
-        self.leaving.emit()
-        self._lay(spot, opposite(self, spot), tuple(marks))
+        self._turn_to(spot, tuple(marks))
 
     def open_counted(self, show: Show, part: str = "") -> None:
         """Lay open what is counted from the whole log: the year sheet, or what came of it."""
-        spot = self._counted(show, part)
-        self.leaving.emit()
-        self._lay(spot, opposite(self, spot))
+        self._turn_to(self._counted(show, part))
 
     def face_counted(self, show: Show, part: str = "") -> None:
         """Lay what is counted from the whole log facing what is read."""
@@ -185,6 +135,15 @@ class Session(QObject):
             self.said.emit("There is no leaf for that card on this shelf yet.")
             return
         self.face_leaf(found[1])
+
+    def face_source(self, key: str) -> None:
+        """Lay the leaf of the source with that key facing what is read."""
+        from binder.study.sources.sources import sources
+
+        found = sources(self.shelf).get(key)
+        if found is None:
+            raise CanMend(f"There is no source leaf with the key “{key}” on this shelf yet.")
+        self.face_leaf(found.leaf_uid)
 
     def face_leaf(self, uid: str) -> None:
         """Lay a leaf facing what is read."""
@@ -237,6 +196,10 @@ class Session(QObject):
                 self._lay(left, facing or opposite(self, left))
                 return
 
+    def _turn_to(self, spot: Spot, marks: tuple[str, ...] = ()) -> None:
+        self.leaving.emit()
+        self._lay(spot, opposite(self, spot), marks)
+
     def _lay(self, left: Spot, facing: Spot, marks: tuple[str, ...] = ()) -> None:
         self.left, self.facing, self.marks = left, facing, marks
         view = self.leaf_of(left)
@@ -262,14 +225,6 @@ class Session(QObject):
         return True
 
     # Finding where things are
-
-    def spot_of(self, uid: str) -> Spot | None:
-        """Where the leaf with that uid is, or None when it is gone or set aside."""
-        binder = self.shelf.home_of(uid)
-        if binder is None:
-            return None
-        view = self.kept((binder.uid, uid), lambda: _leaf(binder, uid))
-        return Spot(Show.LEAF, binder.uid, view.tab_uid, uid) if view else None
 
     def _first_of(self, binder: Binder) -> Spot:
         first = next(iter(tabs.tabs(binder)), None)
@@ -300,20 +255,8 @@ class Session(QObject):
     # Changes
 
     def _told(self, notice: Notice) -> None:
-        self._kept.clear()
-        if notice.touches("deck", "link_rule"):
-            self._refresh_links()
-        if notice.touches("deck_face"):
-            self._refresh_photos()
+        self.forget(notice)
         self.changed.emit(notice)
-
-    def _refresh_links(self) -> None:
-        if "linker" in self.__dict__:
-            self.linker.refresh()
-
-    def _refresh_photos(self) -> None:
-        if "photos" in self.__dict__:
-            self.photos.refresh()
 
     def look_outside(self) -> None:
         """Notice what another window or program wrote, and that another day has begun."""
@@ -324,9 +267,7 @@ class Session(QObject):
             self.said.emit(str(error))
             return
         if changed:
-            self._kept.clear()
-            self._refresh_links()
-            self._refresh_photos()
+            self.forget()
         if changed or day != self._day:
             self.changed.emit(None)
 
@@ -350,10 +291,3 @@ class Session(QObject):
         """Look outside no more and close the binders."""
         self._outside.stop()
         self.shelf.close()
-
-
-def _leaf(binder: Binder, uid: str) -> LeafView | None:
-    try:
-        return leaves.leaf(binder, uid)
-    except RingboundError:
-        return None

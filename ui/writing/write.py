@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QHBoxLayout, QPushButton, QVBoxLayou
 
 from binder.cards.prose import Mention
 from binder.errors import RingboundError
+from binder.page.address import Scheme, leads_to
 from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.study.kinds import LeafKind
@@ -322,14 +323,14 @@ class WritePage(QWidget):
         return found.data if found and found.is_picture else None
 
     def _follow(self, address: str) -> None:
-        scheme, _, rest = address.partition(":")
-        if scheme == "card":
-            self.session.face_card(rest)
-        elif scheme == "leaf":
-            self.session.face_leaf(rest)
+        card, leaf = leads_to(address, Scheme.CARD), leads_to(address, Scheme.LEAF)
+        if card:
+            self.session.face_card(card)
+        elif leaf:
+            self.session.face_leaf(leaf)
 
     def _menu(self, editor: Editor, at: QPoint) -> None:
-        write_menu.menu(self, editor).popup(at)
+        write_menu.menu(self.session, self.spot, self.tools, editor).popup(at)
 
     # Keys
 

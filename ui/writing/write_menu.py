@@ -3,20 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu, QWidget
 
+from binder.page.address import Scheme
 from binder.page.editing import edit_tables
 from binder.page.editing.edit import Edit
 from ui.kit.prose import link_menu
 from ui.kit.prose.prose_links import Link, Pointed
+from ui.session.session import Session
+from ui.session.trail import Spot
 from ui.writing.editor.editor import Editor
 from ui.writing.tools import Tools
-
-if TYPE_CHECKING:
-    from ui.writing.write import WritePage
 
 K = QKeySequence.StandardKey
 _MAKE = ("bold", "italic", "struck", "code", "heading", "quote")
@@ -45,22 +44,22 @@ def actions(tools: Tools, parent: QWidget) -> list[QAction]:
     return found
 
 
-def menu(page: WritePage, editor: Editor) -> QMenu:
+def menu(session: Session, spot: Spot | None, tools: Tools, editor: Editor) -> QMenu:
     """What can be done where the cursor is; the menu goes away when it is shut."""
     made = QMenu(editor)
     made.aboutToHide.connect(made.deleteLater)
-    link_menu.fill(made, page.session, page.spot, _pointed(editor))
+    link_menu.fill(made, session, spot, _pointed(editor))
     _line(made)
-    _editing(made, page, editor)
+    _editing(made, tools, editor)
     _line(made)
-    tools = page.tools.actions
+    given = tools.actions
     for title, names in (("Make it", _MAKE), ("List", _LISTS), ("Link", _LINKS[:4])):
-        made.addMenu(title).addActions([tools[name] for name in names])
+        made.addMenu(title).addActions([given[name] for name in names])
     if editor.address_at(editor.textCursor().position()).partition(":")[0] in _SCHEMES:
-        made.addAction(tools["unlink"])
+        made.addAction(given["unlink"])
     _line(made)
-    _table(made, editor, tools["table"])
-    made.addActions([tools["footnote"], tools["picture"]])
+    _table(made, editor, given["table"])
+    made.addActions([given["footnote"], given["picture"]])
     return made
 
 
@@ -83,10 +82,10 @@ def _pointed(editor: Editor) -> Pointed:
         return Pointed(link, "", selected)
     words = editor.text()[name[0] : name[1]]
     here = "" if selected == words else selected
-    return Pointed(Link(name[0], name[1], f"card:{name[2]}", said=True), words, here)
+    return Pointed(Link(name[0], name[1], Scheme.CARD.to(name[2]), said=True), words, here)
 
 
-def _editing(made: QMenu, page: WritePage, editor: Editor) -> None:
+def _editing(made: QMenu, tools: Tools, editor: Editor) -> None:
     cursor, document = editor.textCursor(), editor.document()
     lines: tuple[tuple[str, Callable[[], None], K, bool], ...] = (
         ("&Undo", editor.undo, K.Undo, document.isUndoAvailable()),
@@ -99,7 +98,7 @@ def _editing(made: QMenu, page: WritePage, editor: Editor) -> None:
         action = made.addAction(words, verb)
         action.setShortcut(QKeySequence(key))
         action.setEnabled(enabled)
-    made.addAction(page.tools.actions["paste_plain"])
+    made.addAction(tools.actions["paste_plain"])
     made.addAction("Select &all", editor.selectAll).setShortcut(QKeySequence(K.SelectAll))
 
 

@@ -29,6 +29,7 @@ from tests.ui.driving import (
     tab_of,
     titles,
 )
+from ui.actions.installed import actions_of
 
 
 def do(window, name):
@@ -202,7 +203,7 @@ class TestTabs:
         click(divider(window, "Major Arcana"))
         pick(ask_menu(divider(window, "Clippings")), "Print…")
         assert window.staged("print")
-        assert window.deeds.proof._tab.name == "Clippings"
+        assert actions_of(window).proof._tab.name == "Clippings"
         key(window, K.Key_Escape)
         assert not window.staged("print")
         assert window.session.tab.name == "Major Arcana"
@@ -305,7 +306,7 @@ class TestLeaves:
     def test_undo_takes_back_typing_while_writing(self, window):
         open_clipping(window)
         do(window, "write")
-        body = window.deeds.writing.texts.current
+        body = actions_of(window).writing.texts.current
         before = body.markdown()
         keys(window, "xyz")
         assert body.markdown() != before

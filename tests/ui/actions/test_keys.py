@@ -6,27 +6,22 @@ import pytest
 from PySide6.QtGui import QKeySequence
 
 from tests.ui.driving import entries
-from ui.actions import Deeds, keys
+from ui.actions.table import ACTIONS, MENUS
 from ui.dialogs.help import keys_html
 from ui.writing.tools import TOOLS
 
-NAMES = [line.name for line in keys.LINES]
+NAMES = [line.name for line in ACTIONS]
 
 
 def shown_keys(action):
     return [key.toString() for key in action.shortcuts()]
 
 
-@pytest.mark.parametrize("line", keys.LINES, ids=NAMES)
-def test_every_line_has_its_deed(line):
-    assert callable(getattr(Deeds, line.name))
-
-
 def test_no_name_twice():
     assert len(set(NAMES)) == len(NAMES)
 
 
-@pytest.mark.parametrize("line", keys.LINES, ids=NAMES)
+@pytest.mark.parametrize("line", ACTIONS, ids=NAMES)
 def test_every_line_has_a_sentence_of_help(line):
     assert re.fullmatch(r"[A-Z].+\.", line.help)
     assert len(line.help) < 60
@@ -56,7 +51,7 @@ def test_the_menu_bar_holds_every_action_with_its_key(window):
     for top in window.menuBar().actions():
         for words, action in entries(top.menu()).items():
             found[action.objectName()] = (words, action)
-    for line in keys.LINES:
+    for line in ACTIONS:
         words, action = found[line.name]
         assert words == line.words.replace("&", "")
         assert action is window.actions_by_name[line.name]
@@ -64,9 +59,9 @@ def test_the_menu_bar_holds_every_action_with_its_key(window):
         assert line.help in action.toolTip()
 
 
-@pytest.mark.parametrize("menu", keys.MENUS)
+@pytest.mark.parametrize("menu", MENUS)
 def test_each_entry_of_a_menu_has_a_letter_of_its_own(menu):
-    letters = [line.words.partition("&")[2][:1].lower() for line in keys.LINES if line.menu == menu]
+    letters = [line.words.partition("&")[2][:1].lower() for line in ACTIONS if line.menu == menu]
     assert "" not in letters
     assert sorted(set(letters)) == sorted(letters)
 
@@ -86,7 +81,7 @@ def test_the_standard_keys_are_used_where_there_is_one(window):
 
 def test_the_leaf_of_keys_lists_them_all(window):
     html = keys_html(window)
-    for line in keys.LINES:
+    for line in ACTIONS:
         assert line.help in html
         for key in window.actions_by_name[line.name].shortcuts()[:1]:
             assert key.toString(QKeySequence.SequenceFormat.NativeText) in html

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QApplication
 from binder.study.decks import decks
 from binder.study.spreads import spreads
 from tests.ui.driving import answering, click, gives_up, settle
+from ui.actions.installed import actions_of
 from ui.decks.decks import DecksDialog
 from ui.laying.spreads.spreads import SpreadsDialog
 
@@ -46,7 +47,7 @@ def test_a_deck_renamed_in_the_dialog_is_offered_in_a_new_reading(window):
     settle()
     names = [deck.name for deck in decks.decks(shelf)]
     assert "Evening deck" in names
-    assert window.deeds.entry.left.head.deck.findText("Evening deck") >= 0
+    assert actions_of(window).entry.left.head.deck.findText("Evening deck") >= 0
 
 
 def test_a_spread_duplicated_in_the_dialog_can_be_undone_from_the_menu(window):

@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from binder.study.leaves import leaves
 from binder.study.overview.finding import find_all
 from tests.ui.driving import CTRL, K, answering, click, key, keys, left, settle, spine, tab_of
+from ui.actions.installed import actions_of
 
 
 def found(window):
@@ -228,6 +229,6 @@ class TestBeside:
         from tests.ui.driving import presses
 
         answering(presses("Take it off"))
-        window.deeds.take_off(window.session.shelf.binder("Practice").uid)
+        actions_of(window).take_off(window.session.shelf.binder("Practice").uid)
         look_for(window, "quay")
         assert all(hit.binder != "Practice" for hit in found(window))

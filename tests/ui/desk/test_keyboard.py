@@ -10,6 +10,7 @@ from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QMenuBar, QWidget
 
 from tests.ui.driving import CTRL, SHIFT, K, answering, click, divider, key, keys, settle, spine
+from ui.actions.installed import actions_of
 from ui.desk import walk
 from ui.pictures import newest_reading
 
@@ -42,23 +43,23 @@ def plan(window):
 
 def write(window):
     reading(window)
-    window.deeds.write()
+    actions_of(window).write()
 
 
 def log(window):
     reading(window)
-    window.deeds.new_reading()
+    actions_of(window).new_reading()
 
 
 def look_back(window):
     reading(window)
-    window.deeds.look_back()
+    actions_of(window).look_back()
 
 
 def sheets(window):
     reading(window)
-    window.deeds.print()
-    window.deeds.proof.wait()
+    actions_of(window).print()
+    actions_of(window).proof.wait()
 
 
 def narrow(window):
@@ -67,15 +68,15 @@ def narrow(window):
 
 
 def year(window):
-    window.deeds.year_sheet()
+    actions_of(window).year_sheet()
 
 
 def came(window):
-    window.deeds.came()
+    actions_of(window).came()
 
 
 def recall(window):
-    window.deeds.recall()
+    actions_of(window).recall()
 
 
 STATES = [
@@ -105,7 +106,7 @@ def desk(window, request):
 
 def part_of(window, widget) -> int:
     """Number of the part of the window a widget is in."""
-    for number, part in enumerate(walk.regions(window)):
+    for number, part in enumerate(walk.regions(window.desk, window.cover)):
         if part is widget or part.isAncestorOf(widget):
             return number
     return -1
@@ -133,7 +134,7 @@ def test_tab_goes_through_the_parts_in_order_and_comes_round(desk):
 def test_tab_reaches_every_control_there_is(desk):
     missed = {
         widget
-        for widget in set(walk.stops(desk)) - set(walked(desk))
+        for widget in set(walk.stops(desk, desk.desk, desk.cover)) - set(walked(desk))
         # Of buttons that exclude each other one is reached by Tab, the others by arrows.
         if not (isinstance(widget, QAbstractButton) and one_of_many(widget))
     }
@@ -151,7 +152,11 @@ def test_the_leaf_that_is_read_is_walked_from_its_head_to_its_foot(window):
     reading(window)
     settle()
     page = window.cover.leaf("left")
-    stops = [widget for widget in walk.stops(window) if page.isAncestorOf(widget)]
+    stops = [
+        widget
+        for widget in walk.stops(window, window.desk, window.cover)
+        if page.isAncestorOf(widget)
+    ]
     tops = [widget.mapTo(page.column, widget.rect().topLeft()).y() for widget in stops]
     assert len(stops) > 4
     assert tops == sorted(tops)
@@ -222,7 +227,7 @@ def test_enter_presses_a_button_of_a_leaf(window):
 
 def test_enter_in_a_line_does_not_press_the_button_it_leads_to(window):
     recall(window)
-    held = window.deeds.round
+    held = actions_of(window).round
     key(window, K.Key_Return)
     assert held.right.buttons[2].hasFocus()
     assert held.left.line.accessibleName().startswith("0 of")
@@ -266,7 +271,7 @@ def test_no_letter_is_underlined_twice_in_a_dialog(window, name):
         dialog.reject()
 
     answering(look)
-    getattr(window.deeds, name)()
+    getattr(actions_of(window), name)()
     assert doubles == [{}]
 
 
@@ -312,8 +317,8 @@ def test_leaves_are_called_by_their_titles(window):
 
 def test_where_the_keyboard_is_can_be_seen(desk):
     """The part of the window a widget is in looks otherwise while that widget has the keyboard."""
-    parts, unseen = walk.regions(desk), []
-    for widget in walk.stops(desk):
+    parts, unseen = walk.regions(desk.desk, desk.cover), []
+    for widget in walk.stops(desk, desk.desk, desk.cover):
         part = parts[part_of(desk, widget)]
         if desk.cover.isAncestorOf(part):
             part = desk.cover  # a leaf is marked on the margin of its paper

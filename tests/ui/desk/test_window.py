@@ -20,6 +20,7 @@ from tests.ui.driving import (
     spine,
     titles,
 )
+from ui.actions.installed import actions_of
 from ui.leaves.contents.contents import ContentsPage
 from ui.pictures import newest_reading
 from ui.session.trail import Show
@@ -322,7 +323,7 @@ class TestSaid:
 
     def test_what_cannot_be_done_is_said(self, window):
         click(divider(window, "Major Arcana"))
-        window.guard(window.deeds.open_view)
+        window.guard(actions_of(window).open_view)
         assert window.said.text() == "Open a leaf first."
 
 
@@ -345,8 +346,8 @@ def test_every_tab_of_every_binder_can_be_read_from_end_to_end(window):
 def test_leaves_come_back_from_behind_the_sheets(window):
     click(spine(window, "Practice"))
     click(divider(window, "Readings log"))
-    window.deeds.print()
-    window.deeds.proof.wait()
+    actions_of(window).print()
+    actions_of(window).proof.wait()
     settle()
     window.back_to_leaves()
     settle()
@@ -362,7 +363,7 @@ def test_a_small_window_writes_on_a_reading_after_a_card(window):
     window.session.open_leaf(window.session.shelf.card_leaf("major-17")[1])
     settle()
     open_reading(window)
-    window.deeds.write()
+    actions_of(window).write()
     settle()
     assert window.grab().width() == 800
     assert window.staged("write")

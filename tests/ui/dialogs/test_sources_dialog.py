@@ -88,9 +88,9 @@ def test_the_menu_takes_in_and_saves(window, tmp_path, monkeypatch, qtbot):
         qtbot.mouseClick(found[0].yes, LEFT)
 
     QTimer.singleShot(30, agree)
-    window.do("take_sources")
+    window.actions_by_name["take_sources"].trigger()
     assert "Études" in {one.title for one in sources(window.session.shelf).values()}
-    window.do("save_sources")
+    window.actions_by_name["save_sources"].trigger()
     assert len(json.loads(out.read_text(encoding="utf-8"))) == len(sources(window.session.shelf))
 
 
@@ -98,5 +98,5 @@ def test_a_file_of_another_kind_is_one_sentence(window, tmp_path, monkeypatch):
     path = tmp_path / "in.txt"
     path.write_text("words", encoding="utf-8")
     monkeypatch.setattr(QFileDialog, "getOpenFileName", lambda *_: (str(path), ""))
-    window.do("take_sources")
+    window.actions_by_name["take_sources"].trigger()
     assert "should end in .bib" in window.said.text()

@@ -90,7 +90,7 @@ window = program.open(Path(sys.argv[2]))
 window.resize(1600, 1000)
 settle()
 labels = [QLabel("x", window.slips._pile) for _ in range(9)]
-window.deeds.new_reading()
+actions_of(window).new_reading()
 for label in labels:
     label.deleteLater()
 settle()

@@ -8,6 +8,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
 from binder.study.leaves import tabs
+from ui.actions.installed import actions_of
 
 CTRL = Qt.KeyboardModifier.ControlModifier
 TEN = "3w, hermit r, qc, 7p r, 2s, star, 10c, knw, "
@@ -124,8 +125,8 @@ def test_in_the_window_ctrl_return_keeps_and_opens_the_reading(qtbot, course_she
     qtbot.addWidget(window)
     qtbot.waitExposed(window)
     window.activateWindow()
-    window.deeds.new_reading()
-    entry = window.deeds.entry
+    actions_of(window).new_reading()
+    entry = actions_of(window).entry
     kept = []
     entry.kept.connect(kept.append)
     entry.left.head.question.setFocus()

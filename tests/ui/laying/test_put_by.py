@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
+from ui.desk.menus import slip_menu
 
 from binder.cards.spreads import spread
 from binder.store.shelf import Shelf
@@ -17,8 +18,8 @@ from binder.study.overview import slips
 from binder.study.readings import put_by, readings
 from binder.study.readings.readings import Laid, NewReading
 from tests.ui.driving import CTRL, K, answering, click, key, keys, presses, settle
+from ui.actions.installed import actions_of
 from ui.app import Program
-from ui.desk.menus import slip_menu
 from ui.laying.entry import Entry
 from ui.laying.putting_by import SOON_MS
 from ui.session.memory import Memory
@@ -153,7 +154,7 @@ def test_the_next_start_lays_a_slip_that_takes_the_reading_up(window, program, q
     assert slip.note.spoken() == "Reading begun, What stays?, put by today"
     click(slip)
     assert second.staged("entry")
-    assert second.deeds.entry.left.head.question.toPlainText() == "What stays?"
+    assert actions_of(second).entry.left.head.question.toPlainText() == "What stays?"
     key(second, K.Key_Escape)
     second.close()
     again.close()
@@ -174,7 +175,7 @@ def test_what_was_begun_is_thrown_away_from_the_menu_of_its_slip(window):
     assert window._slips[0].kind is not slips.SlipKind.BEGUN
     window.actions_by_name["new_reading"].trigger()
     assert window.staged("entry")
-    assert window.deeds.entry.left.head.question.toPlainText() == ""
+    assert actions_of(window).entry.left.head.question.toPlainText() == ""
 
 
 TYPING = """
@@ -188,8 +189,8 @@ from ui.memory import Memory
 app = QApplication([])
 window = Program(app, Memory(Path(sys.argv[2])), date(2026, 11, 25)).open(Path(sys.argv[1]))
 window.activateWindow()
-window.do("new_reading")
-entry = window.deeds.entry
+window.actions_by_name["new_reading"].trigger()
+entry = actions_of(window).entry
 number = 0
 while True:
     QTest.keyClicks(entry.left.head.question, f"w{number} ")

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QApplication
 from binder.study.cards import words
 from binder.study.recall.questions import Direction
 from binder.study.recall.recall_wishes import USUAL, kept_wishes
+from ui.actions.installed import actions_of
 from ui.recall.recall_wishes import WishesDialog
 
 
@@ -53,9 +54,9 @@ def test_a_round_without_end(qtbot, session, dialog):
 def test_an_open_round_begins_again_by_it(qtbot, window):
     for key in ("major-00", "major-01"):
         words.write_words(*window.session.shelf.card_leaf(key), "upright", f"Words about {key}.")
-    window.do("recall")
+    window.actions_by_name["recall"].trigger()
     assert window.staged("recall")
-    before = window.deeds.round.question.key.direction
+    before = actions_of(window).round.question.key.direction
 
     def choose():
         dialog = QApplication.activeModalWidget()
@@ -66,6 +67,6 @@ def test_an_open_round_begins_again_by_it(qtbot, window):
     from PySide6.QtCore import QTimer
 
     QTimer.singleShot(50, choose)
-    window.do("recall_wishes")
+    window.actions_by_name["recall_wishes"].trigger()
     assert before == "meaning"
-    assert window.deeds.round.question.key.direction == "sky"
+    assert actions_of(window).round.question.key.direction == "sky"

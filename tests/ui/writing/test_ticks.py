@@ -7,6 +7,7 @@ from binder.study.handouts import on_paper
 from binder.study.kinds import LeafKind
 from binder.study.leaves import files, leaves, tabs
 from tests.ui.driving import click, pick, settle
+from ui.actions.installed import actions_of
 from ui.proof.proof import Proof
 
 
@@ -64,7 +65,7 @@ def test_ticking_from_the_menu_and_taking_it_away(clippings):
 def test_leaves_left_out_of_print_are_not_ticked_off(clippings, tmp_path, qtbot):
     window, binder, _, uids = clippings
     leaves.rename(binder, uids[0], "Private: A")
-    window.deeds.print()
+    actions_of(window).print()
     proof = window.desk.stage()
     qtbot.waitUntil(lambda: proof.printed is not None, timeout=20_000)
     proof.printed = None
@@ -77,7 +78,7 @@ def test_leaves_left_out_of_print_are_not_ticked_off(clippings, tmp_path, qtbot)
 
 def test_ticks_are_offered_after_printing(clippings, tmp_path, qtbot):
     window, binder, tab, _ = clippings
-    window.deeds.print()
+    actions_of(window).print()
     proof = window.desk.stage()
     assert isinstance(proof, Proof)
     qtbot.waitUntil(lambda: proof.printed is not None, timeout=20_000)

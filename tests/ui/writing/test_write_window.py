@@ -7,6 +7,7 @@ from PySide6.QtGui import QAction
 from binder.store.shelf import Shelf
 from binder.study.leaves import leaves, tabs
 from binder.study.sources import sources
+from ui.actions.installed import actions_of
 
 K, CTRL = Qt.Key, Qt.KeyboardModifier.ControlModifier
 
@@ -56,7 +57,7 @@ def test_a_leaf_found_and_written_on_is_read_from_its_head(window, leaf, qtbot):
 
 
 def test_no_key_of_the_tools_does_anything_else(window, leaf, qtbot):
-    window.deeds.write()
+    actions_of(window).write()
     page = writing(window)
     field = page.texts.body
     told = []
@@ -76,19 +77,19 @@ def test_no_key_of_the_tools_does_anything_else(window, leaf, qtbot):
 
 
 def test_undo_of_the_window_takes_back_what_was_typed(window, leaf, qtbot):
-    window.deeds.write()
+    actions_of(window).write()
     field = window.focusWidget()
     qtbot.keyClicks(field, " more")
     qtbot.keyClick(field, K.Key_Z, CTRL)
     assert field.markdown() == "words "
-    window.deeds.undo()
+    actions_of(window).undo()
     assert field.markdown() == "words"
-    window.deeds.redo()
+    actions_of(window).redo()
     assert field.markdown() == "words "
 
 
 def test_turning_away_saves_and_the_leaf_reads_as_written(window, leaf, qtbot):
-    window.deeds.write()
+    actions_of(window).write()
     qtbot.keyClicks(window.focusWidget(), " more")
     qtbot.keyClick(window.focusWidget(), K.Key_PageUp, CTRL)
     assert text(leaf) == "words more"
@@ -96,7 +97,7 @@ def test_turning_away_saves_and_the_leaf_reads_as_written(window, leaf, qtbot):
 
 
 def test_closing_the_window_saves(window, leaf, qtbot):
-    window.deeds.write()
+    actions_of(window).write()
     qtbot.keyClicks(window.focusWidget(), " more")
     path = window.session.shelf.path
     window.close()
@@ -117,7 +118,7 @@ def test_a_new_leaf_is_titled_and_written_in_one_go(window, leaf, qtbot):
 
 def test_the_menu_of_the_text_is_there_while_one_writes(window, leaf):
     words = [action.text().replace("&", "") for action in window.menuBar().actions()]
-    window.deeds.write()
+    actions_of(window).write()
     shown = [a for a in window.menuBar().actions() if a.isVisible()]
     menu = next(a.menu() for a in shown if a.text().replace("&", "") == "Text")
     assert "Bold" in [action.text().replace("&", "") for action in menu.actions()]
@@ -125,14 +126,14 @@ def test_the_menu_of_the_text_is_there_while_one_writes(window, leaf):
 
 
 def test_a_leaf_set_aside_while_it_is_written_on_keeps_its_words(window, leaf, qtbot):
-    window.deeds.write()
+    actions_of(window).write()
     qtbot.keyClicks(window.focusWidget(), " more")
-    window.deeds.set_aside()
+    actions_of(window).set_aside()
     assert text(leaf) == "words more"
 
 
 def test_a_tick_elsewhere_does_not_disturb_the_writing(window, leaf, qtbot):
-    window.deeds.write()
+    actions_of(window).write()
     field = window.focusWidget()
     qtbot.keyClicks(field, " more")
     other = leaves.add_leaf(leaf[0], tabs.tab(leaf[0], "Clippings"), "Other", "- [ ] a")
@@ -144,7 +145,7 @@ def test_a_tick_elsewhere_does_not_disturb_the_writing(window, leaf, qtbot):
 def test_a_column_of_the_table_moves_with_keys_that_mean_nothing_else(window, qtbot):
     binder, uid = window.session.shelf.card_leaf("major-17")
     window.session.open_leaf(uid)
-    window.do("write")
+    window.actions_by_name["write"].trigger()
     sides = writing(window).fields.sides
     sides.grid.setFocus()
     before = [line.key for line in sides.fields.table.columns]

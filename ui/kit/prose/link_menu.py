@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QMenu
 
 from binder.cards.titles import STANDARD
 from binder.errors import RingboundError
+from binder.page.address import Scheme
 from binder.study.cards.links import ALWAYS, NEVER, leave_alone, set_rule
 from ui.kit.prose.prose import Pointed
 from ui.session.session import Session
@@ -32,10 +33,10 @@ def fill(
     `nth` counts the names of the same card before it in the leaf's own text; None elsewhere.
     """
     link = pointed.link
-    if link is not None and link.address.startswith("card:"):
-        add_card(menu, session, link.address.removeprefix("card:"))
+    if link is not None and link.address.startswith(Scheme.CARD.prefix):
+        add_card(menu, session, link.address.removeprefix(Scheme.CARD.prefix))
         if link.said and nth is not None and spot is not None:
-            key = link.address.removeprefix("card:")
+            key = link.address.removeprefix(Scheme.CARD.prefix)
             menu.addAction("Not a card in this &place", partial(_leave, session, spot, key, nth))
         if link.said:
             _add_unlinking(menu, session, spot, pointed.words)

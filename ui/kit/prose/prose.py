@@ -21,6 +21,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QFrame, QMenu, QSizePolicy, QTextBrowser, QWidget
 
+from binder.page.address import Scheme
 from ui.kit.prose import prose_paint
 from ui.kit.prose.breaking import breakable
 from ui.kit.prose.prose_links import Link, Pointed, address, links_in, prepared
@@ -38,7 +39,7 @@ FIRST_SIGHT = 2_400
 """How far down, in pixels, a longer text is laid out before it is first seen."""
 MOST_MARKS = 400
 
-_PLAIN = ("tick:", "mark:", "#")
+_PLAIN = (Scheme.TICK.prefix, "mark:", "#")
 """Links without a line under them."""
 _WHOLE = QTextDocument.FindFlag.FindWholeWords
 
@@ -255,9 +256,9 @@ class Prose(QTextBrowser):
     def _pen(self, span: Span) -> QPen:
         """Card names are dotted, quieter than the words themselves; other links have a line."""
         theme, address = self._look.theme, self._lined[span]
-        if self._picked and address == f"card:{self._picked}":
+        if self._picked and address == Scheme.CARD.to(self._picked):
             return QPen(theme["red"], 1.8 * theme.scale)
-        if not address.startswith("card:"):
+        if not address.startswith(Scheme.CARD.prefix):
             return QPen(theme["inksoft"], 1)
         pen = QPen(theme["inksoft"], 1.3)
         pen.setDashPattern([0.01, 2.6])

@@ -1,9 +1,9 @@
 """One thing of a row, a spine or a tab, as plain data and as a button."""
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import Protocol
 
-from PySide6.QtCore import QPoint, QRectF, QSize, Qt
+from PySide6.QtCore import QPoint, QRectF, QSize, Qt, SignalInstance
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
@@ -15,9 +15,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
 from ui.kit.paint import Kept
-
-if TYPE_CHECKING:
-    from ui.kit.strip.strip import Strip
+from ui.look.theme import Look
 
 
 @dataclass(frozen=True)
@@ -30,10 +28,27 @@ class Piece:
     note: str = ""
 
 
+class Holder(Protocol):
+    """The row a piece stands in, as far as the piece asks it."""
+
+    look: Look
+
+    @property
+    def chosen(self) -> SignalInstance: ...  # noqa: D102
+    @property
+    def menu_asked(self) -> SignalInstance: ...  # noqa: D102
+    def bleed(self) -> int: ...  # noqa: D102
+    def reveal(self, button: "PieceButton") -> None: ...  # noqa: D102
+    def take_key(self, button: "PieceButton", event: QKeyEvent) -> bool: ...  # noqa: D102
+    def drag(self, button: "PieceButton", to: QPoint) -> None: ...  # noqa: D102
+    def drop(self, button: "PieceButton") -> None: ...  # noqa: D102
+    def put_back(self) -> None: ...  # noqa: D102
+
+
 class PieceButton(QAbstractButton):
     """One piece as a button; subclasses paint it."""
 
-    def __init__(self, strip: "Strip", piece: Piece, parent: QWidget) -> None:
+    def __init__(self, strip: Holder, piece: Piece, parent: QWidget) -> None:
         super().__init__(parent)
         self.strip, self.piece = strip, piece
         self.dragged = self.dropping = False

@@ -9,10 +9,10 @@ from PySide6.QtWidgets import QSizePolicy, QVBoxLayout, QWidget
 
 from binder.study.overview import came
 from binder.study.overview.came import By, Group
+from ui.kit.figures.group_address import group_address
 from ui.kit.figures.outcomes import OutcomeBar
 from ui.kit.figures.sure_picture import halves
 from ui.kit.page.heads import SectionHead
-from ui.leaves.counted.came import address
 from ui.look.theme import Look
 from ui.session.session import Session
 
@@ -53,7 +53,7 @@ class CardCame(QWidget):
         self.head.say("What came of it", note(whole))
         self.bar.show_group(whole)
         said = escape(" ".join(sentences(whole)))
-        more = f'<a href="{escape(address(By.CARD, key))}"><u>How sure, how often</u></a>'
+        more = f'<a href="{escape(group_address(By.CARD, key))}"><u>How sure, how often</u></a>'
         self.words.show_html(f"<p>{said} {more}</p>", ())
 
 

@@ -8,8 +8,9 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from ui.kit.faces.faces import FaceCache
+from ui.kit.page.facts import Facts
 from ui.kit.page.heads import Heading
-from ui.leaves.card.card_head import EDGE, Facts
+from ui.leaves.card.card_head import EDGE
 from ui.leaves.card.faces_row import FACE, FacesRow
 from ui.leaves.card.turned_rows import NARROW
 from ui.look.theme import Look

@@ -10,6 +10,7 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QMenu, QSizePolicy, QVBoxLayout, QWidget
 
 from binder.cards.facts import Card
+from binder.page.address import Scheme
 from binder.page.layout.boxes import RATIO
 from binder.study.cards.imagery import Mark, on_picture
 from binder.study.decks.shown_faces import Picture
@@ -25,7 +26,7 @@ NARROWEST = 84
 """Faces side by side are not narrower; more of them make another row."""
 GAP = 14
 BETWEEN = 6
-MARK, CHOOSE = "marks:", "decks:"
+MARK, CHOOSE = Scheme.MARKS.prefix, Scheme.DECKS.prefix
 """Addresses of the links below the faces; after the first comes the uid of a deck, or nothing."""
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from PySide6.QtCore import QUrl, Signal
 
+from binder.page.address import Scheme
 from ui.kit.prose.prose import Prose
 
-TICK = "tick:"
+TICK = Scheme.TICK.prefix
 
 
 class QuestionsText(Prose):

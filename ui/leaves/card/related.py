@@ -6,11 +6,12 @@ from collections.abc import Callable, Sequence
 from html import escape
 
 from binder.cards.titles import DeckTitles
+from binder.page.address import Scheme
 from binder.study.cards.related import Kin, PairView, called
 from ui.kit.page.section import Row, beside
 from ui.look.theme import Theme
 
-PAIR = "pair:"
+PAIR = Scheme.PAIR.prefix
 """Address of a pair: then its uid, or the key of the card that a new one is made for."""
 COLUMN = 108
 """Width of the names in pixels at scale 1."""

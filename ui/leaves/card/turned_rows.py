@@ -10,6 +10,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPoint, QRect, QRect
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
+from binder.page.address import Scheme
 from binder.study import dates
 from binder.study.cards import appearances
 from binder.study.cards.appearances import Appearance
@@ -52,7 +53,7 @@ class Row:
 def row_of(one: Appearance, today: date) -> Row:
     """The row of an appearance as it is read on that day."""
     return Row(
-        f"leaf:{one.leaf_uid}",
+        Scheme.LEAF.to(one.leaf_uid),
         dates.brief(one.day, today),
         dates.written(one.day),
         one.title,

@@ -7,6 +7,7 @@ from datetime import date
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtWidgets import QMenu, QSizePolicy, QVBoxLayout, QWidget
 
+from binder.page.address import Scheme
 from binder.study import dates
 from binder.study.cards import appearances
 from binder.study.cards.appearances import Appearance
@@ -75,7 +76,7 @@ class TurnedUp(QWidget):
         if row >= len(self.model.rows):
             return
         address = self.model.rows[row].address
-        facing = address.replace("leaf:", "facing:", 1)
+        facing = address.replace(Scheme.LEAF.prefix, Scheme.FACING.prefix, 1)
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         menu.addAction("Open").triggered.connect(lambda: self.followed.emit(address))
@@ -100,4 +101,6 @@ def _dot(one: Appearance) -> Dot:
     turned = ", reversed" if one.reversed else ""
     tip = f"{dates.written(one.day)}: {one.title} ({one.label}{turned})"
     day = date.fromisoformat(one.day[:10])
-    return Dot(day, one.reversed, appearances.verdict_of(one.verdicts), f"leaf:{one.leaf_uid}", tip)
+    return Dot(
+        day, one.reversed, appearances.verdict_of(one.verdicts), Scheme.LEAF.to(one.leaf_uid), tip
+    )

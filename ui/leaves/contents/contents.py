@@ -7,6 +7,7 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QMenu, QWidget
 
 from binder.errors import RingboundError
+from binder.page.address import Scheme
 from binder.study.handouts import on_paper
 from binder.study.leaves import leaves
 from binder.study.leaves.leaves import Entry
@@ -22,7 +23,11 @@ from ui.look.theme import Look
 from ui.session.session import Session
 from ui.session.trail import Spot
 
-LINKS = (("Year sheet", "year:"), ("What came of it", "came:"), ("Draws offered…", "draws:"))
+LINKS = (
+    ("Year sheet", Scheme.YEAR.prefix),
+    ("What came of it", Scheme.CAME.prefix),
+    ("Draws offered…", Scheme.DRAWS.prefix),
+)
 """What is counted from the whole log, offered at the head of its contents."""
 MOVE_KEYS = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
 
@@ -112,7 +117,7 @@ class ContentsPage(Page):
         """Lay the leaf of that row open."""
         entry = self.model.entry(row)
         if entry is not None:
-            self.followed.emit(f"leaf:{entry.uid}")
+            self.followed.emit(Scheme.LEAF.to(entry.uid))
 
     def move_row(self, row: int, step: int) -> None:
         """Move a leaf up or down among the others."""
@@ -154,9 +159,11 @@ class ContentsPage(Page):
             return
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        menu.addAction("Open").triggered.connect(lambda: self.followed.emit(f"leaf:{entry.uid}"))
+        menu.addAction("Open").triggered.connect(
+            lambda: self.followed.emit(Scheme.LEAF.to(entry.uid))
+        )
         menu.addAction("Lay it facing").triggered.connect(
-            lambda: self.followed.emit(f"facing:{entry.uid}")
+            lambda: self.followed.emit(Scheme.FACING.to(entry.uid))
         )
         if not self.model.by_day:
             menu.addAction("Move up").triggered.connect(lambda: self.move_row(row, -1))

@@ -4,18 +4,16 @@ from __future__ import annotations
 
 from datetime import date
 
-from PySide6.QtCore import QByteArray, QPoint, QPointF, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPen, QPixmap, QPixmapCache
+from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPixmap, QPixmapCache
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
-from binder.cards.facts import SUITS
 from binder.study import dates
 from binder.study.leaves.leaves import Entry
+from ui.kit.faces.row_signs import card_colour, draw_box, emblem
 from ui.kit.lists.tall_list import AnyIndex, paint_ground
 from ui.leaves.contents.contents_rows import ContentsModel, Group
 from ui.look.theme import Look, Theme
-
-_SUIT_COLOURS = {suit: suit for suit in SUITS} | {"pentacles": "pents"}
 
 
 class ContentsDelegate(QStyledItemDelegate):
@@ -168,48 +166,6 @@ def leader(step: int, theme: Theme, ratio: float) -> QPixmap:
         painter.end()
         QPixmapCache.insert(name, tile)
     return tile
-
-
-def draw_box(painter: QPainter, box: QRectF, ink: QColor, full: float) -> None:
-    """A small box as on the slips, inked from its foot as far as something is done, up to 1."""
-    inner = box.adjusted(0.6, 0.6, -0.6, -0.6)
-    painter.fillRect(inner.adjusted(0, inner.height() * (1 - full), 0, 0), ink)
-    painter.setPen(QPen(ink, 1.2))
-    painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawRect(inner)
-
-
-def card_colour(key: str, theme: Theme) -> QColor:
-    """The colour of a card's suit, or of the Majors."""
-    return theme[_SUIT_COLOURS.get(key.partition("-")[0], "major")]
-
-
-def emblem(key: str, side: int, theme: Theme, ratio: float) -> QPixmap:
-    """A card's emblem, `side` pixels high, kept once it was drawn."""
-    name = f"emblem|{key}|{side}|{theme.name}|{ratio}"
-    pixmap = QPixmap()
-    if not QPixmapCache.find(name, pixmap):
-        pixmap = _drawn(key, side, theme, ratio)
-        QPixmapCache.insert(name, pixmap)
-    return pixmap
-
-
-def _drawn(key: str, side: int, theme: Theme, ratio: float) -> QPixmap:
-    from PySide6.QtSvg import QSvgRenderer
-
-    from binder.cards.faces import emblem_svg
-    from binder.cards.facts import CARDS
-
-    pixmap = QPixmap(round(side * ratio), round(side * ratio))
-    pixmap.setDevicePixelRatio(ratio)
-    pixmap.fill(Qt.GlobalColor.transparent)
-    card = next((card for card in CARDS if card.key == key), None)
-    if card is not None:
-        painter = QPainter(pixmap)
-        svg = emblem_svg(card, theme.hexes())
-        QSvgRenderer(QByteArray(svg.encode())).render(painter, QRectF(0, 0, side, side))
-        painter.end()
-    return pixmap
 
 
 def _model(index: AnyIndex) -> ContentsModel:

@@ -7,11 +7,13 @@ from html import escape
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu, QWidget
 
+from binder.page.address import Scheme
 from binder.reckon import wording
 from binder.store.shelf import Shelf
 from binder.study.cards import appearances
 from binder.study.overview import came
 from binder.study.overview.came import By, Came, Group
+from ui.kit.figures.group_address import MARK, group_address
 from ui.kit.figures.outcomes import OutcomeBar
 from ui.kit.figures.sure_picture import SurePicture
 from ui.kit.forms.switch import Switch
@@ -36,7 +38,6 @@ NONE_OF = {
     By.DECK: "No reading with a statement names its deck.",
     By.TOPIC: "No reading with a statement names its topic.",
 }
-_MARK = "|"
 
 
 def whole(session: Session) -> Came:
@@ -44,14 +45,9 @@ def whole(session: Session) -> Came:
     return session.kept("came", lambda: came.came(session.shelf))
 
 
-def address(by: By, key: str) -> str:
-    """Where the picture of one group is found."""
-    return f"sure:{by}{_MARK}{key}"
-
-
 def group_at(shelf: Shelf, everything: Came, rest: str) -> tuple[str, Group]:
     """Kind and group that an address names (without its 'sure:'); all where it is gone."""
-    by, _, key = rest.partition(_MARK)
+    by, _, key = rest.partition(MARK)
     for group in everything.groups.get(By(by), ()) if by in KINDS else ():
         if group.key == key:
             return by, group
@@ -127,7 +123,7 @@ class CamePage(Page):
             self.list.setCurrentIndex(self.model.index(row, 0))
             return
         group = self.model.rows[row]
-        self.followed.emit(address(KINDS[self.switch.chosen], group.key))
+        self.followed.emit(group_address(KINDS[self.switch.chosen], group.key))
 
     def _menu(self, row: int, at: QPoint) -> None:
         if row >= len(self.model.rows):
@@ -135,9 +131,12 @@ class CamePage(Page):
         group, by = self.model.rows[row], KINDS[self.switch.chosen]
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        ways = [("How sure, how often", address(by, group.key)), ("All statements", "sure:")]
+        ways = [
+            ("How sure, how often", group_address(by, group.key)),
+            ("All statements", Scheme.SURE.prefix),
+        ]
         if by is By.CARD:
-            ways.insert(1, ("Lay the card’s leaf facing", f"card:{group.key}"))
+            ways.insert(1, ("Lay the card’s leaf facing", Scheme.CARD.to(group.key)))
         for words, where in ways:
             menu.addAction(words).triggered.connect(
                 lambda _checked=False, where=where: self.followed.emit(where)
@@ -185,7 +184,9 @@ class SurePage(Page):
             part.setVisible(bool(bins))
         self.care.show_html(_soft(said), ())
         self.back.setVisible(bool(by))
-        self.back.show_html('<p><a href="sure:">All statements</a></p>' if by else "", ())
+        self.back.show_html(
+            f'<p><a href="{Scheme.SURE.prefix}">All statements</a></p>' if by else "", ()
+        )
 
     def foot(self) -> str:
         """Nothing here is kept; it is counted."""

@@ -7,6 +7,7 @@ from datetime import date
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu, QWidget
 
+from binder.page.address import Scheme
 from binder.study.overview import months
 from binder.study.overview.months import MonthLine, State
 from ui.kit.faces.faces import FaceCache
@@ -60,10 +61,10 @@ class YearPage(Page):
         rows = sheet(self.session, year)
         self.heading.say("A card for each month", f"The year {year}", _counted(rows))
         links = [
-            (f"← {year - 1}", f"year:{year - 1}" if year > FIRST else ""),
-            (f"{year + 1} →", f"year:{year + 1}" if year < LAST else ""),
-            ("Draws offered…", "draws:"),
-            ("Print…", f"print-year:{year}"),
+            (f"← {year - 1}", Scheme.YEAR.to(year - 1) if year > FIRST else ""),
+            (f"{year + 1} →", Scheme.YEAR.to(year + 1) if year < LAST else ""),
+            ("Draws offered…", Scheme.DRAWS.prefix),
+            ("Print…", Scheme.PRINT_YEAR.to(year)),
         ]
         self.links.show_links(links)
         at = self.list.currentIndex().row()
@@ -82,9 +83,9 @@ class YearPage(Page):
         line = self.model.rows[row]
         menu = QMenu(self)
         menu.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        ways = [("Print this year…", f"print-year:{line.month[:4]}")]
+        ways = [("Print this year…", Scheme.PRINT_YEAR.to(line.month[:4]))]
         if line.leaf_uid:
-            ways[:0] = [("Open", address(line)), ("Lay it facing", f"facing:{line.leaf_uid}")]
+            ways[:0] = [("Open", address(line)), ("Lay it facing", Scheme.FACING.to(line.leaf_uid))]
         elif address(line):
             ways.insert(0, ("Draw it now", address(line)))
         for words, where in ways:

@@ -13,6 +13,7 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
+from binder.page.address import Scheme
 from binder.study.overview.months import MOST, MonthLine, State
 from ui.kit.faces.faces import CORNER, RATIO, FaceCache, draw_centred
 from ui.kit.lists.tall_list import TallList, paint_ground
@@ -43,8 +44,8 @@ def spoken(line: MonthLine) -> str:
 def address(line: MonthLine) -> str:
     """Where a row leads: its reading, the draw that is offered, or nowhere ('')."""
     if line.leaf_uid:
-        return f"leaf:{line.leaf_uid}"
-    return f"month:{line.month}" if line.state is State.OFFERED else ""
+        return Scheme.LEAF.to(line.leaf_uid)
+    return Scheme.MONTH.to(line.month) if line.state is State.OFFERED else ""
 
 
 class YearDelegate(QStyledItemDelegate):

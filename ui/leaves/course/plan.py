@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QMenu, QPushButton, QVBoxLayout, QWidget
 
 from binder.cards.facts import CARDS
 from binder.errors import RingboundError
+from binder.page.address import Scheme
 from binder.store.file import Binder
 from binder.study.cards.words import cards_with_words
 from binder.study.course import aims, course
@@ -69,7 +70,7 @@ class PlanPage(Page):
         )
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self.wall_head, self.wall = self.head("How far each card is"), Wall(look)
-        self.wall.chosen.connect(lambda key: self.followed.emit(f"card:{key}"))
+        self.wall.chosen.connect(lambda key: self.followed.emit(Scheme.CARD.to(key)))
         self.dialog: FormDialog | None = None
         self._make_actions()
         self.add(self.heading)
@@ -109,7 +110,7 @@ class PlanPage(Page):
         self.finish_button = QPushButton(FINISH)
         self.add_button.clicked.connect(self.add_unit)
         self.move_button.clicked.connect(self.move_timetable)
-        self.finish_button.clicked.connect(lambda: self.followed.emit("level:"))
+        self.finish_button.clicked.connect(lambda: self.followed.emit(Scheme.LEVEL.prefix))
         box = QWidget()
         column = QVBoxLayout(box)
         column.setContentsMargins(2, self.look.theme.px(12), 2, self.look.theme.px(14))
@@ -200,7 +201,7 @@ class PlanPage(Page):
         """Lay the unit's own leaf open."""
         unit = self._unit()
         if unit is not None and unit.leaf:
-            self.followed.emit(f"leaf:{unit.leaf}")
+            self.followed.emit(Scheme.LEAF.to(unit.leaf))
 
     def add_unit(self) -> None:
         """Ask for a new unit, beginning when the last one ends."""

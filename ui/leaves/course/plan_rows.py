@@ -16,10 +16,10 @@ from binder.study.course.aims import Aim
 from binder.study.course.course import UnitView
 from binder.study.overview.progress import NONE, STEPS, Progress
 from binder.study.readings.lookbacks import Verdict
+from ui.kit.faces.row_signs import card_colour, draw_box
 from ui.kit.lists.tall_list import AnyIndex, paint_ground
 from ui.kit.page.heads import wrapped
 from ui.kit.verdicts import draw_mark
-from ui.leaves.contents.contents_paint import card_colour, draw_box
 from ui.look.theme import Look
 
 AIM_BOX = 12

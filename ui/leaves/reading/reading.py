@@ -20,6 +20,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QMenu, QWidget
 
 from binder.errors import RingboundError
+from binder.page.address import Scheme
 from binder.study import dates
 from binder.study.leaves.leaves import LeafView
 from binder.study.readings import lookbacks
@@ -80,11 +81,13 @@ class ReadingPage(Page):
         self.add(self.photos_head, self.photos, self.sky_head, self.sky)
         self.add(self.caution, gap=6)
         self.rows.addStretch(1)
-        self.cards.chosen.connect(lambda key: self.followed.emit(f"card:{key}"))
+        self.cards.chosen.connect(lambda key: self.followed.emit(Scheme.CARD.to(key)))
         self.cards.menu_asked.connect(self._card_menu)
         self.cards.reached.connect(lambda rect: self.show_rect(self.cards, rect))
         self.expected.judged.connect(self._judge)
-        self.standing.clicked.connect(lambda: self.followed.emit(f"card:{self.standing.card}"))
+        self.standing.clicked.connect(
+            lambda: self.followed.emit(Scheme.CARD.to(self.standing.card))
+        )
         self._skies: dict[tuple[datetime, str], Sky | None] = {}
         self.importing = PhotoImport(self)
         self.importing.going.connect(self._show_going)
@@ -293,7 +296,7 @@ def _to_come(reading: ReadingView, today: date) -> str:
     told = lookbacks.told(reading.look_on, reading.look_state, reading.put_off, today)
     if not told or reading.look_on in due_with:
         return ""
-    return f'<p class="soft">{told} <a href="look:">Look back now</a></p>'
+    return f'<p class="soft">{told} <a href="{Scheme.LOOK_BACK.prefix}">Look back now</a></p>'
 
 
 def _soft(words: str) -> str:

@@ -7,6 +7,7 @@ from html import escape
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
+from binder.page.address import Scheme
 from binder.study.leaves.leaves import LeafView
 from binder.study.sources import bibliography, citing, sources
 from binder.study.sources.bibliography import Bibliography
@@ -14,9 +15,9 @@ from binder.study.sources.sources import SourceView
 from ui.kit.forms.hints import Hint
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.lists.tall_list import TallList
+from ui.kit.page.facts import Facts
 from ui.kit.page.heads import Heading
 from ui.kit.page.page import Page
-from ui.leaves.card.card_head import Facts
 from ui.leaves.source.bibliography_dialog import BibliographyDialog
 from ui.leaves.source.cited_rows import CitedDelegate, spoken
 from ui.look.theme import Look
@@ -113,13 +114,13 @@ class SourcePage(Page):
         self.list.fit()
 
     def _open(self, row: int) -> None:
-        self.followed.emit(f"leaf:{self.model.rows[row].leaf_uid}")
+        self.followed.emit(Scheme.LEAF.to(self.model.rows[row].leaf_uid))
 
     def _ask_across(self) -> None:
         view = self.session.leaf_of(self.spot) if self.spot else None
         source = sources.source_of(view.binder, view.uid) if view else None
         if source is not None:
-            self.followed.emit(f"across:{source.key}")
+            self.followed.emit(Scheme.ACROSS.to(source.key))
 
     def ask(self) -> None:
         """Ask for the bibliographic facts."""

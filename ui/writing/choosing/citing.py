@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QPoint, Qt
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import QPlainTextEdit, QTextEdit, QWidget
 
+from binder.page.address import Scheme
 from binder.page.editing.edit import Edit, link
 from binder.page.editing.quoting import quoted
 from binder.study.sources.sources import author_of
@@ -56,7 +57,7 @@ class Asking(QObject):
 
         made = ask_source(self._session, self._look, self._page)
         if made is not None:
-            self._put(f"source:{made.key}", made.title)
+            self._put(Scheme.SOURCE.to(made.key), made.title)
 
 
 class CitingKeys(QObject):

@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.page.address import Scheme
 from binder.study.decks.decks import usual_titles
 from binder.study.leaves.leaves import contents
 from binder.study.overview import picking
@@ -183,11 +184,11 @@ class Picker(QFrame):
         found: dict[str, Choice] = {}
         view = session.leaf_of(session.facing)
         if view is not None:
-            found[view.uid] = Choice(f"leaf:{view.uid}", view.title, view.tab)
+            found[view.uid] = Choice(Scheme.LEAF.to(view.uid), view.title, view.tab)
         if session.binder is not None and session.tab is not None:
             for entry in contents(session.binder, session.tab, most=picking.MOST):
                 name = session.tab.name
-                found.setdefault(entry.uid, Choice(f"leaf:{entry.uid}", entry.title, name))
+                found.setdefault(entry.uid, Choice(Scheme.LEAF.to(entry.uid), entry.title, name))
         found.pop(session.left.leaf, None)
         return list(found.values())
 
@@ -238,7 +239,7 @@ class Picker(QFrame):
 
 _PLACED = ("source", "quotation")
 _SOURCES = (*_PLACED, "column")
-_NEW = Choice("source:", "New source…", "not on the shelf yet")
+_NEW = Choice(Scheme.SOURCE.prefix, "New source…", "not on the shelf yet")
 _NO_SOURCE = "No source is called so; sources are leaves behind a tab of their own."
 _WORDS = {
     "card": (

@@ -20,13 +20,15 @@ from PySide6.QtGui import (
     QTextOption,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QFrame, QSizePolicy, QTextEdit, QWidget
+from PySide6.QtWidgets import QFrame, QSizePolicy, QWidget
 
+from binder.page.address import Scheme
 from ui.kit.units import units
 from ui.look.theme import Look
 from ui.writing.editor import columns, editor_paint
 from ui.writing.editor.previews import Previews
 from ui.writing.editor.shaping import Shaping
+from ui.writing.editor.styled import StyledField
 from ui.writing.editor.styles import Highlighter
 from ui.writing.editor.writing import Writing
 
@@ -39,7 +41,7 @@ Named = tuple[int, int, str]
 _MOVES = {Qt.Key.Key_PageUp: -1, Qt.Key.Key_PageDown: 1}
 
 
-class Editor(Writing, QTextEdit):
+class Editor(Writing, StyledField):
     """Markdown with live styles; lists hang, quotes stand in, card names have their dots."""
 
     edited = Signal()
@@ -57,7 +59,7 @@ class Editor(Writing, QTextEdit):
         self, look: Look, name: str, *, role: str = "body", colour: str = "ink",
         parent: QWidget | None = None,
     ) -> None:  # fmt: skip
-        QTextEdit.__init__(self, parent)
+        StyledField.__init__(self, parent)
         self._look, self._role, self._colour = look, role, colour
         self._quiet = False
         self._touched: tuple[int, int] | None = None
@@ -186,7 +188,7 @@ class Editor(Writing, QTextEdit):
             ):
                 return text[span.start : span.end].strip("]()").split(" ")[0]
         name = self.name_at(place)
-        return f"card:{name[2]}" if name else ""
+        return Scheme.CARD.to(name[2]) if name else ""
 
     def _label_start(self, block: QTextBlock, end: int) -> int:
         spans = self.highlighter.line_of(block).spans

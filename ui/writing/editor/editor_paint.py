@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import NamedTuple
 
 from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QTextBlock
@@ -13,9 +13,7 @@ from ui.kit.prose.prose_paint import blocks_in, strips
 from ui.kit.units import units
 from ui.writing.editor.formats import ITEM
 from ui.writing.editor.previews import GAP
-
-if TYPE_CHECKING:
-    from ui.writing.editor.editor import Editor
+from ui.writing.editor.styled import StyledField
 
 DROP = 3.4
 """How far below the letters' foot the line under a link runs, as on the read leaf."""
@@ -33,7 +31,7 @@ class Seen(NamedTuple):
     quote: int
 
 
-def lines_in(editor: Editor, first: QTextBlock, seen: QRect) -> list[Seen]:
+def lines_in(editor: StyledField, first: QTextBlock, seen: QRect) -> list[Seen]:
     """The lines in sight."""
     found = []
     for block, rect in blocks_in(editor.document(), first, seen):
@@ -43,7 +41,7 @@ def lines_in(editor: Editor, first: QTextBlock, seen: QRect) -> list[Seen]:
     return found
 
 
-def grounds(painter: QPainter, editor: Editor, seen: Sequence[Seen]) -> None:
+def grounds(painter: QPainter, editor: StyledField, seen: Sequence[Seen]) -> None:
     """A ground under code, a rule beside quotes and under the rows of a table."""
     theme, width = editor.highlighter.styles.theme, editor.viewport().width()
     for one in seen:
@@ -59,7 +57,7 @@ def grounds(painter: QPainter, editor: Editor, seen: Sequence[Seen]) -> None:
             painter.fillRect(0, top + tall // 2, width, 1, theme["rule"])
 
 
-def signs(painter: QPainter, editor: Editor, seen: Sequence[Seen]) -> None:
+def signs(painter: QPainter, editor: StyledField, seen: Sequence[Seen]) -> None:
     """Bullets and tick boxes in place of their marks."""
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for one in seen:
@@ -72,7 +70,7 @@ def signs(painter: QPainter, editor: Editor, seen: Sequence[Seen]) -> None:
             _bullet(painter, editor, one)
 
 
-def pictures(painter: QPainter, editor: Editor, seen: Sequence[Seen]) -> None:
+def pictures(painter: QPainter, editor: StyledField, seen: Sequence[Seen]) -> None:
     """The picture that a line names, below it."""
     theme = editor.highlighter.styles.theme
     for one in seen:
@@ -88,7 +86,7 @@ def box_of(line: Line) -> Span | None:
     return next((span for span in line.spans if span.style in ("box", "ticked")), None)
 
 
-def _middle(editor: Editor, one: Seen) -> tuple[float, float]:
+def _middle(editor: StyledField, one: Seen) -> tuple[float, float]:
     """Where the words of an item start, and the middle of small letters on its first line."""
     row = one.block.layout().lineAt(0)
     left = one.rect.left() + one.block.blockFormat().leftMargin()
@@ -96,7 +94,7 @@ def _middle(editor: Editor, one: Seen) -> tuple[float, float]:
     return left, one.rect.top() + row.y() + row.ascent() - metrics.xHeight() / 2
 
 
-def box_rect(editor: Editor, one: Seen) -> QRectF:
+def box_rect(editor: StyledField, one: Seen) -> QRectF:
     """Where the tick box of an item is drawn."""
     theme = editor.highlighter.styles.theme
     left, middle = _middle(editor, one)
@@ -105,7 +103,7 @@ def box_rect(editor: Editor, one: Seen) -> QRectF:
     return QRectF(round(x) + 0.5, round(middle - side / 2) + 0.5, side, side)
 
 
-def _box(painter: QPainter, editor: Editor, rect: QRectF, *, ticked: bool) -> None:
+def _box(painter: QPainter, editor: StyledField, rect: QRectF, *, ticked: bool) -> None:
     theme = editor.highlighter.styles.theme
     painter.setPen(QPen(theme["inksoft"], 1.2))
     painter.setBrush(Qt.BrushStyle.NoBrush)
@@ -120,7 +118,7 @@ def _box(painter: QPainter, editor: Editor, rect: QRectF, *, ticked: bool) -> No
         painter.drawPolyline([corner + QPointF(x * side, y * side) for x, y in points])
 
 
-def _bullet(painter: QPainter, editor: Editor, one: Seen) -> None:
+def _bullet(painter: QPainter, editor: StyledField, one: Seen) -> None:
     theme = editor.highlighter.styles.theme
     left, middle = _middle(editor, one)
     radius = BULLET * theme.scale
@@ -131,7 +129,7 @@ def _bullet(painter: QPainter, editor: Editor, one: Seen) -> None:
     painter.drawEllipse(centre, radius, radius)
 
 
-def box_at(editor: Editor, block: QTextBlock, at: QPoint) -> Span | None:
+def box_at(editor: StyledField, block: QTextBlock, at: QPoint) -> Span | None:
     """The tick box under a point, or None."""
     line = editor.highlighter.line_of(block)
     box = box_of(line)
@@ -143,7 +141,10 @@ def box_at(editor: Editor, block: QTextBlock, at: QPoint) -> Span | None:
 
 
 def under_lines(
-    painter: QPainter, editor: Editor, seen: Sequence[Seen], names: Sequence[tuple[int, int, str]]
+    painter: QPainter,
+    editor: StyledField,
+    seen: Sequence[Seen],
+    names: Sequence[tuple[int, int, str]],
 ) -> None:
     """Dots under card names, a line under the words of other links."""
     theme = editor.highlighter.styles.theme

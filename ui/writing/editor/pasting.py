@@ -9,6 +9,7 @@ from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData, Qt
 from PySide6.QtGui import QImage, QImageReader
 
 from binder.errors import CanMend
+from binder.page.address import Scheme
 from binder.store.file import Binder
 from binder.study.leaves import files
 from binder.study.leaves.files import KEPT_AS_PICTURE, markdown_for
@@ -121,7 +122,7 @@ def _put_html(editor: Writing, binder: Binder, html: str) -> list[str]:
             amiss.append(str(error))
             text = re.sub(rf"!\[([^\]]*)\]\({picture.placeholder}[^)]*\)", r"\1", text)
             continue
-        text = text.replace(picture.placeholder, f"file:{uid}")
+        text = text.replace(picture.placeholder, Scheme.FILE.to(uid))
     return amiss + _put_words(editor, text)
 
 

@@ -5,14 +5,11 @@ undoing the words undoes their shape.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QTextBlock, QTextBlockFormat, QTextCursor
 
 from ui.kit.units import units
-
-if TYPE_CHECKING:
-    from ui.writing.editor.editor import Editor
+from ui.writing.editor.styled import StyledField
 
 Shape = tuple[float, float]
 """Left margin, by which the first line stands out again, and the margin below."""
@@ -21,7 +18,7 @@ Shape = tuple[float, float]
 class Shaping:
     """Margins of an editor's lines, and runs of typing that are undone together."""
 
-    def __init__(self, editor: Editor) -> None:
+    def __init__(self, editor: StyledField) -> None:
         self._editor = editor
         self._run = ("", -1)
 

@@ -8,6 +8,7 @@ from functools import partial
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtWidgets import QLabel, QMenu, QPushButton, QVBoxLayout, QWidget
 
+from binder.page.address import Scheme
 from binder.store.file import Binder
 from binder.study.leaves.leaves import LeafView
 from binder.study.sources import sources, tables
@@ -184,7 +185,7 @@ class SideFields(QWidget):
 
         made = ask_source(self._session, self._look, self)
         if made is not None:
-            self.begin_source(f"source:{made.key}")
+            self.begin_source(Scheme.SOURCE.to(made.key))
 
     def begin_source(self, address: str) -> None:
         """A column for the source of an address; its first cell is to be written."""

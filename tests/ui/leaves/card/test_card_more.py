@@ -15,6 +15,7 @@ from binder.study.leaves import fields, files
 from binder.study.leaves.fields import QUESTIONS
 from tests.ui import driving
 from tests.ui.driving import K, answering, click, settle
+from ui.actions.installed import actions_of
 from ui.kit.faces.faces import FaceCache
 from ui.leaves.card.card import CardPage
 from ui.leaves.card.card_head import EDGE
@@ -200,7 +201,7 @@ def test_a_pair_is_made_changed_and_taken_apart_in_the_window(window):
         click(dialog.yes)
 
     answering(pairs)
-    window.deeds.follow(window.cover.leaf("left"), f"pair:{BLANK}")
+    actions_of(window).follow(window.cover.leaf("left"), f"pair:{BLANK}")
     settle()
     (pair,) = related.pairs(session.shelf, BLANK)
     assert (pair.other, pair.text) == (MOON, "Two of one mind")
@@ -218,7 +219,7 @@ def test_a_pair_is_made_changed_and_taken_apart_in_the_window(window):
     answering(lambda dialog: click(dialog.apart))
     click(words.viewport(), link_point(words, f"pair:{pair.uid}"))
     assert related.pairs(session.shelf, BLANK) == []
-    window.deeds.undo()
+    actions_of(window).undo()
     assert len(related.pairs(session.shelf, BLANK)) == 1
 
 
@@ -255,7 +256,7 @@ def test_the_decks_shown_are_chosen_by_key(window, photographed_in):
         QTest.keyClick(dialog.list, K.Key_Return)
 
     answering(unticks)
-    window.do("card_faces")
+    window.actions_by_name["card_faces"].trigger()
     settle()
     kept = shown_faces.chosen(session.shelf)
     assert len(kept) == 2
@@ -307,7 +308,7 @@ def test_only_a_card_leaf_is_marked(window):
     session.open_tab(
         session.shelf.binder("Practice"), driving.tab_of(window, "Readings log", "Practice")
     )
-    window.do("mark_picture")
+    window.actions_by_name["mark_picture"].trigger()
     assert "Open the leaf of one of the 78 cards first." in window.said.text()
 
 

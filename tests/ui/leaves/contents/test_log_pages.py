@@ -13,6 +13,7 @@ from binder.study.leaves import leaves
 from binder.study.overview import came, months, slips
 from binder.study.readings import draws, readings
 from tests.ui.leaf_fixtures import log
+from ui.actions.installed import Installed, actions_of
 from ui.dialogs.draws import DrawsDialog
 from ui.kit.forms import asking
 from ui.leaves.counted.came import CamePage, SurePage
@@ -29,6 +30,7 @@ def window(qtbot, session, look, tmp_path):
     from ui.desk.window import Window
 
     made = Window(session, look, Memory(tmp_path / "desk.ini"))
+    Installed(made)
     qtbot.addWidget(made)
     made.resize(1600, 1000)
     made.start(None)
@@ -95,7 +97,7 @@ def test_enter_on_the_month_offered_begins_its_draw(window, qtbot):
     page.list.setCurrentIndex(page.model.index(11, 0))
     qtbot.keyClick(page.list, Qt.Key.Key_Return)
     assert window.staged("entry")
-    assert window.deeds.entry.draft().month == "2026-12"
+    assert actions_of(window).entry.draft().month == "2026-12"
 
 
 def test_a_missed_month_leads_nowhere(window, qtbot):
@@ -120,11 +122,11 @@ def test_the_year_is_printed_from_its_page(window, way):
     if way == "link":
         page.links.words[-1].click()
     else:
-        window.do("print")
-    assert window.deeds.proof.title.text() == "Print the year 2026"
-    assert window.deeds.proof.isVisible()
-    window.deeds.proof.wait()
-    window.deeds.proof.leave()
+        window.actions_by_name["print"].trigger()
+    assert actions_of(window).proof.title.text() == "Print the year 2026"
+    assert actions_of(window).proof.isVisible()
+    actions_of(window).proof.wait()
+    actions_of(window).proof.leave()
     assert window.session.left.show is Show.YEAR
     assert not page.isHidden()
 
@@ -142,7 +144,7 @@ def test_the_log_leads_to_its_sheets(window):
 
 def test_other_tabs_have_no_such_links(window):
     window.session.open_leaf(window.session.shelf.card_leaf(STAR)[1])
-    window.do("contents")
+    window.actions_by_name["contents"].trigger()
     assert window.cover.leaf("left").links.isHidden()
 
 
@@ -168,7 +170,7 @@ def test_a_group_is_laid_facing_by_key(window, qtbot):
     qtbot.keyClick(page.list, Qt.Key.Key_Return)
     facing = window.cover.leaf("right")
     assert facing.heading.accessibleDescription().casefold() == f"about {first.name}".casefold()
-    window.deeds.sure("")
+    actions_of(window).sure("")
     assert facing.heading.accessibleDescription() == "All statements"
 
 
@@ -260,8 +262,8 @@ def test_a_photograph_is_chosen_from_the_menu(window, qtbot, monkeypatch, tmp_pa
 def test_a_reading_without_statements_asks_after_thirty_days_and_is_put_off_and_let_go(window):
     session = window.session
     shelf = session.shelf
-    window.do("new_reading")
-    entry = window.deeds.entry
+    window.actions_by_name["new_reading"].trigger()
+    entry = actions_of(window).entry
     entry.left.head.question.setPlainText("What of the kiln?")
     entry.hand.write("3w, hermit r, qc")
     entry.keep()
@@ -272,11 +274,11 @@ def test_a_reading_without_statements_asks_after_thirty_days_and_is_put_off_and_
     assert uid not in {slip.leaf_uid for slip in slips.slips(shelf, on - timedelta(days=1))}
     assert uid in {slip.leaf_uid for slip in slips.slips(shelf, on)}
     session._today = on
-    window.do("look_back")
-    page = window.deeds.looking_back
+    window.actions_by_name["look_back"].trigger()
+    page = actions_of(window).looking_back
     page._in(timedelta(days=7))
     assert readings.reading(binder, uid).look_on == "2027-01-01"
-    window.do("look_back")
+    window.actions_by_name["look_back"].trigger()
     page.let_go.click()
     after = came.came(shelf)
     assert (after.put_off, after.let_go) == (before.put_off + 1, before.let_go + 1)
@@ -287,8 +289,8 @@ def test_several_look_backs_are_kept_each_under_its_day(window):
     binder, uid = reading_open(window)
     before = len(readings.reading(binder, uid).look_backs)
     for words in ("The quay is let.", "And let again."):
-        window.do("look_back")
-        page = window.deeds.looking_back
+        window.actions_by_name["look_back"].trigger()
+        page = actions_of(window).looking_back
         page.text.setPlainText(words)
         page.keep.click()
     view = readings.reading(binder, uid)

@@ -16,6 +16,7 @@ from binder.study.handouts import page_notes
 from binder.study.leaves import leaves, tabs
 from tests.page.markup.written import written
 from tests.ui.driving import CTRL, SHIFT, K, click, key, keys, settle
+from ui.actions.installed import actions_of
 
 COPY = Qt.DropAction.CopyAction
 
@@ -66,7 +67,7 @@ def drop(widget, *paths, at=None):
 
 def finish(window):
     """Until all is filed and read."""
-    filing = window.deeds.filing
+    filing = actions_of(window).filing
     until = time.monotonic() + 30
     while filing.busy and time.monotonic() < until:
         filing.wait()
@@ -230,7 +231,7 @@ def test_what_cannot_be_filed_is_listed_and_stops_nothing_else(desk, tmp_path):
     finish(desk)
     titles = [entry.title for entry in entries(desk)[before:]]
     assert titles == ["good", "new line", "really a picture", "shut"]
-    panel = desk.deeds.filing_panel
+    panel = actions_of(desk).filing_panel
     assert panel.isVisible()
     assert panel.told.text().endswith("7 could not be filed.")
     listed = [panel.list.item(row).text() for row in range(panel.list.count())]
@@ -262,7 +263,7 @@ def test_stopping_keeps_what_is_filed_and_leaves_the_rest(desk, tmp_path):
         (folder / f"sheet {number}.pdf").write_bytes(pdf(1, str(number)))
     before = len(entries(desk))
     drop(desk.cover, folder)
-    filing, panel = desk.deeds.filing, desk.deeds.filing_panel
+    filing, panel = actions_of(desk).filing, actions_of(desk).filing_panel
     panel._appear()
     assert panel.isVisible()
     QTest.mouseClick(panel.stop, Qt.MouseButton.LeftButton)
@@ -285,7 +286,7 @@ def test_shutting_the_window_meanwhile_leaves_nothing_half_filed(desk, tmp_path)
     drop(desk.cover, folder)
     path = desk.session.binder.path
     desk.close()
-    assert not desk.deeds.filing.busy
+    assert not actions_of(desk).filing.busy
     assert check(path) == []
     binder = open_file(path)
     (kept,), (shown,) = (
@@ -309,9 +310,9 @@ def test_two_orders_are_filed_one_after_the_other(desk, tmp_path):
 def test_a_binder_taken_off_the_shelf_meanwhile_is_named(desk, tmp_path):
     (tmp_path / "late.pdf").write_bytes(pdf())
     drop(desk.cover, tmp_path / "late.pdf")
-    desk.deeds.filing.keeping.wait()
+    actions_of(desk).filing.keeping.wait()
     desk.session.binder.close()
     finish(desk)
-    panel = desk.deeds.filing_panel
+    panel = actions_of(desk).filing_panel
     assert "was taken off the shelf meanwhile" in panel.list.item(0).text()
     assert panel.told.text().startswith("No handout is filed")

@@ -11,6 +11,7 @@ from binder.study.leaves.leaves import rename
 from binder.study.readings import lookbacks, readings
 from binder.study.readings.cautions import CONSENT
 from tests.ui.leaf_fixtures import expect_two, log, session_on, shown
+from ui.actions.installed import Installed
 from ui.desk.window import Window
 from ui.leaves.reading.reading import ReadingPage
 from ui.session.memory import Memory
@@ -265,6 +266,7 @@ def test_no_part_reaches_over_the_edge(session, qtbot, look, course_shelf, size,
 @pytest.fixture
 def window(session, qtbot, look, tmp_path, course_shelf):
     made = Window(session, look, Memory(tmp_path / "desk.ini"))
+    Installed(made)
     qtbot.addWidget(made)
     made.resize(1600, 1000)
     made.show()

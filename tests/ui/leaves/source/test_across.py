@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 
 from binder.study.sources import sources
 from tests.paper.reading_back import bare, texts
+from ui.actions.installed import actions_of
 from ui.kit.forms import asking
 
 K, LEFT = Qt.Key, Qt.MouseButton.LeftButton
@@ -15,8 +16,8 @@ def screen(window):
     """The screen, opened from the leaf of a source through its button."""
     key = "tenpenny"
     window.session.open_leaf(sources.sources(window.session.shelf)[key].leaf_uid)
-    window.do("across")
-    made = window.deeds.across_screen
+    window.actions_by_name["across"].trigger()
+    made = actions_of(window).across_screen
     yield made
     made.keeping.leave()
 
@@ -110,7 +111,7 @@ def test_words_that_cannot_be_saved_are_said_and_kept(window, screen, qtbot):
 def test_it_is_printed(window, screen, qtbot):
     choose(screen, "Major Arcana")
     qtbot.mouseClick(screen.print_button, LEFT)
-    proof = window.deeds.proof
+    proof = actions_of(window).proof
     proof.wait()
     qtbot.waitUntil(lambda: proof.printed is not None)
     page = "".join(texts(proof.printed.pdf))

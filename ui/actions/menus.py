@@ -5,25 +5,22 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from datetime import timedelta
 from functools import partial
-from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QMenu
 
 from binder.study.overview.slips import Slip, SlipKind
 from binder.study.readings import lookbacks
-from ui.desk import due
+from ui.actions.actions import Actions
 from ui.desk.colours import SPINES, TABS
+from ui.desk.window import Window
 from ui.kit.forms import asking
-
-if TYPE_CHECKING:
-    from ui.desk.window import Window
 
 LATER = (("Ask again tomorrow", 1), ("Ask again in a week", 7), ("Ask again in a month", 30))
 
 
 class PieceMenu(QMenu):
-    """A menu whose entries run a window's deeds; it goes when it is closed."""
+    """A menu whose entries run a window's actions; it goes when it is closed."""
 
     def __init__(self, window: Window) -> None:
         super().__init__(window)
@@ -46,42 +43,43 @@ class PieceMenu(QMenu):
     def add_named(self, names: Iterable[str]) -> None:
         """Actions of the menu bar, below a line."""
         self.addSeparator()
-        self.addActions([self.window_.actions_by_name[name] for name in names])
+        named = self.window_.actions_by_name
+        self.addActions([named[name] for name in names])
 
 
-def spine_menu(window: Window, key: str) -> QMenu:
+def spine_menu(window: Window, actions: Actions, key: str) -> QMenu:
     """The menu of a spine, or of the shelf beside the spines (key '')."""
-    made, deeds = PieceMenu(window), window.deeds
+    made = PieceMenu(window)
     if key:
         made.add("&Open", window.session.open_binder, key)
-        made.add("&Rename…", deeds.rename_binder, key)
-        made.add_colours(SPINES, deeds.recolour_binder, key)
-        made.add("&Take off the shelf…", deeds.take_off, key)
+        made.add("&Rename…", actions.rename_binder, key)
+        made.add_colours(SPINES, actions.recolour_binder, key)
+        made.add("&Take off the shelf…", actions.take_off, key)
     made.add_named(("new_binder",))
     return made
 
 
-def tab_menu(window: Window, key: str) -> QMenu:
+def tab_menu(window: Window, actions: Actions, key: str) -> QMenu:
     """The menu of a divider, or of the edge beside the dividers (key '')."""
-    made, deeds = PieceMenu(window), window.deeds
+    made = PieceMenu(window)
     if key:
         made.add("&Open", window.open_tab, key)
-        made.add("&Rename…", deeds.rename_tab, key)
-        made.add_colours(TABS, deeds.recolour_tab, key)
-        made.add("Set &aside", deeds.set_tab_aside, key)
-        made.add("&Print…", deeds.print, key)
-        made.add("&File handouts…", deeds.file_handouts, key)
-        made.add("File a f&older…", deeds.file_folder, key)
+        made.add("&Rename…", actions.rename_tab, key)
+        made.add_colours(TABS, actions.recolour_tab, key)
+        made.add("Set &aside", actions.set_tab_aside, key)
+        made.add("&Print…", actions.print, key)
+        made.add("&File handouts…", actions.file_handouts, key)
+        made.add("File a f&older…", actions.file_folder, key)
     made.add_named(("new_tab",))
     return made
 
 
-def slip_menu(window: Window, slip: Slip) -> QMenu:
+def slip_menu(window: Window, actions: Actions, slip: Slip) -> QMenu:
     """The menu of a slip: open it, or ask again later."""
     made = PieceMenu(window)
-    made.add("&Open", window.open_slip, slip)
+    made.add("&Open", actions.open_slip, slip)
     if slip.kind is SlipKind.BEGUN:
-        made.add("&Throw it away…", due.throw_away, window, slip)
+        made.add("&Throw it away…", actions.throw_away, slip)
     if slip.kind in (SlipKind.MONTH, SlipKind.DRAW):
         made.add_named(("year_sheet", "draws"))
     if slip.kind is SlipKind.LOOK_BACK:
