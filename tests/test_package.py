@@ -109,7 +109,6 @@ IMPORTED_AS = {
     "astronomy": "astronomy-engine",
     "bs4": "beautifulsoup4",
     "playhouse": "peewee",
-    "fontTools": "fonttools",
     "fontpkg_vollkorn": "fontpkg-vollkorn",
 }
 """Packages that are imported under another name than they are installed by."""

@@ -8,6 +8,7 @@ import tomllib
 
 import fontpkg_vollkorn
 import platformdirs
+import uharfbuzz
 
 from binder.cards import facts
 from binder.store import shelf
@@ -19,5 +20,5 @@ from binder.study.overview import moving
 
 __all__ = [
     "course", "dates", "facts", "fontpkg_vollkorn", "leaves", "moving", "platformdirs", "shelf",
-    "tabs", "tomllib", "words",
+    "tabs", "tomllib", "uharfbuzz", "words",
 ]  # fmt: skip

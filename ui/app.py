@@ -26,7 +26,7 @@ from binder.store.shelf import Shelf
 from ui.actions.installed import Installed
 from ui.desk.stage import Stage
 from ui.desk.window import Window
-from ui.look import fonts, theme
+from ui.look import theme
 from ui.rubbish import Rubbish
 from ui.session.memory import Memory
 from ui.session.reader import Reader
@@ -110,11 +110,6 @@ class Program:
                 min(FIRST_SIZE[0], room.width() - 40), min(FIRST_SIZE[1], room.height() - 60)
             )
 
-    def cut_letters(self) -> None:
-        """Cut the weights of the letters if that was not done at set-up."""
-        if fonts.missing():
-            fonts.make_beside(self.look.refresh, self.app)
-
     def leave(self, *_signal: object) -> None:
         """End at once, with everything saved, as when the system shuts down."""
         if self.window is not None:
@@ -151,7 +146,6 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
     Rubbish(app)
     if painted is not None:
         window.painted.connect(painted)
-    program.cut_letters()
     code = int(app.exec())
     program.close()
     return code

@@ -30,7 +30,6 @@ from binder.study.dates import parsed
 from ui.actions.installed import actions_of
 from ui.app import Program
 from ui.desk.window import Window
-from ui.look import fonts
 from ui.session.memory import Memory
 
 LARGE, SMALL = (1600, 1000), (1100, 700)
@@ -167,8 +166,6 @@ def draw(shelf: Path, out: Path) -> list[Path]:
     except OSError as error:
         raise CanMend(f"The folder “{out}” could not be made ({error.strerror}).") from error
     app = QApplication.instance() or QApplication(["ringbound"])
-    if fonts.missing():
-        fonts.make_missing()
     today = last_day(shelf)
     with tempfile.TemporaryDirectory() as folder:
         memory = Memory(Path(folder) / "desk.ini")

@@ -1,135 +1,98 @@
-"""The program's letters: Vollkorn in the weights it uses, cut once and kept in the user's cache.
+"""The program's letters: Vollkorn in the weights it uses, handed to Qt before anything is drawn.
 
 The package carries variable fonts. Qt takes only their Regular and Italic and thickens the rest
-by smearing, so each weight is cut to a font of its own under one family name.
-Run as `python -m ui.look.fonts` it cuts what is missing; that takes some seconds, once.
+by smearing, so HarfBuzz pins each weight to a font of its own under one family name. That takes
+some milliseconds a weight, so it is done anew at every start and nothing is kept.
 """
 
-import os
-import sys
-from collections.abc import Callable
+from __future__ import annotations
+
+import struct
+from functools import cache
 from pathlib import Path
 
-_GENTLY = "gently"
-"""Word of the command line: leave the processor to the window, which is in use meanwhile."""
+import fontpkg_vollkorn
+import uharfbuzz as hb
+from PySide6.QtCore import QByteArray
+from PySide6.QtGui import QFontDatabase
 
 FAMILY = "Vollkorn"
-"""Family name of every cut, for QFont and for SVG."""
+"""Family name of every weight, for QFont and for SVG."""
 
 UPRIGHT, ITALIC = "Vollkorn[wght].ttf", "Vollkorn-Italic[wght].ttf"
-CUTS = (
-    (UPRIGHT, 400),
-    (UPRIGHT, 500),
-    (UPRIGHT, 600),
-    (UPRIGHT, 700),
-    (ITALIC, 400),
-    (ITALIC, 600),
-    (ITALIC, 700),
-)
-"""Variable font and weight of each cut."""
+WEIGHTS = {UPRIGHT: (400, 500, 600, 700), ITALIC: (400, 600, 700)}
+"""The weights pinned of each variable font."""
+
+BOLD = 700
+_AXIS = "wght"
+
+_NAME_HEAD, _NAME_RECORD = struct.Struct(">HHH"), struct.Struct(">HHHHHH")
+_STYLE, _ID, _FULL_NAME, _POSTSCRIPT = 2, 3, 4, 6
+"""Numbers of the names by which fonts are told apart, from the OpenType specification (`name`)."""
 
 
-def sources() -> Path:
-    """The folder of the variable fonts."""
-    import fontpkg_vollkorn
+@cache
+def load() -> None:
+    """Hand every weight to Qt."""
+    for name, weights in WEIGHTS.items():
+        variable = hb.Face(hb.Blob.from_file_path(str(_folder() / name)))
+        for weight in weights:
+            QFontDatabase.addApplicationFontFromData(QByteArray(pinned(variable, weight)))
 
+
+def pinned(variable: hb.Face, weight: int) -> bytes:
+    """The font file of one weight of a variable font."""
+    wanted = hb.SubsetInput()
+    wanted.keep_everything()
+    # Strokes of a variable font cross; a rasterizer told so leaves no seam where they do.
+    wanted.flags |= hb.SubsetFlags.SET_OVERLAPS_FLAG
+    wanted.pin_axis_location(variable, _AXIS, weight)
+    face = wanted.subset(variable)
+    tables = {tag: bytearray(face.reference_table(tag).data) for tag in face.table_tags}
+    (named,) = (each for each in variable.named_instances if each.design_coords == [weight])
+    _rename(tables["name"], named)
+    if weight >= BOLD:
+        _mark_bold(tables)
+    return _file(tables)
+
+
+def _folder() -> Path:
     return Path(fontpkg_vollkorn.__file__).parent / "files"
 
 
-def folder() -> Path:
-    """Where the cuts are kept; letters of another version, told by size, get another folder."""
-    import platformdirs
+def _rename(table: bytearray, named: hb.OTVarNamedInstance) -> None:
+    """Call the font by the names that the variable font has for this weight.
 
-    cache = platformdirs.user_cache_path("ringbound", appauthor=False)
-    sizes = "-".join(str((sources() / name).stat().st_size) for name in (UPRIGHT, ITALIC))
-    return cache / f"letters-{sizes}"
-
-
-def missing(where: Path | None = None) -> list[tuple[str, int]]:
-    """Those of `CUTS` that are not in the folder yet."""
-    where = where or folder()
-    return [cut for cut in CUTS if not _path(where, cut).is_file()]
-
-
-def make_cut(cut: tuple[str, int], where: Path) -> Path:
-    """Cut one weight out of its variable font; takes about two seconds."""
-    from fontTools.ttLib import TTFont
-    from fontTools.varLib import instancer
-
-    name, weight = cut
-    where.mkdir(parents=True, exist_ok=True)
-    path = _path(where, cut)
-    half_done = path.with_suffix(".part")
-    with TTFont(sources() / name, lazy=True) as font:
-        at = {"wght": weight}
-        instancer.instantiateVariableFont(font, at, inplace=True, updateFontNames=True)
-        font.save(half_done)
-    half_done.replace(path)
-    return path
-
-
-def make_missing(where: Path | None = None, *, alone: bool = False) -> int:
-    """Cut all that is missing, on all processors or `alone` on one; returns how many were cut.
-
-    Only to be called where `__main__` can be imported again, as multiprocessing asks.
+    They stand in the table already, so the entries of the font's own names are made to point there.
     """
-    import multiprocessing
-    from concurrent.futures import ProcessPoolExecutor
-
-    where = where or folder()
-    wanted = missing(where)
-    if alone:
-        for cut in wanted:
-            make_cut(cut, where)
-    elif wanted:
-        with ProcessPoolExecutor(mp_context=multiprocessing.get_context("spawn")) as pool:
-            list(pool.map(make_cut, wanted, [where] * len(wanted)))
-    return len(wanted)
-
-
-def load(where: Path | None = None) -> bool:
-    """Hand the letters to Qt; False when there are no cuts yet and the variable fonts must serve.
-
-    May be called again: once the cuts are there they replace the variable fonts.
-    """
-    from PySide6.QtGui import QFontDatabase
-
-    where = where or folder()
-    cut = not missing(where)
-    files = [_path(where, c) for c in CUTS] if cut else [sources() / UPRIGHT, sources() / ITALIC]
-    wanted = [str(path) for path in files]
-    if set(wanted) - _loaded.keys():
-        for number in _loaded.values():
-            QFontDatabase.removeApplicationFont(number)
-        _loaded.clear()
-        _loaded.update({path: QFontDatabase.addApplicationFont(path) for path in wanted})
-    return cut
+    own = {
+        _STYLE: named.subfamily_name_id,
+        _ID: named.postscript_name_id,
+        _FULL_NAME: named.postscript_name_id,
+        _POSTSCRIPT: named.postscript_name_id,
+    }
+    _, count, _ = _NAME_HEAD.unpack_from(table)
+    places = [_NAME_HEAD.size + n * _NAME_RECORD.size for n in range(count)]
+    records = {place: _NAME_RECORD.unpack_from(table, place) for place in places}
+    texts = {record[:4]: record[4:] for record in records.values()}
+    for place, (*written, number, _, _) in records.items():
+        text = texts.get((*written, own.get(number)))
+        if text is not None:
+            _NAME_RECORD.pack_into(table, place, *written, number, *text)
 
 
-def make_beside(done: Callable[[], None], parent: object) -> None:
-    """Cut what is missing in a process of its own, then call `done` in the window's thread."""
-    from PySide6.QtCore import QObject, QProcess
-
-    from binder.resources import ROOT
-
-    process = QProcess(parent if isinstance(parent, QObject) else None)
-    process.setWorkingDirectory(str(ROOT))
-    process.finished.connect(lambda code, _status: done() if code == 0 else None)
-    process.finished.connect(process.deleteLater)
-    process.start(sys.executable, ["-m", "ui.look.fonts", _GENTLY])
+def _mark_bold(tables: dict[str, bytearray]) -> None:
+    """Say that this is the family's bold, or a system may thicken it once more."""
+    bold, regular = 1 << 5, 1 << 6
+    (selection,) = struct.unpack_from(">H", tables["OS/2"], 62)
+    struct.pack_into(">H", tables["OS/2"], 62, selection & ~regular | bold)
+    (style,) = struct.unpack_from(">H", tables["head"], 44)
+    struct.pack_into(">H", tables["head"], 44, style | 1)
 
 
-def _path(where: Path, cut: tuple[str, int]) -> Path:
-    name, weight = cut
-    return where / f"{name.split('[')[0]}-{weight}.ttf"
-
-
-_loaded: dict[str, int] = {}
-
-if __name__ == "__main__":
-    gently = _GENTLY in sys.argv
-    if gently and hasattr(os, "nice"):
-        os.nice(15)
-    # Alone, since the processes of a pool outlive it when the window is shut and it is killed.
-    made = make_missing(alone=gently)
-    print(f"{made} cuts of the letters made." if made else "The letters are ready.")
+def _file(tables: dict[str, bytearray]) -> bytes:
+    """One file of the tables, with their sums."""
+    kept = {tag: bytes(table) for tag, table in tables.items()}
+    face = hb.Face.create_for_tables(lambda _face, tag, _data: kept.get(tag, b""), None)
+    face.set_get_table_tags_func(lambda _face, _data: list(kept), None)
+    return bytes(face.blob.data)

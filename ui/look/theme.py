@@ -151,10 +151,6 @@ class Look(QObject):
         """Change the scale of the text, 1 to 2."""
         self._set(load(self._theme.name, scale))
 
-    def refresh(self) -> None:
-        """Dress everything again, as when better letters have come."""
-        self._set(load(self._theme.name, self._theme.scale))
-
     def _set(self, theme: Theme) -> None:
         self._theme = theme
         app = QApplication.instance()

@@ -1,70 +1,11 @@
 """Themes and letters."""
 
-import shutil
-
 import pytest
-from PySide6.QtGui import QFont, QRawFont, QTextDocument, QTextLayout
+from PySide6.QtGui import QFont, QTextLayout
 from PySide6.QtWidgets import QLabel, QPushButton
 
-from ui.look import fonts, theme
+from ui.look import theme
 from ui.look.theme import Look, base_font, load, type_sizes
-
-
-@pytest.fixture(scope="module")
-def cuts(tmp_path_factory, qapp):
-    """All cuts in a folder of their own: those set-up has made, or made now."""
-    where = tmp_path_factory.mktemp("letters")
-    for cut in fonts.CUTS:
-        made = fonts.folder() / fonts._path(where, cut).name
-        if made.is_file():
-            shutil.copy(made, where)
-        else:
-            fonts.make_cut(cut, where)
-    fonts.load(where)
-    yield where
-    fonts.load()
-
-
-@pytest.mark.parametrize("weight", [400, 500, 600, 700])
-def test_every_weight_is_a_cut_of_its_own(cuts, weight):
-    font = base_font(20)
-    font.setWeight(QFont.Weight(weight))
-    raw = QRawFont.fromFont(font)
-    names = {400: "Regular", 500: "Medium", 600: "SemiBold", 700: "Bold"}
-    assert (raw.familyName(), raw.styleName()) == ("Vollkorn", names[weight])
-
-
-def test_bold_and_italic_of_a_document_are_cuts(cuts):
-    document = QTextDocument()
-    document.setDefaultFont(base_font(16.5))
-    document.setHtml("<p>a<b>b</b><i>c</i><b><i>d</i></b></p>")
-    fragments = document.begin().begin()
-    found = []
-    while not fragments.atEnd():
-        font = fragments.fragment().charFormat().font().resolve(document.defaultFont())
-        found.append(QRawFont.fromFont(font).styleName())
-        fragments += 1
-    assert found == ["Regular", "Bold", "Italic", "Bold Italic"]
-
-
-def test_a_cut_is_made_whole(tmp_path, qapp):
-    path = fonts.make_cut((fonts.ITALIC, 600), tmp_path / "new")
-    assert [file.name for file in path.parent.iterdir()] == ["Vollkorn-Italic-600.ttf"]
-    raw = QRawFont(str(path), 20)
-    assert (raw.familyName(), raw.styleName()) == ("Vollkorn", "SemiBold Italic")
-
-
-def test_nothing_is_cut_twice(cuts):
-    assert fonts.missing(cuts) == []
-    (cuts / "Vollkorn-500.ttf").rename(cuts / "away")
-    assert fonts.missing(cuts) == [(fonts.UPRIGHT, 500)]
-    (cuts / "away").rename(cuts / "Vollkorn-500.ttf")
-
-
-def test_without_cuts_the_variable_fonts_serve(tmp_path, qapp, cuts):
-    assert fonts.load(tmp_path / "nothing here") is False
-    assert QRawFont.fromFont(base_font(20)).familyName().startswith("Vollkorn")
-    assert fonts.load(cuts) is True
 
 
 def glyphs(text, font):
@@ -75,7 +16,7 @@ def glyphs(text, font):
     return [index for run in layout.glyphRuns() for index in run.glyphIndexes()]
 
 
-def test_figures_are_lining(cuts):
+def test_figures_are_lining(look):
     plain = QFont("Vollkorn")
     old = QFont("Vollkorn")
     old.setFeature(QFont.Tag("onum"), 1)
