@@ -16,9 +16,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import (
     QApplication,
-    QFrame,
     QMenu,
-    QScrollArea,
     QScrollBar,
     QVBoxLayout,
     QWidget,
@@ -31,6 +29,7 @@ from ui.kit.page.heads import SectionHead
 from ui.kit.prose.prose import Pointed, Prose
 from ui.kit.prose.rendering import RENDERED
 from ui.look.theme import Look
+from ui.scroll import BAR, ScrollArea
 from ui.session.session import Session
 from ui.session.trail import Spot
 
@@ -43,15 +42,13 @@ _SCROLLS = {
     Qt.Key.Key_End: QScrollBar.SliderAction.SliderToMaximum,
     Qt.Key.Key_Home: QScrollBar.SliderAction.SliderToMinimum,
 }
-BAR = 11
-"""Width kept free at the right for the bar that scrolls, as in the style sheet."""
 LATER_MS = 25
 """How long what need not be in sight at once waits, so that the leaf is painted first."""
 _LEAD = 0.3
 """How far down the leaf, as a share of its height, a place that was asked for comes to stand."""
 
 
-class Page(QScrollArea):
+class Page(ScrollArea):
     """A leaf shown at one side of the open binder.
 
     A page is made once and shows one leaf after another (`show_spot`), so that turning is quick.
@@ -69,17 +66,11 @@ class Page(QScrollArea):
         self.proses: list[Prose] = []
         self.body: Prose | None = None
         """The running text that shows the leaf's own text, where there is one."""
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.viewport().setAutoFillBackground(False)
         self.column = QWidget()
         self.rows = QVBoxLayout(self.column)
-        self.rows.setContentsMargins(0, 0, 0, 0)
+        self.rows.setContentsMargins(0, 0, BAR, 0)
         self.rows.setSpacing(0)
-        self.setWidget(self.column)
-        # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
-        self.column.setAutoFillBackground(False)
+        self.hold(self.column)
         self._focus_mark = FocusMark(self, look)
         self._rest: Iterator[object] = iter(())
         self._later = QTimer(self, singleShot=True, interval=LATER_MS)
@@ -272,9 +263,7 @@ class Page(QScrollArea):
         self._focus_mark.show_round(by_key)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """The text keeps its width whether or not there is a bar to scroll by."""
-        bar = self.width() - self.viewport().width()
-        self.rows.setContentsMargins(0, 0, max(0, BAR - bar), 0)
+        """What marks the leaf is as large as the leaf."""
         super().resizeEvent(event)
         self._focus_mark.follow()
 

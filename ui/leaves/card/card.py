@@ -17,7 +17,7 @@ from binder.study.cards.words import WordsView
 from binder.study.leaves.leaves import LeafView
 from binder.study.sources import sources
 from ui.kit.faces.faces import FaceCache
-from ui.kit.page.page import BAR, Page
+from ui.kit.page.page import Page
 from ui.kit.prose.side_by_side import ASPECT, SideBySideText
 from ui.leaves.card.card_came import CardCame
 from ui.leaves.card.card_more import CardMore
@@ -25,6 +25,7 @@ from ui.leaves.card.card_top import CardTop, column
 from ui.leaves.card.grown import Grown
 from ui.leaves.card.turned_up import TurnedUp
 from ui.look.theme import Look
+from ui.scroll import BAR
 from ui.session.session import Session
 from ui.session.trail import Spot
 

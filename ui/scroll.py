@@ -1,0 +1,50 @@
+"""Areas that scroll, in which nothing is ever wider or narrower for the bar that scrolls them.
+
+A bar that takes its room from the text when it comes makes the text longer, and may have to go
+for it; Qt then lets it come and go without end.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QFrame, QScrollArea, QScrollBar, QWidget
+
+BAR = 11
+"""Width of the bar that scrolls, as in the style sheet."""
+
+
+class ScrollArea(QScrollArea):
+    """As wide inside whether or not its bar is seen, which stands at the right where it is needed.
+
+    With `over`, the bar lies over a margin of about `BAR` pixels that what is held keeps free at
+    its right; else it stands beside what is held, in room kept for it.
+    """
+
+    def __init__(self, parent: QWidget | None = None, *, over: bool = True) -> None:
+        super().__init__(parent)
+        self._over = over
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setWidgetResizable(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
+        self.viewport().setAutoFillBackground(False)
+        if over:
+            self.setViewportMargins(0, 0, -BAR, 0)
+        bar = self.verticalScrollBar()
+        bar.rangeChanged.connect(self._show_bar)
+        bar.parentWidget().raise_()
+        bar.hide()
+
+    def hold(self, held: QWidget) -> None:
+        """Scroll this widget; what lies below the area is seen through it."""
+        self.setWidget(held)
+        held.setAutoFillBackground(False)  # which Qt has just set
+
+    def sizeHint(self) -> QSize:
+        """Qt adds the room of the bar, which lies over what is held."""
+        return super().sizeHint() - QSize(BAR if self._over else 0, 0)
+
+    def _show_bar(self, least: int, most: int) -> None:
+        """Its room stays, so that this moves nothing."""
+        bar: QScrollBar = self.verticalScrollBar()
+        bar.setVisible(least < most)
