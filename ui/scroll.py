@@ -27,7 +27,6 @@ class ScrollArea(QScrollArea):
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
-        self.viewport().setAutoFillBackground(False)
         if over:
             self.setViewportMargins(0, 0, -BAR, 0)
         bar = self.verticalScrollBar()
@@ -36,9 +35,10 @@ class ScrollArea(QScrollArea):
         bar.hide()
 
     def hold(self, held: QWidget) -> None:
-        """Scroll this widget; what lies below the area is seen through it."""
+        """Scroll this widget, with no ground of its own: the paper is painted below it."""
         self.setWidget(held)
-        held.setAutoFillBackground(False)  # which Qt has just set
+        for part in (self.viewport(), held):  # Qt has just filled both
+            part.setAutoFillBackground(False)
 
     def sizeHint(self) -> QSize:
         """Qt adds the room of the bar, which lies over what is held."""

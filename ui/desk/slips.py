@@ -16,10 +16,11 @@ from PySide6.QtGui import (
     QPen,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QAbstractButton, QLabel, QScrollArea, QWidget
+from PySide6.QtWidgets import QAbstractButton, QLabel, QWidget
 
 from ui.kit.paint import Kept, focus_ring, grain, shadow, short
 from ui.look.theme import Look
+from ui.scroll import BAR, ScrollArea
 
 TURNS = (0.6, -1.0, 0.45, -0.5)
 """How far, in degrees, one slip after another lies askew."""
@@ -27,8 +28,6 @@ SHIFTS = (0, 4, 1, 3)
 EDGE = 7
 """Margin round a slip, for its turn and its shadow."""
 PAD = 13
-BAR = 11
-"""Kept free for the bar that scrolls."""
 MOST_BOXES = 24
 
 
@@ -185,12 +184,10 @@ class Slips(QWidget):
         self._heading = QLabel(heading, self)
         self._pile = QWidget()
         self._slips: list[SlipButton] = []
-        self._area = QScrollArea(self)
-        self._area.setWidget(self._pile)
-        self._pile.setAutoFillBackground(False)
+        self._area = ScrollArea(self)
+        self._area.setWidgetResizable(False)
+        self._area.hold(self._pile)
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self._area.viewport().setAutoFillBackground(False)
         look.changed.connect(self.restyle)
         self.set_heading(heading)
         self.restyle()

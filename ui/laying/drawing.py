@@ -11,7 +11,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -24,6 +23,7 @@ from ui.kit.forms.hints import Hint
 from ui.laying.fan import Does, Fan
 from ui.laying.places import named
 from ui.look.theme import Look
+from ui.scroll import ScrollArea
 
 BEFORE = "Think of the question, then shuffle as often as you like."
 CUTTING = (
@@ -159,7 +159,7 @@ class DrawPanel(QWidget):
         """The keyboard goes to the fan; on a short leaf the fan comes into sight."""
         self.fan.setFocus()
         above = self.parentWidget()
-        while above is not None and not isinstance(above, QScrollArea):
+        while above is not None and not isinstance(above, ScrollArea):
             above = above.parentWidget()
         if above is not None:
             # Only once the words above the fan have taken their lines.

@@ -5,17 +5,16 @@ from __future__ import annotations
 from PySide6.QtCore import QEvent, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import (
-    QFrame,
     QHBoxLayout,
     QLabel,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
 from ui.kit.forms.field import ENTER
 from ui.look.theme import Look
+from ui.scroll import ScrollArea
 
 _CTRL = Qt.KeyboardModifier.ControlModifier
 _SHIFT = Qt.KeyboardModifier.ShiftModifier
@@ -43,7 +42,9 @@ class EntryLeaf(QWidget):
         self.rows = QVBoxLayout(self.column)
         self.rows.setContentsMargins(0, 0, 0, 0)
         self.rows.setSpacing(0)
-        self.scroller = _scroller(self.column)
+        self.scroller = ScrollArea()
+        self.scroller.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.scroller.hold(self.column)
         self.keep_row = KeepRow(look, self)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
@@ -78,20 +79,6 @@ class EntryLeaf(QWidget):
     def wheelEvent(self, event: QWheelEvent) -> None:
         """No turn of the wheel turns the leaf."""
         event.accept()
-
-
-def _scroller(column: QWidget) -> QScrollArea:
-    """An area without a frame or ground of its own, as wide as the leaf."""
-    area = QScrollArea()
-    area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setWidgetResizable(True)
-    area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.viewport().setAutoFillBackground(False)
-    area.setWidget(column)
-    # Qt fills a widget that is handed to a scroll area; the paper is painted below it.
-    column.setAutoFillBackground(False)
-    return area
 
 
 def _keeps(event: QKeyEvent) -> bool:

@@ -21,6 +21,7 @@ from ui.laying.line import ShorthandLine
 from ui.laying.places import PlacesTable
 from ui.laying.seat_menu import pop_up
 from ui.look.theme import Look
+from ui.scroll import BAR
 
 TYPE, PICK, DRAW = 0, 1, 2
 CARDS = "Cards as they fall"
@@ -67,6 +68,7 @@ class EntryPage(EntryLeaf):
                 part = gap
             self.rows.addWidget(part)
         self.rows.addStretch(1)
+        self.rows.setContentsMargins(0, 0, BAR, 0)
         self._space()
 
     def _space(self) -> None:

@@ -16,7 +16,6 @@ from PySide6.QtWidgets import (
     QLabel,
     QListView,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -33,6 +32,7 @@ from ui.look.theme import Look
 from ui.proof.pages import PageDelegate, PagesModel, Printed
 from ui.proof.printer import draw_on, printer_for
 from ui.proof.setting import Setting, across_set, tab_set, year_set
+from ui.scroll import ScrollArea
 from ui.session.jobs import Newest
 from ui.session.session import Session
 
@@ -97,11 +97,8 @@ class Proof(QWidget):
         self.setFocusProxy(self.pages)
 
     def _make_panel(self) -> None:
-        self.panel = QScrollArea(self)
-        self.panel.setFrameShape(QFrame.Shape.NoFrame)
+        self.panel = ScrollArea(self)
         self.panel.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.panel.setWidgetResizable(True)
-        self.panel.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.inner = QWidget()
         column = QVBoxLayout(self.inner)
         self.title = QLabel("Print this tab")

@@ -6,13 +6,14 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QSizePolicy, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QSizePolicy, QVBoxLayout, QWidget
 
 from binder.study.recall.questions import Question
 from ui.kit.page.heads import Heading
 from ui.kit.prose.prose import Prose
 from ui.kit.prose.rendering import RENDERED
 from ui.look.theme import Look
+from ui.scroll import BAR, ScrollArea
 from ui.session.session import Session
 
 _LEAST = 60
@@ -35,7 +36,7 @@ class RoundLeaf(QWidget):
         self.foot.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Fixed)
         self.feet = QVBoxLayout(self.foot)
         outer = QVBoxLayout(self)
-        for box, right in ((outer, 0), (self.feet, 11)):
+        for box, right in ((outer, 0), (self.feet, BAR)):
             box.setContentsMargins(0, 0, right, 0)
             box.setSpacing(0)
         outer.addWidget(self.area)
@@ -85,23 +86,18 @@ class RoundLeaf(QWidget):
             super().keyPressEvent(event)
 
 
-class _Column(QScrollArea):
+class _Column(ScrollArea):
     """As tall as what it holds, where there is room for that."""
 
     def __init__(self) -> None:
         super().__init__()
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        self.viewport().setAutoFillBackground(False)
         column = QWidget()
         self.rows = QVBoxLayout(column)
-        self.rows.setContentsMargins(0, 0, 11, 0)
+        self.rows.setContentsMargins(0, 0, BAR, 0)
         self.rows.setSpacing(0)
-        self.setWidget(column)
-        column.setAutoFillBackground(False)  # which the area has just set
+        self.hold(column)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Take another height when what is held does."""

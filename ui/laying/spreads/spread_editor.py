@@ -14,7 +14,6 @@ from PySide6.QtWidgets import (
     QLineEdit,
     QPlainTextEdit,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -31,6 +30,7 @@ from ui.kit.layout.layout_view import LayoutView
 from ui.kit.page.heads import SectionHead
 from ui.laying.spreads.spread_table import SpreadTable
 from ui.look.theme import Look
+from ui.scroll import ScrollArea
 
 TURNS = {0.0: "upright", 45.0: "leaning right", 90.0: "across", 135.0: "leaning left"}
 HELP = (
@@ -106,12 +106,9 @@ class SpreadEditor(QDialog):
         place.addRow("Label", self.label)
         place.addRow("Asks", self.asks)
         place.addRow("Lies", self.turned)
-        self._scroll = QScrollArea()
-        self._scroll.setWidgetResizable(True)
+        self._scroll = ScrollArea(over=False)
         self._scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._scroll.viewport().setAutoFillBackground(False)
-        self._scroll.setWidget(self.preview)
-        self.preview.setAutoFillBackground(False)
+        self._scroll.hold(self.preview)
         right = QVBoxLayout()
         right.addLayout(whole)
         right.addWidget(self.head)

@@ -13,7 +13,6 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -33,6 +32,7 @@ from ui.kit.lists.register import Entry, Register
 from ui.kit.page.heads import Heading, SectionHead
 from ui.laying.spreads.spread_editor import SpreadEditor
 from ui.look.theme import Look
+from ui.scroll import ScrollArea
 from ui.session.session import Session
 
 NEW = Spread("", "", "", ())
@@ -84,12 +84,8 @@ class SpreadsDialog(QDialog):
         for widget in (self.heading, self.layout_view, self.places_head, self.places):
             leaf.addWidget(widget)
         leaf.addStretch(1)
-        scroll = QScrollArea()
-        scroll.setWidgetResizable(True)
-        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        scroll.viewport().setAutoFillBackground(False)
-        scroll.setWidget(page)
-        page.setAutoFillBackground(False)
+        scroll = ScrollArea()
+        scroll.hold(page)
         self._tools = Flow()
         for name in ("change", "duplicate", "rename", "retire", "save", "shut"):
             self._tools.addWidget(self.buttons[name])

@@ -5,17 +5,18 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtWidgets import QFrame, QGridLayout, QLabel, QScrollArea, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from binder.study.cards.imagery import Mark
 from ui.kit.forms.field import GrowingField
 from ui.look.theme import Look
+from ui.scroll import ScrollArea
 
 EXAMPLE = "What it is"
 _TOP = Qt.AlignmentFlag.AlignTop
 
 
-class MarkWords(QScrollArea):
+class MarkWords(ScrollArea):
     """One line of thought a mark; Enter goes on to the next."""
 
     typed = Signal(str, str)
@@ -31,18 +32,13 @@ class MarkWords(QScrollArea):
         self.fields: dict[str, GrowingField] = {}
         self._numbers: dict[str, QLabel] = {}
         self._filling = False
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.viewport().setAutoFillBackground(False)
         self._sheet = QWidget()
         self._rows = QGridLayout(self._sheet)
         self._rows.setContentsMargins(0, 0, look.theme.px(10), 0)
         self._rows.setVerticalSpacing(look.theme.px(8))
         self._rows.setColumnStretch(1, 1)
-        self.setWidget(self._sheet)
-        self._sheet.setAutoFillBackground(False)
+        self.hold(self._sheet)
 
     def show_marks(self, marks: Sequence[Mark], busy: Collection[str] = ()) -> None:
         """Show the marks; fields of those that stay keep their cursor.

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
     QCheckBox,
     QDialog,
     QDialogButtonBox,
     QFrame,
     QLabel,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -19,6 +17,7 @@ from binder.study.overview.level import Level, report
 from ui.kit.forms.room import open_at
 from ui.kit.prose.prose import Prose
 from ui.look.theme import Look
+from ui.scroll import ScrollArea
 
 ABOUT = (
     "These are counts, not marks: a level is finished when you say so. Its binder stays as it is, "
@@ -65,10 +64,8 @@ class LevelDialog(QDialog):
         inner.setContentsMargins(px(14), px(6), px(14), px(10))
         inner.addWidget(self.text)
         inner.addStretch(1)
-        scroll = QScrollArea()
-        scroll.setWidgetResizable(True)
+        scroll = ScrollArea(over=False)
         scroll.setFrameShape(QFrame.Shape.StyledPanel)
-        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         scroll.setWidget(sheet)
         self.text.reached.connect(lambda at: scroll.ensureVisible(at.x(), at.bottom()))
         column = QVBoxLayout(self)

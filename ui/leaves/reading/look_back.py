@@ -10,12 +10,10 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QComboBox,
-    QFrame,
     QLabel,
     QMenu,
     QPlainTextEdit,
     QPushButton,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -31,6 +29,7 @@ from ui.kit.forms.wrap_row import WrapRow
 from ui.kit.page.heads import Heading, SectionHead
 from ui.leaves.reading.judging import Statement
 from ui.look.theme import Look
+from ui.scroll import BAR, ScrollArea
 from ui.session.session import Session
 from ui.session.trail import Spot
 from ui.writing.choosing.citing import CitingKeys
@@ -41,7 +40,7 @@ _SHORT = QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
 LATER = (("In a &week", timedelta(days=7)), ("In a &month", timedelta(days=30)))
 
 
-class LookBackPage(QScrollArea):
+class LookBackPage(ScrollArea):
     """The right leaf while looking back. Whatever is typed here is kept, however it is left."""
 
     done = Signal()
@@ -54,11 +53,7 @@ class LookBackPage(QScrollArea):
         self._entry, self._written = "", ("", "")
         self.statements: list[Statement] = []
         self._turned: set[str] = set()
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setWidgetResizable(True)
-        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.viewport().setAutoFillBackground(False)
         self.setAccessibleName("Looking back")
         self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
         self._pause.timeout.connect(self._keep_words)
@@ -116,7 +111,7 @@ class LookBackPage(QScrollArea):
     def _lay_out(self) -> None:
         column = QWidget()
         rows = QVBoxLayout(column)
-        rows.setContentsMargins(0, 0, 11, 4)
+        rows.setContentsMargins(0, 0, BAR, 4)
         rows.setSpacing(0)
         self._judged = QVBoxLayout()
         self._judged.setSpacing(0)
@@ -141,8 +136,7 @@ class LookBackPage(QScrollArea):
         rows.addWidget(self.on)
         rows.addWidget(self.said)
         rows.addStretch(1)
-        self.setWidget(column)
-        column.setAutoFillBackground(False)  # which the area has just set
+        self.hold(column)
 
     def _restyle(self) -> None:
         theme = self.look.theme

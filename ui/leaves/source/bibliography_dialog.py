@@ -8,11 +8,9 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QFormLayout,
-    QFrame,
     QLabel,
     QLineEdit,
     QPlainTextEdit,
-    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -22,6 +20,7 @@ from binder.study.sources.bibliography import ASKED, CHECKS, KINDS, NAMES, Bibli
 from ui.kit.forms.form import FormDialog
 from ui.kit.forms.hints import Hint
 from ui.look.theme import Look
+from ui.scroll import ScrollArea
 
 TALLEST = 430
 """Height at scale 1 from which the fields scroll."""
@@ -114,9 +113,7 @@ class BibliographyDialog(FormDialog):
             label = QLabel(words)
             label.setBuddy(field.focusProxy() or field)
             self.form.addRow(label, field)
-        self.area = QScrollArea()
-        self.area.setFrameShape(QFrame.Shape.NoFrame)
-        self.area.setWidgetResizable(True)
+        self.area = ScrollArea()
         self.area.setWidget(self.inner)
         self.lay_out([])
         outer = self.layout()
