@@ -31,8 +31,10 @@ class ScrollArea(QScrollArea):
             self.setViewportMargins(0, 0, -BAR, 0)
         bar = self.verticalScrollBar()
         bar.rangeChanged.connect(self._show_bar)
-        bar.parentWidget().raise_()
         bar.hide()
+        around = bar.parentWidget()
+        assert around is not None
+        around.raise_()
 
     def hold(self, held: QWidget) -> None:
         """Scroll this widget, with no ground of its own: the paper is painted below it."""

@@ -15,6 +15,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QLabel, QLineEdit, QMenu, QToolButton, QWidget
 
+from ui.guard import painting
 from ui.kit.paint import round_pen
 from ui.look.theme import Look
 
@@ -126,6 +127,7 @@ class Bar(QWidget):
         self._place()
         self.update()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Fill the bar and draw its lower edge."""
         painter = QPainter(self)

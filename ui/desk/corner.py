@@ -12,6 +12,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
+from ui.guard import painting
 from ui.kit.paint import Kept, focus_ring
 from ui.look.colour import faded, mix
 from ui.look.theme import Look
@@ -41,6 +42,7 @@ class Corner(QAbstractButton):
         else:
             super().keyPressEvent(event)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the kept painting."""
         state = (self.underMouse() or self.isDown(), self.hasFocus())

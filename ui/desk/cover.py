@@ -17,6 +17,7 @@ from ui.desk.corner import Corner
 from ui.desk.dividers import Dividers
 from ui.desk.feet import Flip, Foot
 from ui.desk.frame import Frame, frame
+from ui.guard import painting
 from ui.kit.dropped import local_files
 from ui.kit.paint import Kept
 from ui.look.colour import mix
@@ -156,6 +157,7 @@ class OpenBinder(QWidget):
         self._reframe()
         super().resizeEvent(event)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the kept painting."""
         self._kept.draw(QPainter(self), self, self._frame, self.look.theme, self._colour)

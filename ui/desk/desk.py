@@ -15,6 +15,7 @@ from ui.desk.bar import Bar
 from ui.desk.frame import AROUND
 from ui.desk.slips import Slips
 from ui.desk.spines import FORE, Spines
+from ui.guard import painting
 from ui.kit.paint import Kept, grain
 from ui.look.colour import faded, mix
 from ui.look.theme import Look
@@ -75,6 +76,7 @@ class Desk(QWidget):
         self._place()
         super().resizeEvent(event)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the painted desk top."""
         self._kept.draw(QPainter(self), self, self.look.theme)

@@ -4,6 +4,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QLabel, QWidget
 
+from ui.guard import painting
 from ui.kit.paint import fitted, focus_ring, round_pen, short, upright_words
 from ui.look.theme import Look
 
@@ -26,6 +27,7 @@ class Foot(QLabel):
         self.setAccessibleName(f"{self._name}: {told}")
         self.update()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The count stands whole; the words give way to it."""
         theme = self.look.theme
@@ -71,6 +73,7 @@ class Flip(QAbstractButton):
         else:
             super().keyPressEvent(event)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """A pencilled frame with the name of the leaf and an arrow."""
         theme = self.look.theme

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem,
 from binder.store.search import OPEN, SHUT, Hit
 from binder.study import dates
 from binder.study.overview.finding import Found, plain_line, tidy
+from ui.guard import painting_row
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.lists.tall_list import AnyIndex
 from ui.look.theme import Look
@@ -69,6 +70,7 @@ class FoundDelegate(QStyledItemDelegate):
             return QSize(200, round(theme.line("label") + 14))
         return QSize(200, round(theme.line("list") + theme.line("label") + 10))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """A head in soft letters, or a title with its line below."""
         theme = self._look.theme

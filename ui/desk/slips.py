@@ -18,6 +18,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractButton, QLabel, QWidget
 
+from ui.guard import painting
 from ui.kit.paint import Kept, focus_ring, grain, shadow, short
 from ui.look.theme import Look
 from ui.scroll import BAR, ScrollArea
@@ -106,6 +107,7 @@ class SlipButton(QAbstractButton):
         self.focused.emit(self)
         super().focusInEvent(event)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the kept painting."""
         state = (self.underMouse(), self.isDown(), self.hasFocus())

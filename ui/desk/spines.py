@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QWidget
 from binder.store.file import Binder
 from binder.study.course.course import finished
 from binder.study.dates import written
+from ui.guard import painting
 from ui.kit.paint import Kept, finger_ring, fits, fitted, focus_ring, shadow, upright_words
 from ui.kit.strip.piece import Piece, PieceButton
 from ui.kit.strip.strip import Strip
@@ -143,6 +144,7 @@ class Spines(Strip):
             return head + 12, floor - head - 12 + BOARD + 10
         return head, floor - head
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the painted shelf."""
         self._kept.draw(QPainter(self), self, self.look.theme)

@@ -24,6 +24,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.study.readings.laying import WRITE_AS
+from ui.guard import painting, painting_row
 from ui.kit.paint import shadow
 from ui.laying.offers import Offer, Row
 from ui.look.theme import Look
@@ -73,6 +74,7 @@ class OfferDelegate(QStyledItemDelegate):
         """One line."""
         return QSize(200, self._look.theme.px(ROW))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """The chosen row is shaded and its title stronger."""
         theme = self._look.theme
@@ -193,6 +195,7 @@ class Choices(QFrame):
         """A click beside the rows goes no further."""
         event.accept()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """A slip of paper with a soft shadow, the sentence at its head in red."""
         theme, painter = self.look.theme, QPainter(self)

@@ -19,6 +19,7 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.page.layout.boxes import RATIO
+from ui.guard import painting
 from ui.kit.faces.small import back
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look, Theme
@@ -206,6 +207,7 @@ class Fan(QWidget):
 
     # Painting
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The deepest card first, the top one last, each a little turned."""
         theme, painter = self._look.theme, QPainter(self)

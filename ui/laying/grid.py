@@ -18,6 +18,7 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 
 from binder.errors import CanMend
 from binder.study.readings.hand import Hand
+from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
 from ui.kit.faces.small import thumbnail
 from ui.kit.faces.small_photos import SmallPhotos
@@ -144,6 +145,7 @@ class FaceGrid(QWidget):
 
     # Painting
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Faces, outlines of those that lie, the suits' words, keyboard and pointer."""
         painter, plan = QPainter(self), self.plan()

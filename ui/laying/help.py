@@ -6,6 +6,7 @@ from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from ui.guard import painting
 from ui.look.theme import Look
 
 LINES = (
@@ -56,6 +57,7 @@ class ShorthandHelp(QWidget):
         if event.size().width() != event.oldSize().width():
             self._fit()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Example above, meaning below."""
         theme, painter = self._look.theme, QPainter(self)

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 
 from binder.page.layout.boxes import CardBox
 from binder.study.readings.hand import Hand, Seat
+from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
 from ui.kit.layout import layout_paint
 from ui.kit.layout.layout_plan import Plan
@@ -123,6 +124,7 @@ class LaidView(QWidget):
         super().resizeEvent(event)
         self.update()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The table, and the mark of the keyboard."""
         painter = QPainter(self)

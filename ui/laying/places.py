@@ -18,6 +18,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.cards.shorthand import Part
 from binder.study.readings.hand import Hand, Seat
+from ui.guard import painting
 from ui.kit.faces.small import emblem
 from ui.kit.paint import short
 from ui.look.theme import Look
@@ -99,6 +100,7 @@ class PlacesTable(QWidget):
 
     # Painting
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """A head, and a row for each place and each card beside another."""
         painter = QPainter(self)

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.page.pdf import LOCK
 from binder.paper.sheets import Sheet
+from ui.guard import painting_row
 from ui.look.theme import Look
 
 AnyIndex = QModelIndex | QPersistentModelIndex
@@ -142,6 +143,7 @@ class PageDelegate(QStyledItemDelegate):
         size = self.page_size(paper.printed.sheet)
         return QSize(size.width() + 24, size.height() + 30 + round(self._look.theme.line("label")))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Page, guides, caption."""
         model: PagesModel = index.model()  # type: ignore[assignment]

@@ -9,6 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.reckon.memory import Answer
+from ui.guard import painting
 from ui.look.theme import Look
 
 _WIDE, _TALL, _GAP = 11, 16, 3
@@ -37,6 +38,7 @@ class RoundLine(QWidget):
         self.setFixedHeight(self._look.theme.px(_TALL) + 2)
         self.update()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """What was no idea stays empty, with a red foot; the one that is put has a dark edge."""
         theme, painter = self._look.theme, QPainter(self)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from binder.cards.facts import Card
 from binder.page.layout.boxes import RATIO
 from binder.study.recall.questions import BARE, Dress
+from ui.guard import painting
 from ui.kit.faces.faces import BLUR, FaceCache, draw_centred
 from ui.look.theme import Look
 from ui.session.photos import Photos
@@ -84,6 +85,7 @@ class Shown(QWidget):
         if event.size().width() != event.oldSize().width():
             self._fit()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Shadow and face."""
         if self._card is None:

@@ -10,6 +10,7 @@ from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPaintEvent, 
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.study.overview.came import Group
+from ui.guard import painting
 from ui.look.colour import mix
 from ui.look.theme import Look, Theme
 
@@ -83,6 +84,7 @@ class OutcomeBar(QWidget):
             yield share, QPointF(left, base)
             left += wide + theme.px(18)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The parts side by side, and the key to them."""
         theme, painter = self._look.theme, QPainter(self)

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from binder.reckon.calibration import Bin
 from binder.reckon.wording import FEW
 from binder.study.overview.came import Group
+from ui.guard import painting
 from ui.look.theme import Look, Theme
 
 BESIDE = 400
@@ -104,6 +105,7 @@ class SurePicture(QWidget):
 
     # Painting
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Axes, the line where said and came agree, the bins, the table."""
         painter = QPainter(self)

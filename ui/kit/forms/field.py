@@ -16,6 +16,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 
+from ui.guard import painting
 from ui.look.theme import Look
 
 ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)
@@ -141,6 +142,7 @@ class GrowingField(QPlainTextEdit):
         super().changeEvent(event)
         self.viewport().update()
 
+    @painting
     def paintEvent(self, event: QPaintEvent) -> None:
         """The words, on their rule."""
         super().paintEvent(event)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
+from ui.guard import painting
 from ui.kit.forms.flow import Flow
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
@@ -38,6 +39,7 @@ class LinkWord(QAbstractButton):
         else:
             super().keyPressEvent(event)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The words, underlined while they can be followed."""
         theme, painter = self._look.theme, QPainter(self)

@@ -6,6 +6,7 @@ from PySide6.QtCore import QPoint, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QWidget
 
+from ui.guard import painting
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
 
@@ -43,6 +44,7 @@ class Word(QAbstractButton):
         if self.rect().contains(event.position().toPoint()):
             self.entered.emit()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Strong when chosen, else underlined as something to follow."""
         theme, painter = self._look.theme, QPainter(self)
@@ -120,6 +122,7 @@ class Switch(QWidget):
         """As wide as its words."""
         return QSize(self.words[-1].geometry().right() + 40, self.height())
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The rule runs from the words to the note."""
         theme, painter = self._look.theme, QPainter(self)

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QToolTip, QWidget
 from binder.cards.spreads import Place, Spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.study.readings.readings import Laid
+from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
 from ui.kit.layout import layout_paint
 from ui.kit.layout.layout_plan import Plan, plan
@@ -213,6 +214,7 @@ class LayoutView(QWidget):
         if event.size().width() != event.oldSize().width():
             self._fit()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The kept picture, and over it where the pointer and the keyboard are."""
         if self._plan is None:

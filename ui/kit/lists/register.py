@@ -9,6 +9,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QRect, QSize, Qt, Si
 from PySide6.QtGui import QFont, QPainter
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
+from ui.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex
 from ui.kit.paint import short
 from ui.look.theme import Look
@@ -66,6 +67,7 @@ class RegisterDelegate(QStyledItemDelegate):
         theme = self._look.theme
         return QSize(180, round(theme.line("list") + theme.line("label") + theme.px(8)))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """The chosen entry is shaded."""
         theme = self._look.theme

@@ -9,6 +9,7 @@ from PySide6.QtCore import QPointF, QSize
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from ui.guard import painting
 from ui.kit.page.heads import wrapped
 from ui.look.theme import Look
 
@@ -81,6 +82,7 @@ class Facts(QWidget):
         self.setFixedHeight(sum(self._height(row) for row in self._rows()) + 1)
         self.update()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Rules above, below and between."""
         theme, painter = self._look.theme, QPainter(self)

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
+from ui.guard import painting
 from ui.look.theme import Look
 
 OUT, SIDE, THICK = 9, 12, 2
@@ -38,6 +39,7 @@ class FocusMark(QWidget):
         elif self.isVisible():
             self.setGeometry(self._page.rect())
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Two strokes in each corner."""
         painter, own = QPainter(self), self._look.theme["own"]

@@ -14,6 +14,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from ui.guard import painting
 from ui.look.theme import Look
 
 Set = tuple[str, QPointF, str, str]
@@ -78,6 +79,7 @@ class Heading(QWidget):
         if event.size().width() != event.oldSize().width():
             self._fit()
 
+    @painting
     def paintEvent(self, event: QPaintEvent) -> None:
         """Printed words in ink, the small lines softer."""
         theme, painter = self._look.theme, QPainter(self)
@@ -113,6 +115,7 @@ class SectionHead(QWidget):
         """As wide as the leaf lets it be."""
         return QSize(200, self.height())
 
+    @painting
     def paintEvent(self, event: QPaintEvent) -> None:
         """The rule runs from the name to the note."""
         theme, painter = self._look.theme, QPainter(self)

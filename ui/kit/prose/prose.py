@@ -22,6 +22,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFrame, QMenu, QSizePolicy, QTextBrowser, QWidget
 
 from binder.page.address import Scheme
+from ui.guard import painting
 from ui.kit.prose import prose_paint
 from ui.kit.prose.breaking import breakable
 from ui.kit.prose.prose_links import Link, Pointed, address, links_in, prepared
@@ -226,6 +227,7 @@ class Prose(QTextBrowser):
 
     # Painting
 
+    @painting
     def paintEvent(self, event: QPaintEvent) -> None:
         """The text; grounds under words found, lines under links, rules beside quotations."""
         if self._marked:

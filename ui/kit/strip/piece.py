@@ -14,6 +14,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
+from ui.guard import painting
 from ui.kit.paint import Kept
 from ui.look.theme import Look
 
@@ -67,6 +68,7 @@ class PieceButton(QAbstractButton):
         """Paint the piece; called only when something about it has changed."""
         raise NotImplementedError
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the kept painting."""
         state = (self.isChecked(), self.underMouse(), self.hasFocus(), self.dragged, self.dropping)

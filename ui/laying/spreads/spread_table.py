@@ -20,6 +20,7 @@ from PySide6.QtWidgets import QApplication, QMenu, QSizePolicy, QWidget
 from binder.cards.spreads import Place
 from binder.errors import CanMend
 from binder.study.spreads.spread_draft import EDGE, STEP, TURN, SpreadDraft, between
+from ui.guard import painting
 from ui.laying.spreads import spread_paint
 from ui.laying.spreads.spread_geometry import Geometry
 from ui.look.theme import Look
@@ -292,6 +293,7 @@ class SpreadTable(QWidget):
 
     # Painting
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The cloth, the grid, the cards from the first to the last, and what is chosen."""
         painter = QPainter(self)

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QWidget
 
 from binder.cards.facts import Card
 from binder.page.layout.boxes import RATIO
+from ui.guard import painting
 from ui.kit.faces.faces import FaceCache, draw_centred
 from ui.kit.paint import Kept, shadow
 from ui.look.colour import faded
@@ -48,6 +49,7 @@ class Face(QWidget):
             self._width = width
             self.setFixedSize(width + 2 * EDGE, round(width * RATIO) + 2 * EDGE)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the kept painting."""
         if self._card is not None:

@@ -14,6 +14,7 @@ from binder.page.address import Scheme
 from binder.page.layout.boxes import RATIO
 from binder.study.cards.imagery import Mark, on_picture
 from binder.study.decks.shown_faces import Picture
+from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
 from ui.kit.prose.prose import Prose
 from ui.leaves.card.card_head import EDGE
@@ -179,6 +180,7 @@ class _Named(QWidget):
         self._names, self._line = names, line
         self.update()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Names too long for the width of a face are cut."""
         theme, painter = self._look.theme, QPainter(self)

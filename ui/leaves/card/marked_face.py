@@ -15,6 +15,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from binder.study.cards.imagery import Mark
+from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
 from ui.kit.forms.field import ENTER
 from ui.kit.paint import focus_ring
@@ -82,6 +83,7 @@ class MarkedFace(Face):
         super()._paint(painter, size)
         paint_marks(painter, self._marks, self.card_rect(), self._look.theme, self._lit)
 
+    @painting
     def paintEvent(self, event: QPaintEvent) -> None:
         """The kept painting, and a ring while the keyboard is here."""
         super().paintEvent(event)

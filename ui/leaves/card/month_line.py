@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from binder.study.dates import MONTHS
 from binder.study.readings.lookbacks import Verdict
+from ui.guard import painting
 from ui.kit.verdicts import WAITING, dotted_ring
 from ui.look.theme import Look
 
@@ -106,6 +107,7 @@ class MonthLine(QWidget):
         super().resizeEvent(event)
         self._place()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The axis, the months' letters, the dots."""
         painter = QPainter(self)

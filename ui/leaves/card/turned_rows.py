@@ -14,6 +14,7 @@ from binder.page.address import Scheme
 from binder.study import dates
 from binder.study.cards import appearances
 from binder.study.cards.appearances import Appearance
+from ui.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex, TallList, paint_ground
 from ui.kit.verdicts import draw_mark, ink_of
 from ui.look.theme import Look, Theme
@@ -138,6 +139,7 @@ class TurnedUpDelegate(QStyledItemDelegate):
     def _narrow(self, width: int) -> bool:
         return width < NARROW * self._look.theme.scale
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Draw one row."""
         theme = self._look.theme

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.study import dates
 from binder.study.leaves.leaves import Entry
+from ui.guard import painting_row
 from ui.kit.faces.row_signs import card_colour, draw_box, emblem
 from ui.kit.lists.tall_list import AnyIndex, paint_ground
 from ui.leaves.contents.contents_rows import ContentsModel, Group
@@ -50,6 +51,7 @@ class ContentsDelegate(QStyledItemDelegate):
         apart = model.of_cards and index.row() and model.group(index.row())
         return QSize(120, line + (theme.px(14) if apart else 0))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Draw one row."""
         model = _model(index)

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import QSizePolicy, QStyledItemDelegate, QStyleOptionView
 
 from binder.reckon.wording import FEW, range_words
 from binder.study.overview.came import Group
+from ui.guard import painting, painting_row
 from ui.kit.figures.sure_picture import halves
 from ui.kit.lists.tall_list import TallList, paint_ground
 from ui.look.theme import Look, Theme
@@ -110,6 +111,7 @@ class GroupsDelegate(QStyledItemDelegate):
         theme = self._look.theme
         return QSize(100, round(theme.line("label") + theme.px(5)))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Draw one row."""
         theme, area = self._look.theme, QRectF(option.rect)
@@ -186,6 +188,7 @@ class GroupsHead(QWidget):
         self.setFixedHeight(round(self._look.theme.line("caption")))
         self.update()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """'never' and 'always' over the track, 'came of' and 'said' over the numbers."""
         theme, painter = self._look.theme, QPainter(self)

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from binder.page.address import Scheme
 from binder.study.overview.months import MOST, MonthLine, State
+from ui.guard import painting_row
 from ui.kit.faces.faces import CORNER, RATIO, FaceCache, draw_centred
 from ui.kit.lists.tall_list import TallList, paint_ground
 from ui.kit.verdicts import draw_mark, ink_of
@@ -63,6 +64,7 @@ class YearDelegate(QStyledItemDelegate):
         tall = FACE * RATIO + 10 if line.cards else FACE * RATIO * 0.55 + 10
         return QSize(100, theme.px(tall))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """One month."""
         theme, area = self._look.theme, QRectF(option.rect)

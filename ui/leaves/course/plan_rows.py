@@ -16,6 +16,7 @@ from binder.study.course.aims import Aim
 from binder.study.course.course import UnitView
 from binder.study.overview.progress import NONE, STEPS, Progress
 from binder.study.readings.lookbacks import Verdict
+from ui.guard import painting_row
 from ui.kit.faces.row_signs import card_colour, draw_box
 from ui.kit.lists.tall_list import AnyIndex, paint_ground
 from ui.kit.page.heads import wrapped
@@ -112,6 +113,7 @@ class PlanDelegate(QStyledItemDelegate):
         self._paint(None, rect, row, found)
         return found
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Draw one unit."""
         row: UnitRow = index.data(Qt.ItemDataRole.UserRole)

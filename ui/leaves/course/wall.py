@@ -19,6 +19,7 @@ from binder.cards.facts import CARDS
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.page.layout.boxes import RATIO
 from binder.study.overview.progress import NONE, STEPS, Progress
+from ui.guard import painting
 from ui.kit.faces.small import thumbnail
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
@@ -101,6 +102,7 @@ class Wall(QWidget):
 
     # Painting
 
+    @painting
     def paintEvent(self, event: QPaintEvent) -> None:
         """Each face faint, its foot inked as high as its steps."""
         painter, theme = QPainter(self), self._look.theme

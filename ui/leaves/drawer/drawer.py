@@ -25,6 +25,7 @@ from binder.store.file import Binder
 from binder.study import dates
 from binder.study.leaves import drawer
 from binder.study.leaves.drawer import Aside
+from ui.guard import painting_row
 from ui.kit.forms import asking
 from ui.kit.forms.room import open_at
 from ui.kit.lists.rows_model import RowsModel
@@ -59,6 +60,7 @@ class DrawerDelegate(QStyledItemDelegate):
         theme = self._look.theme
         return QSize(200, round(theme.line("list") + theme.line("label") + theme.px(8)))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Draw one row."""
         theme = self._look.theme

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.page.pdf_words import Letters
 from binder.page.spotting import Span
+from ui.guard import painting
 from ui.kit.paint import focus_ring
 from ui.leaves.handout.sheet_words import SheetWords
 from ui.leaves.handout.sheets import Sheet, draw, spell
@@ -165,6 +166,7 @@ class SheetView(QWidget):
         top = min(0.0, max(self.height() - height, self.height() / 2 - self._centre.y() * height))
         return QRectF(left, top, width, height)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The sheet with a thin edge, or a sentence."""
         theme, painter = self._look.theme, QPainter(self)

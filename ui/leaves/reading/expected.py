@@ -22,6 +22,7 @@ from PySide6.QtWidgets import QAbstractButton, QMenu, QSizePolicy, QVBoxLayout, 
 from binder.study import dates
 from binder.study.readings.lookbacks import Verdict
 from binder.study.readings.readings import ExpectationView
+from ui.guard import painting
 from ui.kit.paint import focus_ring
 from ui.kit.verdicts import WAITING, draw_mark, ink_of
 from ui.look.theme import Look
@@ -113,6 +114,7 @@ class ExpectedRow(QAbstractButton):
 
     # Painting
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The sentence in the student's own colour, figures in ink."""
         if self._of is None:

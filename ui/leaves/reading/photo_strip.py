@@ -36,6 +36,7 @@ from binder.study.leaves import files
 from binder.study.leaves.files import FileView
 from binder.study.readings import details
 from binder.study.readings.readings import Photo
+from ui.guard import painting
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
 from ui.session.jobs import Newest
@@ -89,6 +90,7 @@ class PhotoView(QAbstractButton):
         self._image = QPixmap.fromImage(image)
         self.update()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The picture with a thin edge; a tint while it is being read."""
         theme, painter, size = self._look.theme, QPainter(self), self._size()

@@ -7,6 +7,7 @@ from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from binder.study.readings.readings import ReadingView
+from ui.guard import painting
 from ui.kit.faces.faces import RATIO, FaceCache, draw_centred
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
@@ -58,6 +59,7 @@ class Standing(QAbstractButton):
         else:
             super().keyPressEvent(event)
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """The face, and two lines of words at its middle."""
         of, theme = self._of, self._look.theme

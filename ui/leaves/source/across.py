@@ -14,6 +14,7 @@ from binder.study.decks.decks import usual_titles
 from binder.study.sources import sources, tables
 from binder.study.sources.sources import SourceView
 from binder.study.sources.tables import Across
+from ui.guard import painting
 from ui.kit.forms import asking
 from ui.kit.forms.field import ENTER
 from ui.kit.forms.flow import Flow
@@ -192,6 +193,7 @@ class AcrossScreen(QWidget):
         self.keeping.leave()
         self.closed.emit()
 
+    @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """It lies on paper."""
         QPainter(self).fillRect(self.rect(), self._look.theme["paper"])

@@ -7,6 +7,7 @@ from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.study.sources.citing import Cited, places
+from ui.guard import painting_row
 from ui.kit.faces.row_signs import emblem
 from ui.kit.lists.tall_list import AnyIndex, paint_ground
 from ui.look.theme import Look
@@ -34,6 +35,7 @@ class CitedDelegate(QStyledItemDelegate):
         """One line."""
         return QSize(100, round(self._look.theme.line("list") + self._look.theme.px(2)))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Draw one row."""
         theme = self._look.theme

@@ -30,6 +30,7 @@ from binder.study.decks.decks import usual_titles
 from binder.study.leaves.leaves import contents
 from binder.study.overview import picking
 from binder.study.overview.picking import Choice
+from ui.guard import painting_row
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.lists.tall_list import AnyIndex
 from ui.look.theme import Look
@@ -56,6 +57,7 @@ class ChoiceDelegate(QStyledItemDelegate):
         """One line."""
         return QSize(100, round(self._look.theme.line("list")) + self._look.theme.px(8))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """The chosen line is shaded."""
         theme = self._look.theme

@@ -23,6 +23,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFrame, QSizePolicy, QWidget
 
 from binder.page.address import Scheme
+from ui.guard import painting
 from ui.kit.units import units
 from ui.look.theme import Look
 from ui.writing.editor import columns, editor_paint
@@ -343,6 +344,7 @@ class Editor(Writing, StyledField):
             self.setTextCursor(self.cursorForPosition(at))
         self.menu_asked.emit(self.viewport().mapToGlobal(at))
 
+    @painting
     def paintEvent(self, event: QPaintEvent) -> None:
         """Grounds, the text, and what is drawn instead of its marks."""
         first = self.cursorForPosition(event.rect().topLeft()).block()

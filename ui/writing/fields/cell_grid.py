@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from ui.guard import painting_row
 from ui.kit.forms.field import ENTER
 from ui.kit.lists.tall_list import AnyIndex
 from ui.kit.page.heads import wrapped
@@ -230,6 +231,7 @@ class _CellDelegate(QStyledItemDelegate):
         small = theme.line("caption") if where else 0
         return QSize(60, round(lines * QFontMetrics(font).lineSpacing() + small) + theme.px(9))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Words in ink, the place softer; the chosen cell is shaded."""
         words, where = index.data(Qt.ItemDataRole.UserRole)
