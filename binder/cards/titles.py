@@ -71,8 +71,8 @@ class DeckTitles:
         return self.card(key).number if swapped is None else swapped
 
     def roman(self, key: str) -> str:
-        """The Roman numeral this deck gives a Major; '' for all other cards."""
-        each = self.card(key)
+        """The Roman numeral this deck gives a Major; '' for all others, even a key of no card."""
+        each = self.laid(key)
         if each.arcana != "major":
             return each.roman
         return facts.CARDS[self.number(key)].roman
@@ -81,6 +81,20 @@ class DeckTitles:
         """The card of that key, one of the 78 or an extra of this deck; CanMend if neither."""
         title = dict(self.extras).get(key)
         return facts.card(key) if title is None else facts.extra(key, title)
+
+    def laid(self, key: str, title: str = "") -> facts.Card:
+        """The card of that key, as it was laid; what no deck knows bears its `title`, or its key.
+
+        A binder written elsewhere may hold any key, and what it holds is still to be seen.
+        """
+        return self.card(key) if key in self.keys else facts.extra(key, title or key)
+
+    def printed_on(self, key: str, title: str) -> str:
+        """What stands on a card laid under a `title`: nothing in a deck that prints none.
+
+        A key of no card has nothing but its words, so they stand there in any deck.
+        """
+        return title if self.printed and title else "" if key in self.keys else title or key
 
     @property
     def keys(self) -> tuple[str, ...]:

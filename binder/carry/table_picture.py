@@ -26,7 +26,9 @@ def table_png(reading: ReadingView) -> bytes:
     paths: Any = fonts()
     colours, titles = day_colours(), reading.titles
     laid = {
-        one.n: LaidCard(titles.card(one.card), one.reversed, one.title, titles.roman(one.card))
+        one.n: LaidCard(
+            titles.laid(one.card, one.title), one.reversed, one.title, titles.roman(one.card)
+        )
         for one in reversed(reading.laid)
     }
     svg = layout_svg(reading.spread.places, laid, colours, size=_SIZE, labels="none")

@@ -278,9 +278,9 @@ def laid_cards(reading: readings.ReadingView, photographs: Photographs) -> dict[
     """The cards of a reading by place, as the layout draws them."""
     found: dict[int, list[LaidCard]] = {}
     for one in reading.laid:
-        known = reading.titles.card(one.card)
+        known = reading.titles.laid(one.card, one.title)
         card = LaidCard(
-            known, one.reversed, one.title if reading.titles.printed else "",
+            known, one.reversed, reading.titles.printed_on(one.card, one.title),
             reading.titles.roman(one.card) or None, photographs.address(reading.deck, known),
         )  # fmt: skip
         found.setdefault(one.n, []).append(card)

@@ -95,7 +95,8 @@ def line_of(laid: Iterable[Laid], spread: Spread, titles: DeckTitles) -> str:
     seats = {place.n: n for n, place in enumerate(spread.places, 1)}
     piles: dict[int, list[str]] = {}
     for one in laid:
-        words = shortest(titles.card(one.card), one.reversed, titles)
+        known = one.card in titles.keys
+        words = shortest(titles.card(one.card), one.reversed, titles) if known else one.title
         piles.setdefault(seats[one.n], []).append(words)
     return written(piles, len(spread.places))
 

@@ -297,7 +297,9 @@ def reading(binder: Binder, leaf_uid: str) -> ReadingView:
         venue=row.venue,
         photos=tuple(Photo(*one) for one in json.loads(row.photos)) if row.photos else (),
         shown=row.shown,
-        laid=tuple(Laid(p.n, p.card, bool(p.reversed), p.label, p.title, p.note) for p in laid),
+        laid=tuple(
+            Laid(p.n, p.card, bool(p.reversed), p.label, p.title or p.card, p.note) for p in laid
+        ),
         expectations=tuple(
             ExpectationView(e.uid, e.text, e.sure, e.due, e.verdict, e.judged) for e in expected
         ),

@@ -103,7 +103,8 @@ def _card(
     dark = faces.shadow(wide, theme, turn=turn, ratio=ratio)
     draw_centred(painter, dark, middle.x(), middle.y())
     face = faces.face(
-        titles.card(card.card), wide, theme, title=card.title if titles.printed else "",
+        titles.laid(card.card, card.title), wide, theme,
+        title=titles.printed_on(card.card, card.title),
         number=titles.roman(card.card) or None, turn=turn, ratio=ratio,
     )  # fmt: skip
     draw_centred(painter, face, middle.x(), middle.y())
