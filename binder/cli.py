@@ -7,11 +7,11 @@ import json
 import runpy
 import sys
 from collections.abc import Callable, Sequence
-from datetime import date, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
 from binder.errors import CanMend, RingboundError
+from binder.store.clock import Clock
 
 if TYPE_CHECKING:
     from binder.study.readings.discretion import LeaveOut
@@ -32,10 +32,11 @@ def _sentence(message: str) -> str:
     return message[:1].upper() + message[1:].rstrip(".") + "."
 
 
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Carry out one command; returns its exit code."""
+def main(arguments: Sequence[str] | None = None, clock: Clock | None = None) -> int:
+    """Carry out one command; returns its exit code. Commands find the clock among their options."""
     _speak_utf8()
-    options = _parser().parse_args(arguments)
+    given = argparse.Namespace(clock=clock or Clock())
+    options = _parser().parse_args(arguments, given)
     try:
         return int(options.run(options))
     except RingboundError as error:
@@ -178,7 +179,8 @@ def _new(options: Any) -> int:
     from binder.study.course.course import begun_words, new_course, units
     from binder.study.readings.lookbacks import day_of
 
-    start = day_of(options.start) if options.start else date.today()
+    today = options.clock.today()
+    start = day_of(options.start) if options.start else today
     _make_folder(options.shelf)
     shelf = Shelf(options.shelf)
     if shelf.binders or shelf.broken:
@@ -188,7 +190,7 @@ def _new(options: Any) -> int:
     for binder in binders:
         print(f"Laid out “{binder.name}” in {binder.path}")
     first = units(binders[0])[0]
-    begun = begun_words(first.name, first.starts, first.ends, date.today())
+    begun = begun_words(first.name, first.starts, first.ends, today)
     if begun:
         print(begun)
     shelf.close()
@@ -269,7 +271,7 @@ def _log(options: Any) -> int:
     spread = spread_called(shelf, options.spread)
     titles = deck.titles if deck else STANDARD
     made = readings.NewReading(
-        at=options.date or datetime.now().isoformat(timespec="minutes"),
+        at=options.date or options.clock.now().isoformat(timespec="minutes"),
         question=options.question, spread=spread, titles=titles, text=options.text,
         laid=laid_from(options.cards, spread, titles), deck=deck.uid if deck else "",
         deck_name=deck.name if deck else "",
@@ -318,7 +320,7 @@ def _sheets(options: Any) -> int:
     if len(cards) > 1:
         raise CanMend(f"“{options.card}” is more than one card; a study sheet is for one.")
     title = titles.title(cards[0].key) if cards else ""
-    month = options.month or f"{date.today():%Y-%m}"
+    month = options.month or f"{options.clock.today():%Y-%m}"
     card = cards[0] if cards else None
     blank = Blank(options.kind, found, card, title, month, options.copies)
     count = save_blank(blank, Sheet(options.paper, options.holes, options.two_sided), options.out)
@@ -333,7 +335,7 @@ def _calendar(options: Any) -> int:
     _look(options.shelf)
     shelf = _shelf(options.shelf)
     count = save(
-        shelf, options.out, date.today(), with_words=options.with_words,
+        shelf, options.out, options.clock.today(), with_words=options.with_words,
         leave_out=_left_out(options),
     )  # fmt: skip
     entries = "1 entry" if count == 1 else f"{count} entries"

@@ -9,6 +9,8 @@ from binder.store.shelf import Shelf
 from binder.study.course import course
 from binder.study.leaves import tabs
 
+pytest_plugins = ["tests.moment"]
+
 
 @pytest.fixture
 def binder(tmp_path):

@@ -10,7 +10,6 @@ import signal
 import sys
 import traceback
 from collections.abc import Callable, Sequence
-from datetime import date
 from functools import partial
 from pathlib import Path
 from types import TracebackType
@@ -22,6 +21,7 @@ from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 
 from binder.errors import RingboundError
+from binder.store.clock import Clock
 from binder.store.shelf import Shelf
 from ui.actions.installed import Installed
 from ui.desk.stage import Stage
@@ -48,8 +48,8 @@ OWN_FAULT = "Something went wrong here ({}). What you wrote is safe."
 class Program:
     """The application and its one window; another shelf gets another window in its place."""
 
-    def __init__(self, app: QApplication, memory: Memory, today: date | None = None) -> None:
-        self.app, self.memory, self.today = app, memory, today
+    def __init__(self, app: QApplication, memory: Memory, clock: Clock) -> None:
+        self.app, self.memory, self.clock = app, memory, clock
         self.look = theme.Look(theme.load(memory.theme, memory.scale))
         theme.apply(app, self.look.theme)
         self.window: Window | None = None
@@ -59,7 +59,7 @@ class Program:
         before = self.window
         if before is not None:
             before.remember()
-        session = Session(Shelf(path), self.today)
+        session = Session(Shelf(path), self.clock)
         window = self.window = Window(session, self.look, self.memory)
         Installed(window)
         window.changing_shelf.connect(self.change)
@@ -134,7 +134,7 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
     app = QApplication.instance() or QApplication(["ringbound"])
     app.setApplicationName("Ringbound")
     app.setDesktopFileName("ringbound")
-    program = Program(app, Memory.of_user())
+    program = Program(app, Memory.of_user(), Clock())
     _catch(program)
     signal.signal(signal.SIGTERM, program.leave)
     try:
@@ -157,7 +157,7 @@ def _open_first(program: Program, given: list[str]) -> Window:
         return program.open(path)
     from ui.session.places import sample_shelf
 
-    window = program.open(sample_shelf())
+    window = program.open(sample_shelf(program.clock.now()))
     if not program.memory.welcomed:
         program.welcome()
     return window

@@ -24,6 +24,7 @@ from PySide6.QtCore import (
 from PySide6.QtWidgets import QApplication
 
 from binder.errors import CanMend, RingboundError
+from binder.store.clock import Clock, OtherDay
 from binder.store.schema import SUFFIX, Leaf
 from binder.store.shelf import Shelf
 from binder.study.dates import parsed
@@ -159,18 +160,19 @@ def recall(window: Window) -> None:
     actions_of(window).round.left.turning.emit()
 
 
-def draw(shelf: Path, out: Path) -> list[Path]:
-    """Draw all screens of a shelf into `out`; returns the files."""
+def draw(shelf: Path, out: Path, clock: Clock) -> list[Path]:
+    """Draw all screens of a shelf into `out`, on its last day, else today; returns the files."""
     try:
         out.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise CanMend(f"The folder “{out}” could not be made ({error.strerror}).") from error
     app = QApplication.instance() or QApplication(["ringbound"])
-    today = last_day(shelf)
+    day = last_day(shelf)
+    clock = OtherDay(day) if day else clock
     with tempfile.TemporaryDirectory() as folder:
         memory = Memory(Path(folder) / "desk.ini")
         return [
-            _draw(app, memory, copied(shelf, Path(folder) / screen.name), today, screen, out)
+            _draw(app, memory, copied(shelf, Path(folder) / screen.name), clock, screen, out)
             for screen in screens()
         ]
 
@@ -184,10 +186,10 @@ def copied(shelf: Path, folder: Path) -> Path:
 
 
 def _draw(
-    app: QApplication, memory: Memory, shelf: Path, today: date, screen: Screen, out: Path
+    app: QApplication, memory: Memory, shelf: Path, clock: Clock, screen: Screen, out: Path
 ) -> Path:
     memory.theme, memory.scale = screen.theme, screen.scale
-    program = Program(app, memory, today)
+    program = Program(app, memory, clock)
     window = program.open(shelf)
     window.resize(*screen.size)
     settle()
@@ -202,15 +204,15 @@ def _draw(
     return path
 
 
-def last_day(path: Path) -> date:
-    """The day of the newest leaf, so that the slips are those of a day in use."""
+def last_day(path: Path) -> date | None:
+    """The day of the newest leaf, so that the slips are those of a day in use; None without one."""
     shelf = Shelf(path)
     days = [
         binder.value(Leaf.select(Leaf.day).order_by(Leaf.day.desc())) for binder in shelf.binders
     ]
     shelf.close()
     found = parsed(max((day for day in days if day), default=""))
-    return found.date() if found else date.today()
+    return found.date() if found else None
 
 
 def settle() -> None:
@@ -230,7 +232,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     shelf, out = (Path(word) for word in (arguments or sys.argv[1:]))
     qInstallMessageHandler(_tell)
     try:
-        for path in draw(shelf, out):
+        for path in draw(shelf, out, Clock()):
             print(f"Drew {path}")
     except RingboundError as error:
         sys.stderr.write(f"{error}\n")

@@ -72,13 +72,14 @@ def once(folder, page):
     from bench_turn import Painted, settle
     from PySide6.QtWidgets import QApplication
 
+    from binder.store.clock import OtherDay
     from binder.study.leaves import tabs
     from ui.app import Program
     from ui.session.memory import Memory
 
     app = QApplication(["bench"])
     with tempfile.TemporaryDirectory() as place:
-        window = Program(app, Memory(Path(place) / "desk.ini"), TODAY).open(folder)
+        window = Program(app, Memory(Path(place) / "desk.ini"), OtherDay(TODAY)).open(folder)
         window.resize(1600, 1000)
         binder = window.session.shelf.binders[-1]
         log = tabs.first_of_kind(binder, "readings")

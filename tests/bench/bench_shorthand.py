@@ -23,6 +23,7 @@ from binder.cards import guess, vocabulary
 from binder.cards.shorthand import suggest
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD, TRADITIONS
+from binder.store.clock import Clock
 from binder.store.shelf import Shelf
 from binder.study.leaves import tabs
 from binder.study.readings.hand import Hand
@@ -89,7 +90,7 @@ def painted():
 
 
 def _typing(app, shelf, look):
-    host, session = QWidget(), Session(shelf)
+    host, session = QWidget(), Session(shelf, Clock())
     entry, row = Entry(session, look, host), QHBoxLayout(host)
     row.addWidget(entry.left, 1)
     row.addWidget(entry.right, 1)

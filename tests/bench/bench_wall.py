@@ -19,6 +19,7 @@ from PySide6.QtCore import QCoreApplication
 from PySide6.QtWidgets import QApplication
 
 from binder.cards.facts import CARDS
+from binder.store.clock import OtherDay
 from binder.store.schema import Leaf, OwnWords, Placed, Reading, SourceNote
 from binder.store.shelf import Shelf
 from binder.study.course import course
@@ -50,7 +51,7 @@ def rows(_folder):
         shelf = Shelf(Path(place))
         course.new_course(shelf, date(2026, 3, 2))
         fill(shelf)
-        session = Session(shelf, date(2026, 11, 25))
+        session = Session(shelf, OtherDay(date(2026, 11, 25)))
         page = PlanPage(session, look)
         page.resize(524, 1600)
         page.show()

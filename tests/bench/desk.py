@@ -8,6 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication
 
+from binder.store.clock import Clock, OtherDay
 from binder.store.shelf import Shelf
 from ui.actions.installed import Installed
 from ui.desk.window import Window
@@ -25,7 +26,8 @@ def laid_open(shelf: Shelf, place: Path, today: date | None = None) -> Iterator[
     app = QApplication.instance() or QApplication(["bench"])
     look = theme.Look(theme.load("day"))
     theme.apply(app, look.theme)
-    window = Window(Session(shelf, today), look, Memory(place / "desk.ini"))
+    clock = OtherDay(today) if today else Clock()
+    window = Window(Session(shelf, clock), look, Memory(place / "desk.ini"))
     Installed(window)
     window.resize(1600, 1000)
     window.show()

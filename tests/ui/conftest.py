@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QCoreApplication, QEvent
 
+from binder.store.clock import OtherDay
 from ui import rubbish
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
@@ -68,7 +69,7 @@ def session(sample_shelf):
     """A session on the sample shelf, on the day its diary ends."""
     from ui.session.session import Session
 
-    made = Session(sample_shelf, date(2026, 11, 25))
+    made = Session(sample_shelf, OtherDay(date(2026, 11, 25)))
     yield made
     made.deleteLater()
 
@@ -102,7 +103,7 @@ def program(qapp, tmp_path):
     from ui.app import Program
     from ui.session.memory import Memory
 
-    made = Program(qapp, Memory(tmp_path / "desk.ini"), date(2026, 11, 25))
+    made = Program(qapp, Memory(tmp_path / "desk.ini"), OtherDay(date(2026, 11, 25)))
     yield made
     if made.window is not None:
         made.window.close()

@@ -5,6 +5,7 @@ from datetime import date
 from PySide6.QtWidgets import QApplication
 
 from binder.cards.spreads import spread
+from binder.store.clock import OtherDay
 from binder.study.leaves import tabs
 from binder.study.leaves.leaves import add_leaf
 from binder.study.readings import lookbacks, readings
@@ -55,7 +56,7 @@ def plain(shelf, text, title="A leaf", **fields):
 
 def session_on(shelf):
     """A session on a shelf, on the day of the tests."""
-    return Session(shelf, TODAY)
+    return Session(shelf, OtherDay(TODAY))
 
 
 def shown(page, qtbot, session, uid, size=(524, 850), marks=()):

@@ -8,6 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from binder.errors import CanMend
+from binder.store.clock import OtherDay
 from binder.store.shelf import Shelf
 from binder.study.leaves import leaves
 from tests.ui import leaf_fixtures as made
@@ -28,7 +29,7 @@ def again(program, qapp):
     program.window.close()
     program.close()
     settle()
-    return Program(qapp, Memory(Path(file)), program.today), path
+    return Program(qapp, Memory(Path(file)), program.clock), path
 
 
 class TestRestoring:
@@ -264,7 +265,7 @@ class TestCommandLine:
 
 
 def test_two_windows_on_one_shelf_keep_up_with_each_other(window, qapp, tmp_path, qtbot):
-    second = Program(qapp, Memory(tmp_path / "second.ini"), date(2026, 11, 25))
+    second = Program(qapp, Memory(tmp_path / "second.ini"), OtherDay(date(2026, 11, 25)))
     other = second.open(window.session.shelf.path)
     binder, uid = made.plain(other.session.shelf, "From the other window.")
     window.session.look_outside()

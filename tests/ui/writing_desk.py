@@ -8,6 +8,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication, QWidget
 
+from binder.store.clock import OtherDay
 from binder.study.leaves import leaves, tabs
 from ui.session.session import Session
 from ui.writing.write import WritePage
@@ -20,7 +21,7 @@ class Desk:
 
     def __init__(self, qtbot, shelf, look):
         self.qtbot, self.shelf = qtbot, shelf
-        self.session = Session(shelf, TODAY)
+        self.session = Session(shelf, OtherDay(TODAY))
         self.window = QWidget()
         qtbot.addWidget(self.window)
         self.page = WritePage(self.session, look, self.window)

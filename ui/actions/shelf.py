@@ -101,7 +101,7 @@ class ShelfActions(Base):
         """The shelf that came with the program."""
         from ui.session.places import sample_shelf
 
-        self.window.changing_shelf.emit(sample_shelf())
+        self.window.changing_shelf.emit(sample_shelf(self.session.now))
 
     @leaving
     def decks(self) -> None:

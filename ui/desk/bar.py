@@ -54,7 +54,7 @@ class Bar(QWidget):
         super().__init__(parent)
         self.look = look
         self._start = 232
-        self._today = date.today()
+        self._today: date | None = None
         self._date = QLabel(self)
         self._date.setAccessibleName("Today")
         self.find = QLineEdit(self)
@@ -194,6 +194,8 @@ class Bar(QWidget):
 
     def _date_words(self, room: int) -> str:
         """The longest way of writing the date that fits, or nothing."""
+        if self._today is None:
+            return ""
         day, month = self._today.day, MONTHS[self._today.month - 1]
         weekday = DAYS[self._today.weekday()]
         metrics = QFontMetrics(self._date.font())

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import datetime
 
 from PySide6.QtCore import QEvent, QObject, Signal
 from PySide6.QtGui import QAction
@@ -108,7 +107,7 @@ class Entry(QObject):
 
     def begin(self, binder: Binder, tab: TabView, *, month: str = "") -> None:
         """Start a reading behind a tab, or take up the one put by; `month` as '2026-12'."""
-        now, deck = self._now(), self._decks()[0]
+        now, deck = self.session.now, self._decks()[0]
         fresh = month_draft(now, deck, month) if month else new_draft(now, deck)
         self._open(_Task(f"{put_by.NEW} {month}".strip(), binder, fresh, tab))
 
@@ -139,7 +138,7 @@ class Entry(QObject):
         kept = task.before is not None
         spreads = spread_choices(draft.spread, library(self.session.shelf))
         choices = deck_choices(decks(self.session.shelf), draft.deck)
-        self.left.head.show_draft(draft, spreads, choices, self._now())
+        self.left.head.show_draft(draft, spreads, choices, self.session.now)
         self.hand.write("")
         self.hand.change_spread(draft.spread)
         self._use_deck(draft.deck)
@@ -179,9 +178,6 @@ class Entry(QObject):
         if taken_up:
             said.append(TAKEN_UP)
         return " ".join(said)
-
-    def _now(self) -> datetime:
-        return datetime.combine(self.session.today, datetime.now().time())
 
     def _decks(self) -> list[DeckChoice]:
         return deck_choices(decks(self.session.shelf))

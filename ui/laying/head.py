@@ -54,7 +54,7 @@ class Head(QWidget):
         super().__init__(parent)
         self.look = look
         self._draft = Draft("")
-        self._now = datetime.now()
+        self._now: datetime | None = None
         self._spreads: Sequence[Spread] = ()
         self._decks: Sequence[DeckChoice] = ()
         self._look_chosen = False
@@ -242,7 +242,7 @@ class Head(QWidget):
         return date(shown.year(), shown.month(), shown.day())
 
     def _weigh_date(self) -> None:
-        late = self.when.dateTime().toPython() > self._now
+        late = self._now is not None and self.when.dateTime().toPython() > self._now
         self.hints["at"].say(FUTURE_HINT if late else "")
 
     def _weigh_name(self) -> None:

@@ -38,11 +38,12 @@ class PuttingBy(QObject):
         """Write a draft down, with the one it was begun from."""
         self._timer.stop()
         self._mine.add(key)
+        session = self._session
         try:
-            put_by.save(self._session.shelf.path, key, draft, fresh)
+            put_by.save(session.shelf.path, key, draft, fresh, session.today)
         except CanMend as error:
             if not self._only_here:
-                self._session.said.emit(f"{error} What you type is kept while this window is open.")
+                session.said.emit(f"{error} What you type is kept while this window is open.")
             self._only_here[key] = (draft, fresh)
         else:
             self._only_here.pop(key, None)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime
 from functools import partial
 from time import monotonic
 
@@ -67,7 +66,7 @@ class RecallRound(QObject):
 
     def begin(self) -> None:
         """Begin a round; CanMend says why there is none."""
-        shelf, now = self.session.shelf, self._now()
+        shelf, now = self.session.shelf, self.session.now
         sentence = answers.put_clock_right(shelf, now)
         self._round = recall.make_round(shelf, now)
         self._ways = recall_fit.kept_ways(shelf)
@@ -96,10 +95,6 @@ class RecallRound(QObject):
 
     def _marks(self) -> list[Answer]:
         return [answer for _, _, answer in self._given]
-
-    def _now(self) -> datetime:
-        """The time of day, on the day the desk shows."""
-        return datetime.combine(self.session.today, datetime.now().time())
 
     # Asking and answering
 
@@ -132,7 +127,7 @@ class RecallRound(QObject):
         self.show()
         self._paint_now()
         try:
-            uid = answers.answer(question, given, self._now(), self._ways)
+            uid = answers.answer(question, given, self.session.now, self._ways)
         except RingboundError as error:
             self._take_back()
             self.session.said.emit(str(error))
@@ -186,7 +181,7 @@ class RecallRound(QObject):
         QTimer.singleShot(0, self, self._say_next)
 
     def _say_next(self) -> None:
-        now = self._now()
+        now = self.session.now
         day = recall.next_day(self.session.shelf, now)
         words = f"The next round is {coming(day, now.date())}." if day else ""
         if day == now.date():

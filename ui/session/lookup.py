@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable
-from datetime import date
+from datetime import date, datetime
 from functools import cached_property
 from typing import TYPE_CHECKING, TypeVar, cast
 
@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject
 
 from binder.errors import RingboundError
 from binder.store.change import Notice
+from binder.store.clock import Clock
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study.leaves import leaves, tabs
@@ -29,16 +30,20 @@ _Kept = TypeVar("_Kept")
 class Lookup(QObject):
     """Reads rows of a shelf and keeps them until a binder changes."""
 
-    def __init__(self, shelf: Shelf, today: date | None) -> None:
+    def __init__(self, shelf: Shelf, clock: Clock) -> None:
         super().__init__()
-        self.shelf = shelf
-        self._today = today
+        self.shelf, self.clock = shelf, clock
         self._kept: dict[Hashable, object] = {}
 
     @property
     def today(self) -> date:
-        """The day the desk shows; the real one unless the session was given another."""
-        return self._today or date.today()
+        """The day the desk shows."""
+        return self.clock.today()
+
+    @property
+    def now(self) -> datetime:
+        """The time of day, on the day the desk shows."""
+        return self.clock.now()
 
     @cached_property
     def linker(self) -> Linker:

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import shutil
-import time
-from datetime import date
+from datetime import date, datetime, timedelta
 from pathlib import Path
 from tempfile import mkdtemp
 
@@ -17,16 +16,16 @@ from binder.store.shelf import Shelf
 
 _BUILT = "built"
 _HALF = "Sample shelf being built "
-_LEFT_LYING = 3600
-"""Seconds after which a half-built shelf was left by a crash."""
+_LEFT_LYING = timedelta(hours=1)
+"""After this time which a half-built shelf was left by a crash."""
 
 
-def sample_shelf() -> Path:
+def sample_shelf(now: datetime) -> Path:
     """The sample shelf, built from its text sources when it is not there yet."""
     folder = Path(platformdirs.user_data_dir("ringbound", appauthor=False)) / "Sample shelf"
     if not (folder / _BUILT).exists():
         try:
-            _build(folder)
+            _build(folder, now)
         except OSError as error:
             raise CanMend(
                 f"The sample shelf could not be built in “{folder.parent}” ({error.strerror}); "
@@ -35,7 +34,7 @@ def sample_shelf() -> Path:
     return folder
 
 
-def _build(folder: Path) -> None:
+def _build(folder: Path, now: datetime) -> None:
     """Build in a place of its own and move it there whole.
 
     So neither a crash nor a second start of the program meets half a shelf.
@@ -43,7 +42,7 @@ def _build(folder: Path) -> None:
     from binder.carry.building import build
 
     folder.parent.mkdir(parents=True, exist_ok=True)
-    _sweep(folder.parent)
+    _sweep(folder.parent, now - _LEFT_LYING)
     half = Path(mkdtemp(prefix=_HALF, dir=folder.parent))
     try:
         build(samples(), half / folder.name).close()
@@ -59,9 +58,9 @@ def _build(folder: Path) -> None:
         shutil.rmtree(half, ignore_errors=True)
 
 
-def _sweep(parent: Path) -> None:
+def _sweep(parent: Path, before: datetime) -> None:
     for half in parent.glob(f"{_HALF}*"):
-        if time.time() - half.stat().st_mtime > _LEFT_LYING:
+        if half.stat().st_mtime < before.timestamp():
             shutil.rmtree(half, ignore_errors=True)
 
 

@@ -5,7 +5,6 @@ that turn leaves. Widgets ask it and listen to it; it knows no widget.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from datetime import date
 from functools import cached_property, partial
 
 from PySide6.QtCore import QTimer, Signal
@@ -13,6 +12,7 @@ from PySide6.QtCore import QTimer, Signal
 from binder.errors import CanMend, RingboundError
 from binder.page.address import Address, Scheme
 from binder.store.change import Notice
+from binder.store.clock import Clock
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study.leaves import leaves, tabs
@@ -39,8 +39,8 @@ class Session(Lookup):
     leaving = Signal()
     """The leaf at the left is about to be left: whoever writes on it saves now."""
 
-    def __init__(self, shelf: Shelf, today: date | None = None) -> None:
-        super().__init__(shelf, today)
+    def __init__(self, shelf: Shelf, clock: Clock) -> None:
+        super().__init__(shelf, clock)
         self.trail = Trail()
         self.left = NOWHERE
         self.facing = NOWHERE

@@ -39,7 +39,7 @@ class KindFields(QObject):
         self._session = session
         self.own, self.sides = OwnWordsFields(look), SideFields(session, look)
         self.named = CardFields(look)
-        self.places, self.stated = PlacedNotes(look), StatedFields(look)
+        self.places, self.stated = PlacedNotes(look), StatedFields(look, session.today)
         self.described = Described(look)
         for fields in (self.own, self.named, self.sides, self.places, self.stated, self.described):
             fields.edited.connect(self.edited)

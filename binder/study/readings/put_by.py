@@ -35,7 +35,7 @@ class Begun:
     day: str
 
 
-def save(shelf: Path, key: str, draft: Draft, fresh: Draft) -> None:
+def save(shelf: Path, key: str, draft: Draft, fresh: Draft, today: date) -> None:
     """Write a draft down under its key, with the draft it was begun from; CanMend if that fails."""
     folder = shelf / FOLDER
     try:
@@ -43,7 +43,7 @@ def save(shelf: Path, key: str, draft: Draft, fresh: Draft) -> None:
     except OSError as error:
         raise CanMend(f"“{folder}” could not be made ({error.strerror}).") from error
     said = {
-        "day": date.today().isoformat(),
+        "day": today.isoformat(),
         "draft": _plain(draft),
         "fresh": _plain(fresh),
     }

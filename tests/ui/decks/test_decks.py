@@ -8,6 +8,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QInputDialog, QLineEdit, QMessageBox
 
 from binder.cards.titles import TRADITIONS
+from binder.store.clock import OtherDay
 from binder.study.decks import deck_titles, decks
 from binder.study.decks.deck_faces import set_faces
 from tests.ui.leaf_fixtures import log
@@ -29,7 +30,7 @@ def two_decks(course_shelf):
 
 @pytest.fixture
 def dialog(qtbot, look, two_decks):
-    session = Session(two_decks, date(2026, 11, 25))
+    session = Session(two_decks, OtherDay(date(2026, 11, 25)))
     session.open_binder(two_decks.binder("Practice").uid)
     made = DecksDialog(session, look)
     qtbot.addWidget(made, before_close_func=lambda made: made._unwritten.clear())
@@ -229,7 +230,7 @@ def test_undone_elsewhere_it_shows_what_is_true(dialog, two_decks):
 
 
 def test_a_shelf_without_decks_says_what_to_do(qtbot, look, course_shelf):
-    made = DecksDialog(Session(course_shelf, date(2026, 11, 25)), look)
+    made = DecksDialog(Session(course_shelf, OtherDay(date(2026, 11, 25))), look)
     qtbot.addWidget(made)
     made.show()
     assert made.told.isVisible()

@@ -61,7 +61,7 @@ def test_a_slip_can_wait(window, words, days):
     pick(ask_menu(look_back_slip(window)), words)
     gone = before - asked(window)
     assert len(gone) == 1
-    window.session._today = window.session.today + timedelta(days=days)
+    window.session.clock.day = window.session.today + timedelta(days=days)
     assert gone <= asked(window)
 
 

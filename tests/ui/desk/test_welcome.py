@@ -5,6 +5,7 @@ from datetime import date
 import pytest
 from PySide6.QtWidgets import QApplication
 
+from binder.store.clock import OtherDay
 from binder.study.kinds import LeafKind
 from tests.ui.driving import K, click, key, left, settle
 from ui import app
@@ -27,7 +28,7 @@ def home(tmp_path, monkeypatch):
 @pytest.fixture
 def first(home, qapp, qtbot):
     """The program at its very first start."""
-    program = Program(qapp, Memory(home / "desk.ini"), date(2026, 11, 25))
+    program = Program(qapp, Memory(home / "desk.ini"), OtherDay(date(2026, 11, 25)))
     window = app._open_first(program, [])
     window.resize(1600, 1000)
     with qtbot.waitActive(window):
@@ -94,7 +95,7 @@ def test_anything_else_may_be_done_too(first):
 
 
 def test_it_comes_once_only(first, home, qapp):
-    again = Program(qapp, Memory(home / "desk.ini"), date(2026, 11, 25))
+    again = Program(qapp, Memory(home / "desk.ini"), OtherDay(date(2026, 11, 25)))
     again.memory.shelf = first.window.session.shelf.path
     window = app._open_first(again, [])
     assert not window.staged("welcome")
@@ -104,7 +105,7 @@ def test_it_comes_once_only(first, home, qapp):
 
 
 def test_a_shelf_given_by_hand_needs_no_welcome(home, qapp, course_shelf):
-    program = Program(qapp, Memory(home / "desk.ini"), date(2026, 11, 25))
+    program = Program(qapp, Memory(home / "desk.ini"), OtherDay(date(2026, 11, 25)))
     window = app._open_first(program, [str(course_shelf.path)])
     assert not window.staged("welcome")
     window.close()

@@ -76,6 +76,7 @@ from datetime import date
 from pathlib import Path
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QLabel
+from binder.store.clock import OtherDay
 from ui.app import Program
 from ui.memory import Memory
 
@@ -85,7 +86,7 @@ def settle():
         QTest.qWait(20)
 
 app = QApplication([])
-program = Program(app, Memory(Path(sys.argv[1]) / "desk.ini"), date(2026, 11, 25))
+program = Program(app, Memory(Path(sys.argv[1]) / "desk.ini"), OtherDay(date(2026, 11, 25)))
 window = program.open(Path(sys.argv[2]))
 window.resize(1600, 1000)
 settle()

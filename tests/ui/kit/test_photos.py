@@ -8,6 +8,7 @@ from PySide6.QtGui import QColor, QImage, QPixmapCache
 
 from binder.cards.facts import CARDS, card
 from binder.errors import CanMend
+from binder.store.clock import OtherDay
 from binder.study.decks import decks
 from binder.study.decks.deck_faces import set_faces
 from binder.study.leaves import files
@@ -55,7 +56,7 @@ def near(colour, other):
 
 def test_a_photograph_is_shown_for_its_card_and_deck_only(deck, look):
     shelf, uid = deck
-    faces = FaceCache(Session(shelf, date(2026, 11, 25)).photos)
+    faces = FaceCache(Session(shelf, OtherDay(date(2026, 11, 25))).photos)
     star, moon = card("major-17"), card("major-18")
     assert near(middle(faces.of(uid).face(star, 100, look.theme)), BLUE)
     for other in (faces.of(uid).face(moon, 100, look.theme), faces.face(star, 100, look.theme)):
@@ -64,7 +65,7 @@ def test_a_photograph_is_shown_for_its_card_and_deck_only(deck, look):
 
 def test_a_reversed_photograph_stands_on_its_head(deck, look):
     shelf, uid = deck
-    faces = FaceCache(Session(shelf, date(2026, 11, 25)).photos, uid)
+    faces = FaceCache(Session(shelf, OtherDay(date(2026, 11, 25))).photos, uid)
     up = faces.face(card("major-17"), 100, look.theme).toImage()
     down = faces.face(card("major-17"), 100, look.theme, turn=180).toImage()
     assert near(up.pixelColor(50, 6), (255, 0, 0))
@@ -75,7 +76,7 @@ def test_a_reversed_photograph_stands_on_its_head(deck, look):
 def test_a_photograph_whose_file_is_gone_gives_the_drawn_face(course_shelf, look):
     QPixmapCache.clear()
     set_faces(course_shelf, course_shelf.binder("Practice"), "deck", {"major-17": "gone"})
-    faces = FaceCache(Session(course_shelf, date(2026, 11, 25)).photos)
+    faces = FaceCache(Session(course_shelf, OtherDay(date(2026, 11, 25))).photos)
     star = card("major-17")
     drawn = faces.face(star, 100, look.theme).toImage()
     assert faces.of("deck").face(star, 100, look.theme).toImage() == drawn
@@ -83,7 +84,7 @@ def test_a_photograph_whose_file_is_gone_gives_the_drawn_face(course_shelf, look
 
 def test_a_new_photograph_is_seen_at_once(deck, look, tmp_path):
     shelf, uid = deck
-    session = Session(shelf, date(2026, 11, 25))
+    session = Session(shelf, OtherDay(date(2026, 11, 25)))
     faces = FaceCache(session.photos, uid)
     faces.face(card("major-17"), 100, look.theme)
     binder = shelf.binder("Practice")
@@ -96,7 +97,7 @@ def test_a_new_photograph_is_seen_at_once(deck, look, tmp_path):
 def test_a_reading_shows_the_photographs_of_its_deck(qtbot, look, deck):
     shelf, uid = deck
     _, leaf = log(shelf, key="one-card", line="star", deck=uid, deck_name="Saltings")
-    session = Session(shelf, date(2026, 11, 25))
+    session = Session(shelf, OtherDay(date(2026, 11, 25)))
     page = shown(ReadingPage(session, look), qtbot, session, leaf)
     rect = page.cards.place_rect(1).center().toPoint()
     assert near(page.cards.grab().toImage().pixelColor(rect), BLUE)
@@ -150,7 +151,7 @@ def test_a_card_leaf_shows_the_photograph_of_the_usual_deck(qtbot, look, course_
     QPixmapCache.clear()
     binder = course_shelf.binder("Practice")
     uid = decks.add_deck(course_shelf, binder, "Saltings deck")
-    session = Session(course_shelf, date(2026, 11, 25))
+    session = Session(course_shelf, OtherDay(date(2026, 11, 25)))
     leaf = course_shelf.card_leaf("major-17")[1]
     page = shown(CardPage(session, look), qtbot, session, leaf)
 

@@ -8,6 +8,7 @@ from PySide6.QtCore import QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QWidget
 
+from binder.store.clock import OtherDay
 from binder.study.decks import decks
 from binder.study.leaves import tabs
 from binder.study.readings import readings
@@ -79,7 +80,7 @@ def desk(qtbot, look, shelf):
     tabs.add_tab(binder, "Readings log", "readings")
     tab = tabs.first_of_kind(binder, "readings")
     decks.register(binder, "Lantern Road deck", favourite=True)
-    session = Session(shelf, TODAY)
+    session = Session(shelf, OtherDay(TODAY))
     host = QWidget()
     entry = Entry(session, look, host)
     row = QHBoxLayout(host)

@@ -7,6 +7,7 @@ from PySide6.QtCore import QPoint, QRect, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
+from binder.store.clock import Clock
 from binder.study.leaves import tabs
 from ui.actions.installed import actions_of
 
@@ -120,7 +121,7 @@ def test_in_the_window_ctrl_return_keeps_and_opens_the_reading(qtbot, course_she
     memory = Memory(tmp_path / "desk.ini")
     memory.welcomed = True
     path = course_shelf.path
-    program = Program(qapp, memory)
+    program = Program(qapp, memory, Clock())
     window = program.open(path)
     qtbot.addWidget(window)
     qtbot.waitExposed(window)

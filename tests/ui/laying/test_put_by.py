@@ -147,7 +147,7 @@ def test_the_next_start_lays_a_slip_that_takes_the_reading_up(window, program, q
     window.close()
     program.close()
     settle()
-    again = Program(qapp, Memory(Path(program.memory._settings.fileName())), program.today)
+    again = Program(qapp, Memory(Path(program.memory._settings.fileName())), program.clock)
     second = again.open(path)
     settle(8)
     slip = second.slips.slips()[0]
@@ -184,10 +184,12 @@ from datetime import date
 from pathlib import Path
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
+from binder.store.clock import OtherDay
 from ui.app import Program
 from ui.memory import Memory
 app = QApplication([])
-window = Program(app, Memory(Path(sys.argv[2])), date(2026, 11, 25)).open(Path(sys.argv[1]))
+program = Program(app, Memory(Path(sys.argv[2])), OtherDay(date(2026, 11, 25)))
+window = program.open(Path(sys.argv[1]))
 window.activateWindow()
 window.actions_by_name["new_reading"].trigger()
 entry = actions_of(window).entry

@@ -9,6 +9,7 @@ from PySide6.QtPrintSupport import QPrinter
 
 from binder.cards.spreads import spread
 from binder.paper.sheets import PAPERS, Sheet
+from binder.store.clock import OtherDay
 from binder.study.leaves import tabs
 from binder.study.readings import readings
 from binder.study.readings.readings import Laid, NewReading
@@ -27,7 +28,7 @@ def proof(qtbot, course_shelf):
             f"2026-11-0{day}T19:30", f"Question {day}?", spread("one-card"), [Laid(1, "major-17")]
         )
         readings.log(binder, log, one)
-    session = Session(course_shelf, date(2026, 11, 25))
+    session = Session(course_shelf, OtherDay(date(2026, 11, 25)))
     session._outside.stop()
     made = Proof(session, Look())
     qtbot.addWidget(made)

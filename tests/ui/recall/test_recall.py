@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from binder.errors import CanMend
 from binder.reckon.memory import Answer
-from binder.store.clock import new_uid
+from binder.store.clock import OtherDay, new_uid
 from binder.store.schema import Leaf, RecallAnswer
 from binder.study.cards import words
 from binder.study.leaves.fields import KEYWORDS, write_field
@@ -27,7 +27,7 @@ def held(qtbot, look, course_shelf):
     """A round on three cards with own words, laid in a window."""
     for key in ("major-00", "major-01", "major-02"):
         words.write_words(*course_shelf.card_leaf(key), "upright", f"**Words** about {key}.")
-    session = Session(course_shelf, date(2026, 3, 2))
+    session = Session(course_shelf, OtherDay(date(2026, 3, 2)))
     made = RecallRound(session, look, clock=lambda: made.seconds)
     made.seconds = 0.0
     window = QWidget()

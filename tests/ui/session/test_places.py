@@ -1,15 +1,17 @@
 """Where shelves are kept: the sample that is built once, and a course of one's own."""
 
 import os
-import time
 from concurrent.futures import ThreadPoolExecutor
-from datetime import date
+from datetime import date, datetime, timedelta
 
 import pytest
 
 from binder.errors import CanMend
 from binder.store.shelf import Shelf
 from ui.session import places
+
+NOW = datetime(2001, 1, 1, 12)
+"""Long before any file that a test makes by itself."""
 
 
 @pytest.fixture
@@ -26,13 +28,13 @@ def names(path):
 
 
 def test_the_sample_is_built_once_and_then_left_alone(data):
-    folder = places.sample_shelf()
+    folder = places.sample_shelf(NOW)
     shelf = Shelf(folder)
     assert [binder.name for binder in shelf.binders] == ["Foundations", "Practice", "Mastery"]
     with shelf.binders[0].change("Rename binder") as change:
         change.put_info("name", "Mine now")
     shelf.close()
-    assert places.sample_shelf() == folder
+    assert places.sample_shelf(NOW) == folder
     again = Shelf(folder)
     assert again.binders[0].name == "Mine now"
     again.close()
@@ -41,7 +43,7 @@ def test_the_sample_is_built_once_and_then_left_alone(data):
 
 def test_two_starts_at_once_build_one_shelf(data):
     with ThreadPoolExecutor(2) as pool:
-        folders = list(pool.map(lambda _: places.sample_shelf(), range(2)))
+        folders = list(pool.map(lambda _: places.sample_shelf(NOW), range(2)))
     assert folders[0] == folders[1]
     assert names(data) == ["Sample shelf"]
     assert len(list(folders[0].glob("*.ringbound"))) == 3
@@ -50,7 +52,7 @@ def test_two_starts_at_once_build_one_shelf(data):
 def test_a_half_built_shelf_is_put_aside_not_lost(data):
     (data / "Sample shelf").mkdir(parents=True)
     (data / "Sample shelf" / "Something.ringbound").write_text("half")
-    places.sample_shelf()
+    places.sample_shelf(NOW)
     assert names(data) == ["Sample shelf", "Sample shelf 2"]
     assert (data / "Sample shelf 2" / "Something.ringbound").read_text() == "half"
 
@@ -59,15 +61,16 @@ def test_what_a_crash_left_lying_is_swept_away_after_a_while(data):
     old, new = data / "Sample shelf being built old", data / "Sample shelf being built new"
     for folder in (old, new):
         folder.mkdir(parents=True)
-    os.utime(old, (time.time() - 7200,) * 2)
-    places.sample_shelf()
+    for folder, minutes in ((old, 61), (new, 59)):
+        os.utime(folder, ((NOW - timedelta(minutes=minutes)).timestamp(),) * 2)
+    places.sample_shelf(NOW)
     assert names(data) == ["Sample shelf", new.name]
 
 
 def test_no_room_for_the_sample_is_one_sentence(data):
     data.write_text("a file where the folder should be")
     with pytest.raises(CanMend, match="could not be built"):
-        places.sample_shelf()
+        places.sample_shelf(NOW)
 
 
 def test_a_course_is_laid_out_in_an_empty_folder(tmp_path):

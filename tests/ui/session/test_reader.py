@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QWidget
 
+from binder.store.clock import OtherDay
 from binder.study.overview.progress import read_in
 from ui.session.reader import Reader
 from ui.session.session import Session
@@ -13,7 +14,7 @@ from ui.session.session import Session
 
 @pytest.fixture
 def desk(course_shelf, qtbot):
-    session, window = Session(course_shelf, date(2026, 3, 2)), QWidget()
+    session, window = Session(course_shelf, OtherDay(date(2026, 3, 2))), QWidget()
     qtbot.addWidget(window)
     with qtbot.waitActive(window):
         window.show()

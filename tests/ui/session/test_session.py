@@ -5,6 +5,7 @@ from datetime import date
 import pytest
 
 from binder.errors import CanMend
+from binder.store.clock import Clock, OtherDay
 from binder.store.shelf import Shelf
 from binder.study.cards import links
 from binder.study.leaves import leaves, tabs
@@ -18,7 +19,7 @@ from ui.session.trail import NOWHERE, Show
 @pytest.fixture
 def desk(course_shelf):
     """A session on a new course, begun at its first binder, with what it says and signals."""
-    session = Session(course_shelf, made.TODAY)
+    session = Session(course_shelf, OtherDay(made.TODAY))
     session.heard, session.turns = [], []
     session.said.connect(session.heard.append)
     session.turned.connect(lambda: session.turns.append(session.left))
@@ -73,7 +74,7 @@ class TestOpening:
         assert desk.tab is None
 
     def test_an_empty_shelf_has_nothing_open(self, tmp_path):
-        session = Session(Shelf(tmp_path))
+        session = Session(Shelf(tmp_path), Clock())
         session.mend()
         assert (session.left, session.binder, session.tab) == (NOWHERE, None, None)
         session.close()
@@ -248,7 +249,7 @@ class TestChanges:
         assert desk.heard == ["Taken back: Rename leaf.", "Done again: Rename leaf."]
 
     def test_nothing_to_take_back_says_nothing(self, tmp_path):
-        session = Session(Shelf(tmp_path))
+        session = Session(Shelf(tmp_path), Clock())
         heard = []
         session.said.connect(heard.append)
         session.undo()
@@ -265,11 +266,11 @@ class TestChanges:
         other.close()
 
     def test_another_day_is_noticed(self, course_shelf):
-        session = Session(course_shelf, date(2026, 11, 25))
+        session = Session(course_shelf, OtherDay(date(2026, 11, 25)))
         heard = []
         session.changed.connect(heard.append)
         session.look_outside()
-        session._today = date(2026, 11, 26)
+        session.clock.day = date(2026, 11, 26)
         session.look_outside()
         session.look_outside()
         assert heard == [None]

@@ -41,7 +41,7 @@ class MonthLine(QWidget):
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._look = look
-        self._today = date.today()
+        self._today: date | None = None
         self._dots: tuple[Dot, ...] = ()
         self._placed: list[tuple[Dot, int, float]] = []
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
@@ -69,6 +69,8 @@ class MonthLine(QWidget):
 
     def _months(self) -> list[tuple[int, int]]:
         """Year and month of the twelve, the oldest first."""
+        if self._today is None:
+            return []
         last = self._today.year * 12 + self._today.month - 1
         return [(n // 12, n % 12 + 1) for n in range(last - MONTHS_SHOWN + 1, last + 1)]
 

@@ -69,8 +69,7 @@ class TurnedUpModel(QAbstractListModel):
 
     def __init__(self) -> None:
         super().__init__()
-        self._today = date.today()
-        self._load: Load = list
+        self._all: Callable[[], list[Row]] = list
         self.rows: list[Row] = []
         self.earlier = 0
         """How many rows are not shown yet."""
@@ -80,13 +79,13 @@ class TurnedUpModel(QAbstractListModel):
         self.beginResetModel()
         self.rows = [row_of(one, today) for one in newest[:NEWEST]]
         self.earlier = times - len(self.rows)
-        self._load, self._today = load, today
+        self._all = lambda: [row_of(one, today) for one in load()]
         self.endResetModel()
 
     def expand(self) -> None:
         """Show the earlier ones too."""
         self.beginResetModel()
-        self.rows = [row_of(one, self._today) for one in self._load()]
+        self.rows = self._all()
         self.earlier = 0
         self.endResetModel()
 

@@ -66,7 +66,7 @@ class ContentsPage(Page):
         self.model = ContentsModel()
         self.model.moved = self._move
         self.list = ContentsList(self)
-        self.delegate = ContentsDelegate(look, self.list)
+        self.delegate = ContentsDelegate(look, session.today, self.list)
         self.list.setModel(self.model)
         self.list.setItemDelegate(self.delegate)
         self.list.chosen.connect(self.open_row)

@@ -20,10 +20,10 @@ from ui.look.theme import Look, Theme
 class ContentsDelegate(QStyledItemDelegate):
     """Draws headings and leaves."""
 
-    def __init__(self, look: Look, parent: QWidget) -> None:
+    def __init__(self, look: Look, today: date, parent: QWidget) -> None:
         super().__init__(parent)
         self._look = look
-        self.today = date.today()
+        self.today = today
         self._days = self._number = 0
 
     def measure(self, model: ContentsModel) -> None:

@@ -57,7 +57,7 @@ class ExpectedRow(QAbstractButton):
         super().__init__(parent)
         self._look = look
         self._of: ExpectationView | None = None
-        self._today = date.today()
+        self._due_words, self._overdue = "", False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAttribute(Qt.WidgetAttribute.WA_Hover)
         self.setCursor(Qt.CursorShape.PointingHandCursor)
@@ -68,7 +68,8 @@ class ExpectedRow(QAbstractButton):
 
     def show_statement(self, of: ExpectationView, today: date) -> None:
         """Show a statement as it stands on that day."""
-        self._of, self._today = of, today
+        self._of, self._due_words = of, dates.brief(of.due, today)
+        self._overdue = not of.verdict and of.due <= today.isoformat()
         due = f"due {dates.written(of.due)}"
         self.setAccessibleName(f"{of.text} {of.sure} per cent sure, {due}, {self.verdict}")
         self._fit()
@@ -143,11 +144,11 @@ class ExpectedRow(QAbstractButton):
         self._write(painter, QRectF(at, room.top(), SURE * theme.scale, line), f"{of.sure}%")
         if room.height() > line * 1.5:
             due = QRectF(room.right() - DUE * theme.scale, room.top(), DUE * theme.scale, line)
-            self._due(painter, due, of)
+            self._due(painter, due)
             self._say_verdict(painter, QRectF(room.left(), room.top() + line, room.width(), line))
         else:
             left = at + SURE * theme.scale
-            self._due(painter, QRectF(left, room.top(), 58 * theme.scale, line), of)
+            self._due(painter, QRectF(left, room.top(), 58 * theme.scale, line))
             left += 70 * theme.scale
             self._say_verdict(painter, QRectF(left, room.top(), room.right() - left, line))
 
@@ -160,11 +161,10 @@ class ExpectedRow(QAbstractButton):
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(rect)
 
-    def _due(self, painter: QPainter, room: QRectF, of: ExpectationView) -> None:
-        overdue = not of.verdict and of.due <= self._today.isoformat()
+    def _due(self, painter: QPainter, room: QRectF) -> None:
         painter.setFont(self._look.theme.font("table"))
-        painter.setPen(self._look.theme["red" if overdue else "ink"])
-        self._write(painter, room, dates.brief(of.due, self._today), right=True)
+        painter.setPen(self._look.theme["red" if self._overdue else "ink"])
+        self._write(painter, room, self._due_words, right=True)
 
     def _say_verdict(self, painter: QPainter, room: QRectF) -> None:
         theme = self._look.theme

@@ -218,11 +218,10 @@ class StatedFields(QWidget):
     removed = Signal(str)
     """Uid of a statement to take away."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, look: Look, today: date, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._look, self._today = look, today
         self._view: LeafView | None = None
-        self._today = date.today()
         self.rows: list[StatedRow] = []
         self.judged = QLabel()
         self.judged.setWordWrap(True)

@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QInputDialog
 
 from binder.cards.spreads import SPREADS, spread
+from binder.store.clock import OtherDay
 from binder.study.spreads import spread_files, spreads
 from ui.laying.spreads.spread_editor import SpreadEditor
 from ui.laying.spreads.spreads import SpreadsDialog
@@ -19,7 +20,7 @@ LEFT = Qt.MouseButton.LeftButton
 
 @pytest.fixture
 def dialog(qtbot, look, course_shelf):
-    session = Session(course_shelf, date(2026, 11, 25))
+    session = Session(course_shelf, OtherDay(date(2026, 11, 25)))
     session.open_binder(course_shelf.binder("Practice").uid)
     made = SpreadsDialog(session, look)
     qtbot.addWidget(made)

@@ -9,6 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QFileDialog
 
 from binder.reckon.calendar import Draw
+from binder.store.clock import OtherDay
 from binder.study.leaves import leaves
 from binder.study.overview import came, months, slips
 from binder.study.readings import draws, readings
@@ -197,7 +198,7 @@ def test_a_card_leaf_tells_what_came_of_its_readings(window):
 def test_a_log_without_statements_says_so(qtbot, course_shelf, look, lay):
     from ui.session.session import Session
 
-    session = Session(course_shelf, date(2026, 11, 25))
+    session = Session(course_shelf, OtherDay(date(2026, 11, 25)))
     session.open_counted(Show.CAME)
     page = lay(CamePage(session, look), session.left)
     assert "Nothing is stated yet" in page.words.html
@@ -273,7 +274,7 @@ def test_a_reading_without_statements_asks_after_thirty_days_and_is_put_off_and_
     before, on = came.came(shelf), date(2026, 12, 25)
     assert uid not in {slip.leaf_uid for slip in slips.slips(shelf, on - timedelta(days=1))}
     assert uid in {slip.leaf_uid for slip in slips.slips(shelf, on)}
-    session._today = on
+    session.clock.day = on
     window.actions_by_name["look_back"].trigger()
     page = actions_of(window).looking_back
     page._in(timedelta(days=7))
