@@ -1,8 +1,8 @@
 """The day, the hour and the zone a run of the tests believes in.
 
 `--moment 2028-02-29T23:40 --zone Asia/Kathmandu` puts the clock there, `--moment any` somewhere
-else each time, and so does CI; the first line of the run says what repeats it. Left out, the clock is
-the machine's. Programs that tests start keep the machine's day, but share the zone.
+else each time, and so does CI; the first line of the run says what repeats it. Left out, the clock
+is the machine's. Programs that tests start keep the machine's day, but share the zone.
 """
 
 import os
@@ -29,7 +29,7 @@ KNOWN = (
     ("2027-04-04T01:58", "Australia/Lord_Howe"),
 )
 """Moments at which programs go wrong, each with a zone in which it is one."""
-ZONES = tuple(dict.fromkeys(zone for _, zone in KNOWN)) + ("Asia/Tokyo", "America/St_Johns")
+ZONES = (*dict.fromkeys(zone for _, zone in KNOWN), "Asia/Tokyo", "America/St_Johns")
 FIRST = datetime(2024, 1, 1)
 MINUTES = 12 * 366 * 24 * 60
 """Any other moment lies in the twelve years from the first on."""
