@@ -8,7 +8,6 @@ import sqlite3
 import statistics
 import tempfile
 import time
-from datetime import datetime
 from pathlib import Path
 
 from ui.actions.installed import actions_of
@@ -24,6 +23,7 @@ from PySide6.QtWidgets import QApplication
 from binder.carry.building import build
 from binder.reckon.memory import Answer, Ways
 from binder.resources import samples
+from binder.store.clock import Clock
 from binder.store.shelf import Shelf
 from binder.study.recall import answers, questions, recall
 from ui.desk.window import Window
@@ -109,7 +109,7 @@ def next_day(shelf) -> None:
 
 def stored_alone(shelf: Shelf, file: Path) -> tuple[list[float], list[float]]:
     """Seconds of the verb that keeps an answer, and of bare statements, turn about."""
-    now = datetime.now().astimezone()
+    now = Clock().now().astimezone()
     cards = recall.open_cards(shelf, now.date())
     question = next(iter(questions.askable(shelf, cards).values()))
     answers.get_ready(Ways())
