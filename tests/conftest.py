@@ -8,6 +8,7 @@ from binder.store.file import create
 from binder.store.shelf import Shelf
 from binder.study.course import course
 from binder.study.leaves import tabs
+from tests import profiles  # noqa: F401  (how many examples are drawn)
 
 pytest_plugins = ["tests.moment"]
 

@@ -50,7 +50,15 @@ def read_as(text: str, deck: DeckTitles) -> list[tuple[str | None, bool]]:
 
 
 @given(decks())
-def test_every_title_reads_back_to_its_own_card(deck: DeckTitles) -> None:
+def test_whatever_a_deck_calls_its_cards_reads_back(deck: DeckTitles) -> None:
+    """All of it of one deck at a time, since its words are dear to make."""
+    titles_read_back(deck)
+    shorthand_reads_back(deck)
+    codes_read_back(deck)
+
+
+def titles_read_back(deck: DeckTitles) -> None:
+    """Every title is its own card, however it is cased."""
     for key in deck.keys:
         title = deck.title(key)
         for text in (title, title.upper(), title.lower(), f" {title} "):
@@ -58,8 +66,8 @@ def test_every_title_reads_back_to_its_own_card(deck: DeckTitles) -> None:
                 assert read_as(text, deck) == [(key, False)], text
 
 
-@given(decks())
-def test_the_shorthand_of_every_card_reads_back_and_no_two_share_one(deck: DeckTitles) -> None:
+def shorthand_reads_back(deck: DeckTitles) -> None:
+    """The shortest of every card is that card, either way up, and no two cards share one."""
     short = {key: shortest(deck.card(key), False, deck) for key in deck.keys}
     assert len(set(short.values())) == len(short)
     for key, text in short.items():
@@ -67,8 +75,8 @@ def test_the_shorthand_of_every_card_reads_back_and_no_two_share_one(deck: DeckT
         assert read_as(shortest(deck.card(key), True, deck), deck) == [(key, True)]
 
 
-@given(decks())
-def test_every_code_is_its_own_card_or_is_asked_about(deck: DeckTitles) -> None:
+def codes_read_back(deck: DeckTitles) -> None:
+    """Every code and numeral is its own card, or is asked about."""
     known = {**vocabulary(deck).numerals, **deck.names()}
     for text, key in known.items():
         if MARKS.search(text):  # titles as they are written are tried above

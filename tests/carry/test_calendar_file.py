@@ -8,7 +8,7 @@ from datetime import date, datetime, timedelta
 import icalendar
 import pytest
 from dateutil.rrule import rrulestr
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.cards.spreads import spread
@@ -232,7 +232,6 @@ def test_clocks_and_zones_between_reading_and_due_day_move_nothing(
 BINDER = "0191a4d6-1111-7000-8000-000000000000"
 
 
-@settings(deadline=None)
 @given(st.text(min_size=1, max_size=200).filter(lambda t: t.strip()), st.dates(date(2026, 1, 1)))
 def test_any_words_and_days_are_read_back(words, day):
     entry = agenda.Entry(

@@ -6,7 +6,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.carry.building import build
@@ -15,6 +15,7 @@ from binder.reckon.calendar import Draw
 from binder.study.leaves import files, leaves, tabs
 from binder.study.readings import draws, readings
 from tests.paper.test_photographs import photograph
+from tests.profiles import fewer
 
 BINDER = """name = "Practice"
 colour = "spineP"
@@ -191,7 +192,7 @@ def text_of(told, expected, notes):
     return "\n".join([*lines, "+++", "Words."])
 
 
-@settings(max_examples=25, deadline=None)
+@fewer(4)
 @given(TOLD, EXPECTED, st.dictionaries(st.integers(1, 3), LINES))
 def test_whatever_is_written_comes_back(told, expected, notes):
     with tempfile.TemporaryDirectory() as place:

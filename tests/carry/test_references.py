@@ -16,6 +16,7 @@ from binder.study.leaves import leaves
 from binder.study.sources import bibliography
 from binder.study.sources.sources import SourceView, sources
 from tests.paper.reading_back import bare, texts
+from tests.profiles import fewer
 
 MIXED = r"""
 @book{lisle2019, author={Perpetua Lisle and M{\"u}ller, J{\'o}n and {The Quay Press}},
@@ -215,9 +216,7 @@ ODD = st.recursive(
 NAMED = st.sampled_from(["title", "author", "issued", "ISBN", "DOI", "type", "editor", "page", "x"])
 
 
-@settings(
-    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+@settings(fewer(3), suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(items=st.lists(st.dictionaries(NAMED, ODD, max_size=5), max_size=3))
 def test_whatever_a_csl_file_holds_it_is_read_or_said(course_shelf, tmp_path, items):
     path = tmp_path / "in.json"

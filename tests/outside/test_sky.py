@@ -9,7 +9,7 @@ from datetime import UTC, datetime, timedelta
 
 import ephem
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.reckon import sky
@@ -151,7 +151,6 @@ def second_library(at: datetime) -> tuple[float, float, float]:
 MOMENTS = st.datetimes(datetime(1900, 1, 1), datetime(2100, 1, 1), timezones=st.just(UTC))
 
 
-@settings(deadline=None, max_examples=200)
 @given(MOMENTS)
 def test_any_moment_of_two_centuries_against_the_second_library(at):
     sun, distance, lit = second_library(at)
@@ -161,7 +160,6 @@ def test_any_moment_of_two_centuries_against_the_second_library(at):
     assert found.lit == pytest.approx(lit, abs=LIT)
 
 
-@settings(deadline=None, max_examples=100)
 @given(MOMENTS)
 def test_the_age_against_the_second_library(at):
     date = ephem.Date(at.replace(tzinfo=None))

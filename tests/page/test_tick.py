@@ -2,7 +2,7 @@
 
 import re
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.page.markup.markdown import tick, to_html
@@ -46,7 +46,6 @@ def drawn(text: str) -> dict[int, str]:
     return {int(number): glyph for number, glyph in found}
 
 
-@settings(max_examples=300, deadline=None)
 @given(LEAVES)
 def test_each_box_drawn_turns_itself_over_and_nothing_else(text: str) -> None:
     boxes = drawn(text)
@@ -58,7 +57,6 @@ def test_each_box_drawn_turns_itself_over_and_nothing_else(text: str) -> None:
         assert drawn(ticked) == boxes | {number: "■" if glyph == "□" else "□"}
 
 
-@settings(max_examples=300, deadline=None)
 @given(LEAVES, st.integers(0, 20))
 def test_ticking_twice_gives_the_leaf_back(text: str, number: int) -> None:
     assert tick(tick(text, number), number) == text.replace("[X]", "[x]") or (

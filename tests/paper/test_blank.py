@@ -6,7 +6,7 @@ import io
 import pypdf
 import pypdfium2
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.cards.facts import card
@@ -15,6 +15,7 @@ from binder.errors import CanMend
 from binder.paper.blank import KINDS, Blank, blank_pdf, save_blank
 from binder.paper.sheets import Sheet
 from tests.paper.reading_back import bare, texts
+from tests.profiles import fewer
 
 A4 = Sheet("a4", "2")
 SHEETS = [Sheet("a4", "4"), Sheet("letter", "3"), Sheet("a5", "2"), Sheet("a4", "none")]
@@ -117,7 +118,7 @@ def test_a_file_that_cannot_be_written_is_said(tmp_path):
         save_blank(made("plain"), A4, tmp_path / "nowhere" / "sheet.pdf")
 
 
-@settings(max_examples=8, deadline=None)
+@fewer(12)
 @given(st.text(max_size=60))
 def test_a_decks_title_never_becomes_markup(title):
     assert len(texts(blank_pdf(made("card", card=card("cups-11"), title=title), A4))) <= 2

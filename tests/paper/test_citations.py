@@ -5,7 +5,7 @@ import ctypes
 import pypdfium2
 import pypdfium2.raw as pdfium
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.errors import CanMend
@@ -16,6 +16,7 @@ from binder.paper.data import Part, PrintLeaf, Section, SideBySide
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
 from tests.paper.reading_back import bare, texts
+from tests.profiles import fewer
 
 LISLE = {
     "type": "book", "title": "Upside Down", "author": [{"family": "Lisle", "given": "Perpetua"}],
@@ -80,7 +81,7 @@ FIELDS = st.dictionaries(
 )  # fmt: skip
 
 
-@settings(max_examples=25, deadline=None)
+@fewer(4)
 @given(st.lists(FIELDS, min_size=1, max_size=6))
 def test_whatever_the_fields_hold_it_is_printed(found):
     cited = {f"k{n}": fields for n, fields in enumerate(found)}

@@ -5,7 +5,7 @@ import io
 import pypdf
 import pypdfium2
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.paper.data import PrintLeaf, Section, SideBySide
@@ -13,6 +13,7 @@ from binder.paper.sheets import Sheet
 from binder.paper.tables import columns_fit, handed_table
 from binder.paper.typeset import typeset
 from tests.paper.reading_back import bare, texts
+from tests.profiles import fewer
 
 MM = 72 / 25.4
 
@@ -91,7 +92,7 @@ def test_more_columns_than_a_turned_sheet_holds_go_on_below():
         assert bare(f"It says reversed of {n}.") in said
 
 
-@settings(max_examples=10, deadline=None)
+@fewer(10)
 @given(st.integers(1, 9), st.sampled_from(["a4", "a5"]), st.integers(1, 260))
 def test_no_word_is_lost_however_long_the_cells_are(columns, paper, long):
     cell = "w{} x{} " + "on and on " * long + "end"

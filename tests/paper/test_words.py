@@ -13,6 +13,7 @@ from binder.paper.tame import tame
 from binder.paper.typeset import count, typeset
 from tests.paper.reading_back import bare, texts
 from tests.paper.sample import p, reading, section
+from tests.profiles import fewer
 
 MARKUP = (
     r'#import "x.typ": * ; $x^2$ *star* _low_ @ref <label> `tick` \ #panic() = head // note [b]'
@@ -86,7 +87,7 @@ def test_taming_leaves_ordinary_writing_alone():
 ANY = st.text(max_size=60)
 
 
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(fewer(2), suppress_health_check=[HealthCheck.too_slow])
 @given(text=st.text(max_size=300), title=ANY, note=ANY, to=ANY)
 def test_any_text_anywhere_can_be_printed(text, title, note, to):
     link = {"t": "link", "to": to, "said": False, "c": [{"t": "text", "s": note}]}

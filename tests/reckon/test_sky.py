@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import UTC, datetime, timedelta, timezone
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.errors import CanMend
@@ -69,7 +69,6 @@ def test_words_for_the_moon(phase, age, lit, words):
     assert sky.moon_words(replace(sky.then(AT, "Z"), phase=phase, age=age, lit=lit)) == words
 
 
-@settings(deadline=None)
 @given(MOMENTS)
 def test_what_is_said_hangs_together(at):
     found = sky.sky(at)
@@ -80,7 +79,6 @@ def test_what_is_said_hangs_together(at):
     assert found == sky.sky(at.astimezone(timezone(timedelta(hours=9))))
 
 
-@settings(deadline=None)
 @given(MOMENTS)
 def test_the_moon_grows_older_from_new_to_new(at):
     now, later = sky.sky(at), sky.sky(at + timedelta(hours=6))

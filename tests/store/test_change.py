@@ -1,6 +1,6 @@
 """The gate: one step is one transaction, told once, undone and redone whole."""
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.store.file import create
@@ -8,6 +8,7 @@ from binder.store.schema import Info, Leaf, OwnWords, Tab
 from binder.study.cards import words
 from binder.study.kinds import LeafKind
 from binder.study.leaves import drawer, leaves, tabs
+from tests.profiles import fewer
 
 
 def rows(binder):
@@ -90,7 +91,7 @@ def act(binder, verb, number):
         leaves.set_aside(binder, entries[0].uid)
 
 
-@settings(max_examples=25, deadline=None)
+@fewer(4)
 @given(STEPS)
 def test_undoing_everything_and_redoing_it_are_exact(tmp_path_factory, steps):
     binder = create(tmp_path_factory.mktemp("undo") / "b.ringbound", "B", "spineP")

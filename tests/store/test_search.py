@@ -4,13 +4,14 @@ import re
 import unicodedata
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.store.file import create
 from binder.store.schema import Leaf
 from binder.store.search import OPEN, SHUT, find, match
 from binder.study.leaves import drawer, leaves, tabs
+from tests.profiles import fewer
 
 TEXTS = {
     "Über die Brücke": "She crossed the bridge at dusk.\nThe café was shut; naïve of me.",
@@ -75,7 +76,6 @@ def test_rewritten_and_removed_words_are_no_longer_found(full):
     assert titles(full, "tin") == {"Glaze order"}
 
 
-@settings(max_examples=200, deadline=None)
 @given(st.text(max_size=40))
 def test_anything_typed_is_a_query_that_runs(any_binder, typed):
     find(any_binder, match(typed))
@@ -100,7 +100,7 @@ WORDS = st.sampled_from(
 )
 
 
-@settings(max_examples=40, deadline=None)
+@fewer(3)
 @given(
     st.lists(st.lists(WORDS, min_size=1, max_size=8), min_size=1, max_size=12),
     st.lists(WORDS, min_size=1, max_size=2),

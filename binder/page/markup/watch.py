@@ -4,6 +4,12 @@ import time
 from collections.abc import Callable
 from typing import Any
 
+AT_LEAST = 0.5
+"""Seconds that any leaf may take, however short."""
+
+A_CHARACTER = 8e-6
+"""Seconds more for each character of a leaf."""
+
 
 class TooTangled(Exception):
     """The leaf took far longer than its length allows; it is shown as it was typed instead."""
@@ -20,7 +26,7 @@ class Watch:
 
         Only the time this thread works is counted, so a busy machine changes nothing.
         """
-        self.until = time.thread_time() + 0.5 + length * 8e-6
+        self.until = time.thread_time() + AT_LEAST + length * A_CHARACTER
 
     def check(self) -> None:
         """Raise TooTangled once the time is up."""

@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.page.editing.flow import flowing
@@ -70,7 +70,6 @@ LINE = st.sampled_from(
 )  # fmt: skip
 
 
-@settings(max_examples=300)
 @given(st.lists(LINE, max_size=8))
 def test_any_leaf_reads_the_same(lines):
     text = "\n".join(lines)

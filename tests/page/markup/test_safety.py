@@ -3,7 +3,7 @@
 from html.parser import HTMLParser
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.page.markup.blocks import blocks
@@ -253,7 +253,6 @@ PIECES = st.sampled_from(
 )
 
 
-@settings(max_examples=400, deadline=None)
 @given(st.lists(PIECES, max_size=30).map("".join) | st.text(max_size=60))
 def test_any_text_gives_harmless_html_and_a_tree(text: str) -> None:
     html = inspect(to_html(text, link_cards=lambda words: []))

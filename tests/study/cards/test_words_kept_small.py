@@ -4,7 +4,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.errors import OwnFault
@@ -14,6 +14,7 @@ from binder.study.cards import words
 from binder.study.leaves import leaves, tabs
 from binder.study.overview import moving
 from binder.study.overview.progress import progress
+from tests.profiles import fewer
 
 DAY = "2026-03-{:02}T20:00:00"
 
@@ -145,7 +146,7 @@ WRITINGS = st.lists(
 
 
 @given(WRITINGS)
-@settings(deadline=None, max_examples=40)
+@fewer(3)
 def test_whatever_is_written_is_read_as_if_nothing_were_packed(writings):
     with TemporaryDirectory() as folder:
         binder = create(Path(folder) / "A.ringbound", "A", "spineF")

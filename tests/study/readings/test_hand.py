@@ -1,7 +1,7 @@
 """The cards of a reading while they are laid: one line, read the same whoever changes it."""
 
 import pytest
-from hypothesis import example, given, settings
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from binder.cards.facts import CARDS
@@ -210,7 +210,6 @@ class Table:
             self.piles.setdefault(to, []).append(self.piles[n].pop(at))
 
 
-@settings(max_examples=250, deadline=None)
 @given(st.lists(DEEDS, max_size=25))
 def test_the_line_always_says_what_lies_there(deeds):
     of, table = Hand(spread("celtic-cross")), Table()
@@ -241,7 +240,6 @@ def piled(of: Hand) -> dict[int, list[tuple[str, bool]]]:
 
 @given(st.text("3wqcr hermitstazx:,;+123 ", max_size=60), st.sampled_from(SPREADS))
 @example("1 1:c", SPREADS[1])
-@settings(max_examples=200, deadline=None)
 def test_no_typed_word_is_lost_by_laying(text, pattern):
     of = Hand(pattern)
     of.write(text)
