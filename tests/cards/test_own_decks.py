@@ -11,6 +11,7 @@ from binder.cards.titles import STANDARD, DeckTitles
 from binder.cards.vocabulary import vocabulary
 from binder.cards.words import MARKS, alike
 from binder.errors import CanMend
+from tests.profiles import fewer
 
 SCRAPS = """
 the of Star star Sun 3w r rev up XVII 17 Queen Cups qc, and, / 4: + = é Épée l'Étoile d' - (II)
@@ -49,6 +50,7 @@ def read_as(text: str, deck: DeckTitles) -> list[tuple[str | None, bool]]:
     return [(p.card and p.card.key, p.reversed) for p in read(text, deck).parts]
 
 
+@fewer(2)
 @given(decks())
 def test_whatever_a_deck_calls_its_cards_reads_back(deck: DeckTitles) -> None:
     """All of it of one deck at a time, since its words are dear to make."""

@@ -30,8 +30,10 @@ def plain(n, paragraphs=1):
 
 @pytest.fixture(scope="module")
 def long_tab():
-    """Eighty leaves of one to four pages, both sides: (leaves, PDF, the words of each page)."""
-    leaves = tuple(plain(n, 1 + 7 * (n % 4)) for n in range(80))
+    """Eighty leaves, the first few of up to four pages, both sides: (leaves, PDF, the words of
+    each page).
+    """
+    leaves = tuple(plain(n, 1 + 7 * n if n < 4 else 1) for n in range(80))
     index = (("The Star", ("leaf3", "leaf70", "leaf3", "gone")),)
     pdf = typeset(replace(section(*leaves), card_index=index), TWO_SIDED)
     return leaves, pdf, texts(pdf)
