@@ -1,6 +1,8 @@
 """Shelves of real files in temporary folders."""
 
+import shutil
 from datetime import date
+from pathlib import Path
 
 import pytest
 
@@ -41,8 +43,19 @@ def shelf(tmp_path):
     made.close()
 
 
+@pytest.fixture(scope="session")
+def course_folder(tmp_path_factory):
+    """The folder of a shelf with a new course on it, made once; copy it before writing on it."""
+    folder = tmp_path_factory.mktemp("course")
+    made = Shelf(folder)
+    course.new_course(made, date(2026, 3, 2))
+    made.close()
+    return folder
+
+
 @pytest.fixture
-def course_shelf(shelf):
+def course_shelf(course_folder, tmp_path):
     """A shelf with a new course on it, begun on 2 March 2026."""
-    course.new_course(shelf, date(2026, 3, 2))
-    return shelf
+    made = Shelf(Path(shutil.copytree(course_folder, tmp_path / "shelf")))
+    yield made
+    made.close()

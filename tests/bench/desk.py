@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from contextlib import contextmanager
 from datetime import date
+from functools import cache
 from pathlib import Path
 
 from PySide6.QtCore import QEvent
@@ -17,17 +18,28 @@ from ui.session.memory import Memory
 from ui.session.session import Session
 
 
+@cache
+def application() -> QApplication:
+    """The one of this process; kept, since it ends with its last mention."""
+    app = QApplication.instance()
+    return app if isinstance(app, QApplication) else QApplication(["bench"])
+
+
+def dressed() -> theme.Look:
+    """The application, made if there is none, dressed for the day."""
+    look = theme.Look(theme.load("day"))
+    theme.apply(application(), look.theme)
+    return look
+
+
 @contextmanager
 def laid_open(shelf: Shelf, place: Path, today: date | None = None) -> Iterator[Window]:
     """A window on a shelf, by day; what it remembers lies in the folder `place`.
 
     In the end both are shut, and the window is gone, so that no bench hears of the one before.
     """
-    app = QApplication.instance() or QApplication(["bench"])
-    look = theme.Look(theme.load("day"))
-    theme.apply(app, look.theme)
     clock = OtherDay(today) if today else Clock()
-    window = Window(Session(shelf, clock), look, Memory(place / "desk.ini"))
+    window = Window(Session(shelf, clock), dressed(), Memory(place / "desk.ini"))
     Installed(window)
     window.resize(1600, 1000)
     window.show()
@@ -36,5 +48,5 @@ def laid_open(shelf: Shelf, place: Path, today: date | None = None) -> Iterator[
     finally:
         window.close()
         window.deleteLater()
-        app.sendPostedEvents(window, QEvent.Type.DeferredDelete)
+        QApplication.sendPostedEvents(window, QEvent.Type.DeferredDelete)
         shelf.close()

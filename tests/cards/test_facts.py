@@ -1,10 +1,8 @@
 import subprocess
 import sys
-import time
 
 import pytest
 
-from binder.cards import facts
 from binder.cards.facts import CARDS, SUITS, card
 from binder.errors import CanMend
 
@@ -39,15 +37,6 @@ def test_only_majors_that_are_an_element_carry_one() -> None:
         "major-12": "Water",
         "major-20": "Fire",
     }
-
-
-def test_the_catalogue_is_read_fast_enough_for_a_start() -> None:
-    took = []
-    for _ in range(20):
-        begun = time.perf_counter()
-        facts._load()
-        took.append(time.perf_counter() - begun)
-    assert min(took) < 0.006
 
 
 def test_knowing_the_cards_loads_no_screen_and_no_database() -> None:

@@ -1,6 +1,6 @@
 """Long and tangled leaves: set, or given up and shown as they were typed; never a word lost.
 
-How long that takes at most is measured by `bench/bench_tangled.py`.
+How long that takes at most is measured by `bench/bench_bounds.py`.
 """
 
 import re
@@ -11,39 +11,7 @@ import pytest
 from binder.page.markup import watch
 from binder.page.markup.blocks import blocks
 from binder.page.markup.markdown import LONGEST, TOO_LONG, TOO_TANGLED, plain, to_html
-
-HOSTILE = {
-    "brackets": "[" * 100_000,
-    "closed brackets": "[" * 50_000 + "]" * 50_000,
-    "half links": "[a](" * 25_000,
-    "pictures": "![" * 50_000,
-    "brackets in a link": "[a](" + "(" * 50_000 + ")" * 50_000 + ")",
-    "stars": "*" * 100_000,
-    "stars and words": "*a " * 30_000,
-    "mixed emphasis": "*a _b **c __d " * 8_000,
-    "quotes": ">" * 100_000,
-    "quotes in steps": "\n".join("> " * depth + "a" for depth in range(300)),
-    "lists in steps": "\n".join("    " * depth + "- a" for depth in range(300)),
-    "numbers in numbers": "1. " * 30_000,
-    "backticks": "".join("`" * n + " " for n in range(1, 400)),
-    "fences": "".join("`" * n + "\n" for n in range(3, 400)),
-    "less than": "<" * 100_000,
-    "half tags": "<a " * 30_000,
-    "open tags": "<b>" * 30_000,
-    "open tables": "<table><tr><td>" * 5_000,
-    "half comments": "-->" + "<!--" * 25_000,
-    "cdata": "<![CDATA[" * 10_000,
-    "footnotes": "[^" * 50_000,
-    "one footnote called often": "[^a] " * 10_000 + "\n\n[^a]: x",
-    "notes calling each other": "[^a]\n\n[^a]: [^b]\n[^b]: [^a]",
-    "a wide table": "|".join("a" * 3_000) + "\n" + "|".join("-" * 3_000) + "\n" + "|\n" * 9_000,
-    "headings": "# a\n" * 25_000,
-    "rules": "***\n" * 25_000,
-    "backslashes": "\\" * 100_000,
-    "struck": "~~a " * 25_000,
-    "half entities": "&#" * 50_000,
-    "definitions": "[a]: b\n" * 14_000,
-}
+from tests.page.hostile import HOSTILE
 
 
 @pytest.fixture

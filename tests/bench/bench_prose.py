@@ -1,0 +1,71 @@
+"""Card names in prose, against a bare scan for words over the same text, in processor seconds;
+and text made to be slow to read, against itself eight times as long.
+"""
+
+import re
+from time import process_time
+
+from binder.cards.prose import Lexicon, find
+from tests.cards.prose_corpus import leaves
+
+WORDS = re.compile(r"\w+")
+LEXICON = Lexicon()
+HOSTILE = {
+    "articles": "the ",
+    "titles": "the Star ",
+    "lists": "Star, XVII, 3w, ",
+    "sentences": "Death. ",
+    "items": "\n- Death",
+    "ranks": "3 3 of ",
+    "brackets": "[",
+    "half links": "[a](",
+    "backticks": "`",
+    "mixed backticks": "`` ` ```x ",
+    "fences": "```\n~~~\n",
+    "angles": "<a",
+    "blanks": "star" + " " * 70,
+    "line ends": "star" + " \n" * 35,
+    "stars": "*" * 70 + "Star",
+    "quotes": "'" * 70 + "Death",
+    "one word": "a",
+}
+SHORT, LONG = 60_000, 480_000
+"""Characters of hostile text."""
+LEAST = 0.002
+"""Seconds; what takes less is taken for that much, since a clock tells little of it."""
+
+
+def rows(_folder):
+    """A long leaf, one of five megabytes, and the worst of what is made to be slow."""
+    text = three_thousand_words()
+    find(text, LEXICON)
+    spent, scan = took(lambda: find(text, LEXICON), 60), took(lambda: WORDS.findall(text), 60)
+    yield "card names in 3,000 words / a bare scan for words", spent / scan, "15"
+    whole = text * (5_000_000 // len(text) + 1)
+    spent, scan = took(lambda: find(whole, LEXICON), 1), took(lambda: WORDS.findall(whole), 1)
+    yield "card names in five megabytes / a bare scan for words", spent / scan, "20"
+    worst = max(HOSTILE, key=lambda name: grown(HOSTILE[name]))
+    yield f"eight times as much text, the worst ({worst}) / times", grown(HOSTILE[worst]), "20"
+
+
+def grown(piece):
+    """How many times longer the long text of a piece takes than the short one."""
+    short, long = (piece * (size // len(piece)) for size in (SHORT, LONG))
+    spent = took(lambda: find(short, LEXICON), 3)
+    return took(lambda: find(long, LEXICON), 2) / max(spent, LEAST)
+
+
+def took(work, times):
+    """Least processor seconds of some runs; others on the machine matter little."""
+    spent = []
+    for _ in range(times):
+        before = process_time()
+        work()
+        spent.append(process_time() - before)
+    return min(spent)
+
+
+def three_thousand_words():
+    """Some of the invented diary."""
+    text = "\n\n".join(leaf.text for leaf in leaves("diary.txt")) * 2
+    return text[: [match.end() for match in WORDS.finditer(text)][2999]]
