@@ -1,7 +1,5 @@
 """The history of a leaf: kept small, read whole, brought back, and lost by nothing."""
 
-import time
-
 import pytest
 
 from binder.errors import CanMend
@@ -54,7 +52,6 @@ TEXT = "The purse is heavy, and the road to the quay is longer than it looked in
 
 def test_slips_put_right_within_a_sitting_make_no_version(binder, notes):
     uid = leaves.add_leaf(binder, notes, "A", TEXT)
-    time.sleep(0.002)  # a sitting begins after what it finds
     sitting = new_uid()
     for said in (f"{TEXT} A", f"{TEXT} A jug", f"{TEXT} A jug.", f"{TEXT} The jugs."):
         leaves.write(binder, uid, title="A", text=said, sitting=sitting)
@@ -80,7 +77,6 @@ def test_many_words_taken_away_at_once_are_kept_in_any_sitting(binder, notes):
 def test_sittings_close_together_are_one(binder, notes):
     uid = leaves.add_leaf(binder, notes, "A", TEXT)
     for said in ("one", "two", "three"):
-        time.sleep(0.002)
         leaves.write(binder, uid, title="A", text=f"{TEXT} {said}", sitting=new_uid())
     assert texts(binder, uid) == [TEXT]
 

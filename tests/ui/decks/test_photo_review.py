@@ -11,7 +11,9 @@ from binder.store.schema import Kept
 from binder.study.decks import decks
 from binder.study.decks.deck_faces import faces, set_faces
 from binder.study.leaves import files
+from tests.ui.driving import settle
 from ui.decks.photo_review import CARD, FILE, NO_CARD, NOTE, PhotoReview
+from ui.session.jobs import Newest
 
 LEFT = Qt.MouseButton.LeftButton
 
@@ -126,8 +128,9 @@ def test_reading_can_be_stopped(qtbot, review, course_shelf, deck):
     if review.isVisible():
         assert review.leave.text() == "Stop"
         click(review.leave)
-    review._reading.wait()
-    qtbot.wait(50)
+    for job in review.findChildren(Newest):
+        job.wait()
+    settle()
     assert review.isVisible()
     assert faces(course_shelf, deck.uid) == {}
     assert course_shelf.binder("Practice").all(Kept.select()) == []

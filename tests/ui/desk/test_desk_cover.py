@@ -73,13 +73,14 @@ def test_a_corner_with_nothing_behind_it_is_away(cover):
     assert cover.corner_on.isVisible()
 
 
-def test_the_wheel_turns_a_leaf_where_nothing_scrolls(cover, qtbot):
+def test_the_wheel_turns_a_leaf_where_nothing_scrolls(cover, qtbot, monkeypatch):
+    monkeypatch.setattr("ui.desk.cover.WHEEL_PAUSE", 1e9)
     edge = cover.frame.boards.toRect().topLeft() + QPoint(200, 6)
     with qtbot.waitSignal(cover.turned_on):
         wheel(cover, edge, -120)
     with qtbot.assertNotEmitted(cover.turned_on):
         wheel(cover, edge, -120)  # a spin does not run off
-    qtbot.wait(200)
+    monkeypatch.setattr("ui.desk.cover.WHEEL_PAUSE", 0)
     with qtbot.waitSignal(cover.turned_back):
         wheel(cover, edge, 120)
 

@@ -145,13 +145,14 @@ class TestTurning:
         key(window, K.Key_Right)
         assert window.session.left.show is Show.CONTENTS
 
-    def test_by_the_wheel(self, window, qtbot):
+    def test_by_the_wheel(self, window, monkeypatch):
+        monkeypatch.setattr("ui.desk.cover.WHEEL_PAUSE", 1e9)
         open_majors(window)
         wheel(window, -120)
         assert left(window).title == "The Fool"
         wheel(window, -120)
         assert left(window).title == "The Fool"
-        qtbot.wait(200)
+        monkeypatch.setattr("ui.desk.cover.WHEEL_PAUSE", 0)
         wheel(window, -120)
         assert left(window).title == "The Magician"
 

@@ -74,7 +74,7 @@ DELETING = """
 import sys
 from datetime import date
 from pathlib import Path
-from PySide6.QtTest import QTest
+from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication, QLabel
 from binder.store.clock import OtherDay
 from ui.app import Program
@@ -83,7 +83,7 @@ from ui.memory import Memory
 def settle():
     for _ in range(6):
         app.processEvents()
-        QTest.qWait(20)
+        app.sendPostedEvents(None, QEvent.Type.DeferredDelete)
 
 app = QApplication([])
 program = Program(app, Memory(Path(sys.argv[1]) / "desk.ini"), OtherDay(date(2026, 11, 25)))

@@ -6,7 +6,6 @@ from PySide6.QtTest import QTest
 
 from binder.cards.spreads import spread
 from binder.study.readings.hand import Hand
-from ui.laying.line import PAUSE_MS
 from ui.laying.offers import offer
 
 ENTER, TAB, ESC = Qt.Key.Key_Return, Qt.Key.Key_Tab, Qt.Key.Key_Escape
@@ -123,8 +122,7 @@ def test_escape_shuts_the_slip_before_it_puts_the_reading_by(desk, line):
 def test_suggestions_wait_for_a_pause_and_then_name_the_likeliest_in_its_place(desk, line, qtbot):
     desk.type("3w, st")
     assert rows(line) == []
-    qtbot.wait(PAUSE_MS + 80)
-    assert rows(line) == ["strength", "star"]
+    qtbot.waitUntil(lambda: rows(line) == ["strength", "star"])
     assert desk.entry.right.view._preview == "Strength"
     desk.key(DOWN)
     assert desk.entry.right.view._preview == "The Star"
@@ -143,8 +141,7 @@ def test_tab_completes_before_the_pause_is_over_and_leaves_when_all_is_plain(des
 
 def test_enter_on_suggestions_not_walked_to_keeps_the_reading(desk, line, qtbot):
     desk.type("qc, star, 3")
-    qtbot.wait(PAUSE_MS + 80)
-    assert rows(line)[0] == "empress"
+    qtbot.waitUntil(lambda: rows(line)[:1] == ["empress"])
     desk.key(ENTER)
     assert desk.reading().laid[2].card == "major-03"
 

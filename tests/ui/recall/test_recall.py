@@ -4,7 +4,7 @@ from datetime import UTC, date, datetime, timedelta
 
 import pytest
 from PySide6.QtCore import QPoint, Qt
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QWidget
 
 from binder.errors import CanMend
 from binder.reckon.memory import Answer
@@ -254,7 +254,7 @@ def test_once_there_is_enough_the_round_is_fitted_beside_the_window(qtbot, held)
 
 def test_on_a_low_leaf_the_face_and_the_four_answers_are_in_sight(qtbot, held):
     held.left.window().resize(1100, 300)
-    qtbot.wait(50)
+    QApplication.processEvents()
     face = held.left.face
     assert (
         held.left.area.viewport()
@@ -262,7 +262,7 @@ def test_on_a_low_leaf_the_face_and_the_four_answers_are_in_sight(qtbot, held):
         .contains(face.geometry().translated(0, -held.left.area.verticalScrollBar().value()))
     )
     turn(qtbot, held)
-    qtbot.wait(50)
+    QApplication.processEvents()
     for button in held.right.buttons:
         seat = button.rect().translated(button.mapTo(held.right, QPoint(0, 0)))
         assert held.right.rect().contains(seat)

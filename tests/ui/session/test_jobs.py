@@ -1,9 +1,8 @@
 """Work beside the window's thread."""
 
 import threading
-import time
 
-from PySide6.QtWidgets import QWidget
+from PySide6.QtWidgets import QApplication, QWidget
 
 from binder.errors import CanMend
 from ui.session.jobs import Newest
@@ -18,21 +17,27 @@ def test_only_the_newest_result_counts(qtbot):
     job.start(lambda stop: "new")
     gate.set()
     qtbot.waitUntil(lambda: results == ["new"])
-    qtbot.wait(50)
+    job.wait()
+    QApplication.processEvents()
     assert results == ["new"]
 
 
-def test_older_work_is_told_to_stop(qtbot):
-    job, stopped = Newest(), []
+def test_older_work_is_told_to_stop(qapp):
+    job, told = Newest(), []
+    begun, gate = threading.Event(), threading.Event()
 
     def work(stop):
-        while not stop():
-            time.sleep(0.001)
-        stopped.append(True)
+        told.append(stop())
+        begun.set()
+        gate.wait(5)
+        told.append(stop())
 
     job.start(work)
+    assert begun.wait(5)
     job.cancel()
-    qtbot.waitUntil(lambda: stopped == [True])
+    gate.set()
+    job.wait()
+    assert told == [False, True]
 
 
 def test_a_failure_comes_as_a_sentence(qtbot):
@@ -47,17 +52,22 @@ def test_a_failure_comes_as_a_sentence(qtbot):
 
 
 def test_a_widget_goes_at_once_while_its_work_still_runs(qtbot):
-    ended = threading.Event()
+    begun, gate, ended = (threading.Event() for _ in range(3))
+    told = []
 
     def work(stop):
-        while not stop():
-            time.sleep(0.001)
+        begun.set()
+        gate.wait(5)
+        told.append(stop())
         ended.set()
 
     holder = QWidget()
     job = Newest(holder)
     job.start(work)
-    qtbot.wait(20)
+    assert begun.wait(5)
     with qtbot.waitSignal(holder.destroyed, timeout=2000):
         holder.deleteLater()
-    assert ended.wait(2)
+    assert not ended.is_set()
+    gate.set()
+    assert ended.wait(5)
+    assert told == [True]

@@ -11,6 +11,7 @@ from binder.study.cards import words
 from binder.study.leaves import leaves, tabs
 from binder.study.readings import readings
 from binder.study.sources import sources
+from tests.ui.driving import settle
 from ui.kit.prose.side_by_side import cited_at, columns_fit
 from ui.leaves.card import grown
 from ui.leaves.card.card import CardPage
@@ -341,7 +342,7 @@ def test_what_was_put_off_follows_once_the_leaf_is_seen(session, look, qtbot):
     qtbot.addWidget(page)
     page.resize(524, 200)
     page.show_spot(spot_of(session, STAR))
-    qtbot.wait(60)
+    settle()
     assert page.notes.toPlainText() == ""
     page.show()
     qtbot.waitUntil(lambda: "What I see" in page.notes.toPlainText())

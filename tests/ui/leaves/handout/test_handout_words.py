@@ -117,7 +117,7 @@ def test_a_scan_says_quietly_that_it_holds_no_words(show):
     assert not page.find_row.isVisible()
 
 
-def test_the_wheel_scrolls_and_then_turns_sheets(talk, qtbot):
+def test_the_wheel_scrolls_and_then_turns_sheets(talk, monkeypatch):
     def wheel(by):
         event = QWheelEvent(
             QPointF(50, 50), QPointF(50, 50), QPoint(), QPoint(0, by), Qt.MouseButton.NoButton,
@@ -131,14 +131,15 @@ def test_the_wheel_scrolls_and_then_turns_sheets(talk, qtbot):
         wheel(-120)
         assert talk.number == 0
     bar.setValue(bar.maximum())
-    qtbot.wait(200)
+    monkeypatch.setattr("ui.leaves.handout.sheet_view.WHEEL_PAUSE", 0)
     wheel(-120)
     assert talk.number == 1
+    monkeypatch.setattr("ui.leaves.handout.sheet_view.WHEEL_PAUSE", 1e9)
     bar.setValue(bar.maximum())
     wheel(-120)
     assert talk.number == 1  # a spin does not run off
+    monkeypatch.setattr("ui.leaves.handout.sheet_view.WHEEL_PAUSE", 0)
     bar.setValue(bar.minimum())
-    qtbot.wait(200)
     wheel(120)
     assert talk.number == 0
 
