@@ -83,7 +83,7 @@ def prose(chance: random.Random, words: int) -> str:
     return "\n\n".join(" ".join(lines[n : n + 4]) for n in range(0, len(lines), 4))
 
 
-def _insert(binder, model, rows: Iterator[dict]) -> None:
+def insert(binder, model, rows: Iterator[dict]) -> None:
     batch: list[dict] = []
     for row in rows:
         batch.append(row)
@@ -105,7 +105,7 @@ def _plain(binder, chance: random.Random, start: datetime, count: int) -> None:
                 "text": prose(chance, 120), "place": 1000.0 + number,
             }  # fmt: skip
 
-    _insert(binder, Leaf, rows())
+    insert(binder, Leaf, rows())
 
 
 def _readings(binder, chance: random.Random, start: datetime, count: int) -> None:
@@ -116,11 +116,11 @@ def _readings(binder, chance: random.Random, start: datetime, count: int) -> Non
         (first + n, at.isoformat(timespec="minutes"), chance.choice(SPREADS), chance.random() < 0.4)
         for n, at in enumerate(moments)
     ]
-    _insert(binder, Leaf, (_reading_leaf(chance, home, *one) for one in kept))
-    _insert(binder, Reading, (_reading(chance, *one) for one in kept))
-    _insert(binder, Placed, (row for one in kept for row in _placed(chance, *one)))
-    _insert(binder, Expectation, (_expectation(chance, *one) for one in kept if one[3]))
-    _insert(binder, LookBack, _look_backs(binder, chance))
+    insert(binder, Leaf, (_reading_leaf(chance, home, *one) for one in kept))
+    insert(binder, Reading, (_reading(chance, *one) for one in kept))
+    insert(binder, Placed, (row for one in kept for row in _placed(chance, *one)))
+    insert(binder, Expectation, (_expectation(chance, *one) for one in kept if one[3]))
+    insert(binder, LookBack, _look_backs(binder, chance))
 
 
 def _reading_leaf(chance, home, row, at, spread, expects) -> dict:

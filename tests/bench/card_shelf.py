@@ -71,7 +71,7 @@ def _row(chance, **fields) -> dict:
 
 def _card_leaves(binder, chance: random.Random) -> None:
     homes = {row.card: row.id for row in binder.all(Leaf.select().where(Leaf.card != ""))}
-    insert = big_shelf._insert
+    insert = big_shelf.insert
     for model, made in (
         (OwnWords, _own_words), (SourceNote, _notes), (Field, _fields), (Imagery, _marks),
         (Pair, _pairs),
@@ -141,7 +141,7 @@ def _readings(binder, chance: random.Random) -> None:
             pack = [*pack, *chance.sample(CARDS, len(CARDS))]
         drawn.append([pack.pop(0) for _ in range(10)])
     days = [START + timedelta(hours=22 * number) for number in range(count)]
-    insert = big_shelf._insert
+    insert = big_shelf.insert
     insert(binder, Leaf, (
         _row(chance, id=first + n, tab=home, kind="reading", title=f"{prose(chance, 6)[:-1]}?",
              text=prose(chance, 60), place=float(n), day=at.isoformat(timespec="minutes"))

@@ -59,8 +59,8 @@ def test_a_binder_of_the_first_shape_is_brought_up_to_date(binder):
         change.add(Field, leaf=row, name="questions", text="Why is the tower lit?")
     assert [hit.uid for hit in search.find(again, search.match("tower lit"))] == [uid]
     assert again.sql("PRAGMA user_version") == [(SCHEMA_VERSION,)]
-    assert file._damage(again) == []
     again.close()
+    assert file.check(binder.path) == []
 
 
 def test_a_closed_binder_is_one_file(binder):

@@ -71,8 +71,14 @@ class Environment:
         self._hold({})
         fetching.install(self.python, lock, self.folder / "setup.log")
         self._introduce()
+        self.declare(lock, held)
+
+    def declare(self, lock: Path, held: dict[str, str] | None = None) -> None:
+        """Note that everything in `lock` is installed; what was `held` before stands if it is new
+        enough.
+        """
         now = self._locked()
-        others = {name: mark for name, mark in held.items() if mark == now}
+        others = {name: mark for name, mark in (held or {}).items() if mark == now}
         self._hold({**others, "for": self._made_for(), lock.name: now})
 
     def _make(self) -> None:

@@ -1,6 +1,8 @@
 """The environment is made once, remade when it must be, and never over somebody else's."""
 
+import contextlib
 import json
+import sqlite3
 import subprocess
 import sys
 import zipfile
@@ -80,7 +82,7 @@ def held(checkout: Path) -> Environment:
     """An environment that says it is ready."""
     place = find(checkout)
     place.folder.mkdir()
-    place._hold({"for": place._made_for(), "requirements.lock": place._locked()})
+    place.declare(checkout / "requirements.lock")
     return place
 
 
@@ -131,18 +133,22 @@ def test_a_folder_that_cannot_be_made_is_one_sentence(tmp_path):
 
 
 def test_one_set_up_waits_for_another(tmp_path):
-    path = tmp_path / "lock"
+    path, left = tmp_path / "lock", tmp_path / "left"
     code = f"""
 from pathlib import Path
 from ui.setup.environment import alone
+print("asking", flush=True)
 with alone(Path({str(path)!r})):
-    print("in")
+    print(Path({str(left)!r}).exists())
 """
     with alone(path):
         other = subprocess.Popen([sys.executable, "-c", code], stdout=subprocess.PIPE, cwd=ROOT)
-        with pytest.raises(subprocess.TimeoutExpired):
-            other.wait(0.7)
-    assert other.communicate(timeout=20)[0].strip() == b"in"
+        assert other.stdout.readline().strip() == b"asking"
+        hasty = sqlite3.connect(path, timeout=0)
+        with contextlib.closing(hasty), pytest.raises(sqlite3.OperationalError, match="locked"):
+            hasty.execute("BEGIN EXCLUSIVE")
+        left.touch()
+    assert other.communicate(timeout=60)[0].strip() == b"True"
 
 
 def test_what_is_held_can_be_read_by_people(checkout):
