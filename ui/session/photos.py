@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QColor, QImage, QImageReader, QPainter
 
 from binder.errors import CanMend
 from binder.store.shelf import Shelf
 from binder.study.decks.deck_faces import all_faces
 from binder.study.leaves import files
-from ui.session.picture import natural_size, scaled
+from ui.session.picture import in_bytes, natural_size, scaled
 
 WIDEST = 640
 """Pixels across a kept photograph of a card; as large as a face is ever shown."""
@@ -83,10 +83,7 @@ def as_jpeg(image: QImage) -> bytes:
     painter = QPainter(flat)
     painter.drawImage(0, 0, image)
     painter.end()
-    buffer = QBuffer()
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    flat.save(buffer, "JPEG", QUALITY)
-    return bytes(QByteArray(buffer.data()).data())
+    return in_bytes(flat, b"JPEG", QUALITY)
 
 
 def fitted(image: QImage, wide: float, tall: float) -> QImage:

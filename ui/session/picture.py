@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt
-from PySide6.QtGui import QImage, QImageIOHandler, QImageReader
+from PySide6.QtGui import QImage, QImageIOHandler, QImageReader, QImageWriter
 
 _IS_SVG = re.compile(rb"[\s\S]{0,2048}?<svg[\s>]")
 _OUTSIDE = re.compile(rb"""(href\s*=\s*)("(?!#|data:)[^"]*"|'(?!#|data:)[^']*')""")
@@ -83,6 +83,19 @@ def scaled(data: bytes, widest: float, ratio: float) -> QImage:
         )
     image.setDevicePixelRatio(ratio)
     return image
+
+
+def in_bytes(image: QImage, kind: bytes, quality: int = -1) -> bytes:
+    """A picture as a file of that kind, such as b"PNG"; b"" where Qt cannot write it so."""
+    held = QByteArray()
+    buffer = QBuffer(held)
+    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
+    writer = QImageWriter(buffer, kind)  # QImage.save does the same; its stub asks for bytes
+    if quality >= 0:
+        writer.setQuality(quality)
+    writer.write(image)
+    buffer.close()
+    return bytes(held.data())
 
 
 def fit_pictures(html: str, widest: float) -> str:

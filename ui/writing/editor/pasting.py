@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QMimeData, Qt
+from PySide6.QtCore import QMimeData, Qt
 from PySide6.QtGui import QImage, QImageReader
 
 from binder.errors import CanMend
@@ -14,6 +14,7 @@ from binder.store.file import Binder
 from binder.study.leaves import files
 from binder.study.leaves.files import KEPT_AS_PICTURE, markdown_for
 from ui.kit.dropped import local_files
+from ui.session.picture import in_bytes
 from ui.writing.editor.writing import MARKDOWN, Writing
 
 LONGEST_SIDE = 4000
@@ -144,18 +145,9 @@ def encoded(image: QImage, stem: str) -> tuple[str, str, bytes]:
             LONGEST_SIDE, LONGEST_SIDE, Qt.AspectRatioMode.KeepAspectRatio,
             Qt.TransformationMode.SmoothTransformation,
         )  # fmt: skip
-    png = _bytes(image, "PNG", -1)
+    png = in_bytes(image, b"PNG")
     if len(png) > LARGE and not image.hasAlphaChannel():
-        jpeg = _bytes(image, "JPEG", QUALITY)
+        jpeg = in_bytes(image, b"JPEG", QUALITY)
         if jpeg and len(jpeg) < len(png) / 2:
             return f"{stem}.jpg", "image/jpeg", jpeg
     return f"{stem}.png", "image/png", png
-
-
-def _bytes(image: QImage, kind: str, quality: int) -> bytes:
-    held = QByteArray()
-    buffer = QBuffer(held)
-    buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    image.save(buffer, kind, quality)  # type: ignore[call-overload]
-    buffer.close()
-    return bytes(held.data())
