@@ -12,6 +12,7 @@ from binder.cards.shorthand import Part
 from binder.study.readings.hand import Hand
 from ui.kit.forms.field import ENTER, GrowingField
 from ui.kit.paint import round_pen
+from ui.kit.prose.prose_paint import x_of
 from ui.laying.choices import Choices
 from ui.laying.offers import Offer, offer
 from ui.look.theme import Look
@@ -232,7 +233,7 @@ class ShorthandLine(GrowingField):
             first = max(start, row.textStart())
             last = min(end, row.textStart() + row.textLength())
             if first < last:
-                left, right = row.cursorToX(first)[0], row.cursorToX(last)[0]
+                left, right = x_of(row, first), x_of(row, last)
                 base = row.y() + row.ascent()
                 yield QRectF(left, base, right - left, row.descent()).translated(corner)
 

@@ -90,7 +90,7 @@ def in_bytes(image: QImage, kind: bytes, quality: int = -1) -> bytes:
     held = QByteArray()
     buffer = QBuffer(held)
     buffer.open(QIODevice.OpenModeFlag.WriteOnly)
-    writer = QImageWriter(buffer, kind)  # QImage.save does the same; its stub asks for bytes
+    writer = QImageWriter(buffer, kind)  # as QImage.save has it, whose stub is wrong about kinds
     if quality >= 0:
         writer.setQuality(quality)
     writer.write(image)

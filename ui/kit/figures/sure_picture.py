@@ -75,7 +75,7 @@ class SurePicture(QWidget):
         """The square of the plot itself, inside its axes' words."""
         theme = self._look.theme
         left, gap = theme.px(44), theme.px(24)
-        room = self.width() - left - theme.px(20)
+        room = float(self.width() - left - theme.px(20))
         if self._beside():
             room -= self._table_width() + gap
         side = min(room, theme.px(320))
@@ -201,9 +201,9 @@ def _bins(painter: QPainter, plot: QRectF, bins: Sequence[Bin], theme: Theme) ->
             _at(plot, one.sure, one.interval.low), _at(plot, one.sure, one.interval.high)
         )
     painter.setPen(QPen(theme["own"], 1.8))
-    for one, other in pairwise(dots):
-        if hypot(one.x() - other.x(), one.y() - other.y()) > 1:
-            painter.drawLine(one, other)
+    for dot, other in pairwise(dots):
+        if hypot(dot.x() - other.x(), dot.y() - other.y()) > 1:
+            painter.drawLine(dot, other)
     for one, dot in zip(bins, dots, strict=True):
         grown = RADIUS[0] + (RADIUS[1] - RADIUS[0]) * sqrt(one.outcomes.cases / most)
         few = one.outcomes.cases < FEW

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QEvent
 from PySide6.QtGui import QFont
 from PySide6.QtWidgets import QLineEdit, QWidget
@@ -16,7 +18,7 @@ class ExampleLine(QLineEdit):
         self.textChanged.connect(self._dress)
         self._dress()
 
-    def setFont(self, font: QFont | str) -> None:
+    def setFont(self, font: QFont | str | Sequence[str]) -> None:
         """Take up letters; whether they slant is decided here."""
         letters = QFont(font)
         letters.setItalic(not self.text())

@@ -106,7 +106,7 @@ class TallList(LeafList):
         """As wide as the leaf lets it be."""
         return QSize(200, self.height())
 
-    def currentChanged(self, current: QModelIndex, previous: QModelIndex) -> None:
+    def currentChanged(self, current: AnyIndex, previous: AnyIndex) -> None:
         """Bring the row into sight on the leaf."""
         super().currentChanged(current, previous)
         if self.hasFocus() and current.isValid():

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from functools import partial
 
-from PySide6.QtCore import QEvent, QPoint, QRect, QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QObject, QPoint, QRect, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QFocusEvent,
     QHideEvent,
@@ -26,7 +26,8 @@ from binder.errors import RingboundError
 from binder.study.leaves.leaves import LeafView
 from ui.kit.page.focus_mark import FocusMark
 from ui.kit.page.heads import SectionHead
-from ui.kit.prose.prose import Pointed, Prose
+from ui.kit.prose.prose import Prose
+from ui.kit.prose.prose_links import Pointed
 from ui.kit.prose.rendering import RENDERED
 from ui.look.theme import Look
 from ui.scroll import BAR, ScrollArea
@@ -252,7 +253,7 @@ class Page(ScrollArea):
         super().focusOutEvent(event)
         self._focus_mark.hide()
 
-    def eventFilter(self, watched: object, event: QEvent) -> bool:
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Running text with the keyboard is marked as the leaf itself is."""
         if isinstance(watched, Prose) and isinstance(event, QFocusEvent):
             self._mark_focus(event)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtWidgets import QMenu
@@ -10,7 +11,7 @@ from binder.cards.titles import STANDARD
 from binder.errors import RingboundError
 from binder.page.address import Scheme
 from binder.study.cards.links import ALWAYS, NEVER, leave_alone, set_rule
-from ui.kit.prose.prose import Pointed
+from ui.kit.prose.prose_links import Pointed
 from ui.session.session import Session
 from ui.session.trail import Spot
 
@@ -82,7 +83,7 @@ def _leave(session: Session, spot: Spot, key: str, nth: int) -> None:
         _guard(session, leave_alone, binder, spot.leaf, key, nth, session.linker)
 
 
-def _guard(session: Session, verb, *arguments: object) -> None:
+def _guard(session: Session, verb: Callable[..., object], *arguments: object) -> None:
     try:
         verb(*arguments)
     except RingboundError as error:

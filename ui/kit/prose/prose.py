@@ -172,11 +172,12 @@ class Prose(QTextBrowser):
             block = block.next()
         return None
 
-    def loadResource(self, kind: int, name: QUrl) -> object:
+    def loadResource(self, kind: int, name: QUrl | str) -> object:
         """Only `file:UUID` of this binder; everything else stays out."""
-        if name.scheme() != "file" or name.host() or "/" in name.path():
+        url = QUrl(name)
+        if url.scheme() != "file" or url.host() or "/" in url.path():
             return QByteArray()
-        data = self.load(name.path())
+        data = self.load(url.path())
         if data is None:
             return QByteArray()
         return scaled(data, max(60, self.viewport().width()), self.devicePixelRatioF())

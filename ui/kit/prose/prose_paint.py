@@ -8,7 +8,7 @@ from bisect import bisect_right
 from collections.abc import Callable, Iterator, Sequence
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen, QTextBlock, QTextDocument
+from PySide6.QtGui import QPainter, QPen, QTextBlock, QTextDocument, QTextLine
 
 from ui.kit.prose.prose_style import QUOTE
 from ui.look.theme import Theme
@@ -56,14 +56,17 @@ def _lines(
         begin = max(first, line.textStart())
         end = min(last, line.textStart() + line.textLength())
         if end > begin:
-            left, right = (_x(line.cursorToX(place)) for place in (begin, end))
+            left, right = (x_of(line, place) for place in (begin, end))
             top = corner.y() + line.y()
             rect = QRectF(corner.x() + left, top, right - left, line.height())
             yield rect, top + line.ascent()
 
 
-def _x(found: object) -> float:
-    return float(found[0] if isinstance(found, tuple) else found)  # type: ignore[arg-type]
+def x_of(line: QTextLine, place: int) -> float:
+    """Where a character of a block begins in its line; PySide6 gives back the place with it."""
+    found = line.cursorToX(place)
+    assert isinstance(found, tuple)
+    return float(found[0])
 
 
 def under_lines(

@@ -56,20 +56,20 @@ hr {{ background-color: {rule}; }}
 
 def level_headings(document: QTextDocument) -> None:
     """Let headings have the sizes of the style sheet; Qt enlarges them by its own steps on top."""
-    pieces = []
+    runs = []
     block = document.begin()
     while block.isValid():
         if block.blockFormat().headingLevel():
-            pieces += [piece.fragment() for piece in block]
+            runs += [(block.position() + run.start, run) for run in block.textFormats()]
         block = block.next()
-    if not pieces:
+    if not runs:
         return
     from PySide6.QtGui import QTextCursor, QTextFormat  # many enums, for which no start waits
 
-    spans = [(piece.position(), piece.length(), piece.charFormat()) for piece in pieces]
-    for start, length, letters in spans:
+    for start, run in runs:
         cursor = QTextCursor(document)
         cursor.setPosition(start)
-        cursor.setPosition(start + length, QTextCursor.MoveMode.KeepAnchor)
+        cursor.setPosition(start + run.length, QTextCursor.MoveMode.KeepAnchor)
+        letters = run.format
         letters.clearProperty(QTextFormat.Property.FontSizeAdjustment)
         cursor.setCharFormat(letters)

@@ -132,7 +132,7 @@ def in_rows(table: SideBySide, width: int, theme: Theme, said: Said) -> str:
     name_width = min(round(width * 0.34), round(150 * theme.scale))
     pad = f"padding: {theme.px(3)}px {theme.px(12)}px {theme.px(4)}px 0;"
     line = f"{pad} border-top: 1px solid {theme['rule'].name()};"
-    rows = []
+    rows: list[str] = []
     for name in table.aspects:
         above = theme.px(10) if rows else theme.px(2)
         rows.append(

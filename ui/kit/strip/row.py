@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QPoint, QRect, Qt
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QToolButton, QWidget
 
@@ -13,10 +13,9 @@ ARROW = 24
 
 
 class Row(QWidget):
-    """Pieces in a line. Subclasses say how long they are and where they lie across it."""
+    """Pieces in a line. Subclasses make them, say how long they are and where they lie across."""
 
     axis = Qt.Orientation.Horizontal
-    button_class: type[PieceButton] = PieceButton
 
     def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -42,6 +41,10 @@ class Row(QWidget):
         """Start and depth of a piece across the row."""
         raise NotImplementedError
 
+    def made(self, piece: Piece) -> PieceButton:
+        """The button of a piece."""
+        raise NotImplementedError
+
     def bleed(self) -> int:
         """How far the painting of a piece reaches beyond its place, all round."""
         return 0
@@ -56,7 +59,7 @@ class Row(QWidget):
         for button in self._buttons:
             button.hide()
             button.deleteLater()
-        self._buttons = [self.button_class(self, piece, self._room) for piece in items]
+        self._buttons = [self.made(piece) for piece in items]
         for button in self._buttons:
             button.show()
         self._open(current)
@@ -139,12 +142,12 @@ class Row(QWidget):
         self._offset += pixels
         self.place()
 
-    def along(self, what: object) -> int:
+    def along(self, what: QPoint | QSize) -> int:
         """The part of a point or a size that lies along the row."""
         wide = self.axis == Qt.Orientation.Horizontal
         if isinstance(what, QPoint):
             return what.x() if wide else what.y()
-        return what.width() if wide else what.height()  # type: ignore[attr-defined]
+        return what.width() if wide else what.height()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Lay out anew, the open piece in sight."""

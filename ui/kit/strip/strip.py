@@ -16,7 +16,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from ui.kit.dropped import local_files
-from ui.kit.strip.piece import PieceButton
+from ui.kit.strip.piece import Piece, PieceButton
 from ui.kit.strip.row import Row
 from ui.look.theme import Look
 
@@ -42,11 +42,16 @@ class Strip(Row):
     files_dropped = Signal(str, list)
     """Key of the piece and the paths of files or folders dropped on it."""
     takes_files = False
+    button_class: type[PieceButton] = PieceButton
 
     def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
         super().__init__(look, name, parent)
         self.setAcceptDrops(True)
         self._before_drag: list[PieceButton] = []
+
+    def made(self, piece: Piece) -> PieceButton:
+        """A button of the strip's own class."""
+        return self.button_class(self, piece, self._room)
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Ask for the menu of the row itself."""
