@@ -34,7 +34,7 @@ class Row:
         return f"{plain_line(self.hit.title)}: {plain_line(self.hit.line)}"
 
 
-class FoundModel(RowsModel):
+class FoundModel(RowsModel[Row]):
     """The rows of what was found."""
 
     def __init__(self) -> None:

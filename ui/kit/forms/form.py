@@ -30,7 +30,7 @@ class FormDialog(QDialog):
     def lay_out(self, fields: Sequence[tuple[str, QWidget]]) -> None:
         """Put labels and fields under each other, and the buttons below."""
         px = self._look.theme.px
-        buttons = QDialogButtonBox()
+        self.button_box = buttons = QDialogButtonBox()
         self.yes = buttons.addButton("Keep", QDialogButtonBox.ButtonRole.AcceptRole)
         self.yes.setDefault(True)
         self.no = buttons.addButton("Leave it", QDialogButtonBox.ButtonRole.RejectRole)

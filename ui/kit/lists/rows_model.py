@@ -3,26 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Any
+from typing import Generic, TypeVar
 
 from PySide6.QtCore import QAbstractListModel, QModelIndex, Qt
 
 from ui.kit.lists.tall_list import AnyIndex
 
+Row = TypeVar("Row")
 _SPOKEN = (Qt.ItemDataRole.DisplayRole, Qt.ItemDataRole.AccessibleTextRole)
 
 
-class RowsModel(QAbstractListModel):
+class RowsModel(QAbstractListModel, Generic[Row]):
     """UserRole gives the thing itself; `say` its words, `tip` what the pointer is told of it."""
 
     def __init__(
-        self, say: Callable[[Any], str], tip: Callable[[Any], str] = lambda _row: ""
+        self, say: Callable[[Row], str], tip: Callable[[Row], str] = lambda _row: ""
     ) -> None:
         super().__init__()
         self._say, self._tip = say, tip
-        self.rows: Sequence[Any] = ()
+        self.rows: Sequence[Row] = ()
 
-    def show(self, rows: Sequence[Any]) -> None:
+    def show(self, rows: Sequence[Row]) -> None:
         """Take up other rows, or the same ones changed."""
         self.beginResetModel()
         self.rows = rows
