@@ -15,9 +15,12 @@ from ui.kit.forms.wrap_row import WrapRow
 from ui.kit.units import units
 from ui.look.theme import Look, Theme
 from ui.writing.editor.editor import Editor
+from ui.writing.editor.long_editor import LongEditor
 from ui.writing.editor.writing import Writing
 from ui.writing.tool_icons import SIDE, icon
 
+Field = Editor | LongEditor
+"""A field that the tools work on."""
 K = QKeySequence.StandardKey
 BUTTON, GAP = 29, 2
 """Side of a button at scale 1, and pixels between two of them."""
@@ -86,7 +89,7 @@ TOOLS: tuple[Tool, ...] = (
 class Tools(QObject):
     """The actions, at work on whichever field was written in last."""
 
-    def __init__(self, look: Look, page: QWidget, target: Callable[[], Writing]) -> None:
+    def __init__(self, look: Look, page: QWidget, target: Callable[[], Field]) -> None:
         super().__init__(page)
         self._look, self.target = look, target
         self.actions: dict[str, QAction] = {}
@@ -118,7 +121,7 @@ class Tools(QObject):
     def _use(self, use: Callable[[Writing], object]) -> None:
         editor = self.target()
         use(editor)
-        editor.setFocus()  # type: ignore[attr-defined]
+        editor.setFocus()
         self.look_at(editor)
 
     def restyle(self) -> None:
@@ -141,21 +144,25 @@ class Tools(QObject):
         return next(found, None)
 
 
+_LEADS = frozenset({"bullet", "number", "box", "ticked"})
+"""Styles of what stands before the words of an item; they are on for its whole line."""
+
+
 def styles_at(editor: Editor) -> frozenset[str]:
     """The styles and the kind of line at the cursor of an editor."""
     cursor = editor.textCursor()
     block = cursor.block()
     line: Line = editor.highlighter.line_of(block)
     at = cursor.position() - block.position()
-    found = {span.style for span in line.spans if span.start <= at <= span.end}
-    kinds: set[str] = {span.style for span in line.spans} & {"bullet", "number", "box", "ticked"}
+    found: set[str] = {span.style for span in line.spans if span.start <= at <= span.end}
+    kinds: set[str] = {span.style for span in line.spans if span.style in _LEADS}
     if kinds & {"box", "ticked"}:
         kinds = {"tick"}
     if line.role == "heading":
         kinds.add("heading")
     if ">" in units(block.text())[: line.words]:
         kinds.add("quote")
-    return frozenset(found - {"bullet", "number", "box", "ticked"} | kinds)
+    return frozenset(found - _LEADS | kinds)
 
 
 class ToolRow(WrapRow):
@@ -198,10 +205,10 @@ class ToolRow(WrapRow):
             policy = Qt.FocusPolicy.TabFocus if other is button else Qt.FocusPolicy.ClickFocus
             other.setFocusPolicy(policy if other is button else Qt.FocusPolicy.NoFocus)
 
-    def eventFilter(self, watched: object, event: QEvent) -> bool:
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Arrows, Home and End walk the row."""
         if isinstance(event, QKeyEvent) and event.type() is QEvent.Type.KeyPress:
-            at = self.buttons.index(watched) if watched in self.buttons else -1  # type: ignore[arg-type]
+            at = next((n for n, one in enumerate(self.buttons) if one is watched), -1)
             goals = {
                 Qt.Key.Key_Right: at + 1, Qt.Key.Key_Left: at - 1,
                 Qt.Key.Key_Home: 0, Qt.Key.Key_End: len(self.buttons) - 1,

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 from typing import cast
 
-from PySide6.QtCore import QEvent, QPoint, QRect, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, QPoint, QRect, Qt, Signal
 from PySide6.QtGui import QAction, QKeyEvent, QShowEvent
 from PySide6.QtWidgets import QApplication, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
@@ -29,9 +30,9 @@ from ui.writing.editor import rescue
 from ui.writing.editor.editor import Editor
 from ui.writing.editor.keeping import Keeping, Part
 from ui.writing.editor.quote_hint import QuoteHint
-from ui.writing.tools import ToolRow, Tools
+from ui.writing.tools import Field, ToolRow, Tools
 from ui.writing.write_fields import HEADS, KindFields, Remove
-from ui.writing.write_hands import Field, Hands
+from ui.writing.write_hands import Hands
 from ui.writing.write_text import TextFields
 
 NEW_TITLE = "New leaf"
@@ -102,12 +103,13 @@ class WritePage(QWidget):
         self.title.entered.connect(self._to_text)
         self.title.textChanged.connect(self._title_typed)
         self.said.linkActivated.connect(self._put_back)
-        for editor in (*self.styled, self.texts.long):
-            editor.edited.connect(self._typed)
-            editor.pasted.connect(partial(self.hands.paste, editor))
-            editor.installEventFilter(self)
+        fields: tuple[Field, ...] = (*self.styled, self.texts.long)
+        for field in fields:
+            field.edited.connect(self._typed)
+            field.pasted.connect(partial(self.hands.paste, field))
+            field.installEventFilter(self)
         for editor in self.styled:
-            editor.find, editor.previews.load = self._find, self._picture
+            editor.find_names, editor.previews.load = self._find, self._picture
             editor.caret_moved.connect(partial(self._caret_moved, editor))
             editor.menu_asked.connect(partial(self._menu, editor))
             editor.followed.connect(self._follow)
@@ -292,7 +294,7 @@ class WritePage(QWidget):
         super().showEvent(event)
         self._guard(self.keeping.look)
 
-    def _guard(self, verb: partial[None]) -> None:
+    def _guard(self, verb: Callable[[], None]) -> None:
         try:
             verb()
         except RingboundError as error:
@@ -334,12 +336,12 @@ class WritePage(QWidget):
 
     # Keys
 
-    def eventFilter(self, watched: object, event: QEvent) -> bool:
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """The tools work on the field that had the keyboard last."""
         if event.type() is QEvent.Type.FocusIn and isinstance(watched, Field):
             self._target = watched
             self.tools.look_at(watched)
-        return super().eventFilter(watched, event)  # type: ignore[arg-type]
+        return super().eventFilter(watched, event)
 
     def event(self, event: QEvent) -> bool:
         """Keys of the tools are theirs while the keyboard is on the desk, whatever they do else;

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, Signal, SignalInstance
 
 from binder.store.file import Binder
 from binder.study.kinds import LeafKind
@@ -46,8 +46,8 @@ class KindFields(QObject):
         self.sides.asked.connect(self.removed)
         self._removes(self.stated.removed, lookbacks.remove_expectation)
 
-    def _removes(self, told: Signal, verb: Remove) -> None:
-        told.connect(lambda uid: self.removed.emit(verb, uid))  # type: ignore[attr-defined]
+    def _removes(self, told: SignalInstance, verb: Remove) -> None:
+        told.connect(lambda uid: self.removed.emit(verb, uid))
 
     @property
     def editors(self) -> list[Editor]:
@@ -56,10 +56,10 @@ class KindFields(QObject):
 
     def open(self, view: LeafView) -> None:
         """Show the fields of a leaf's kind, filled."""
-        for part in (self.own, self.named, self.sides):
-            part.setVisible(view.kind is LeafKind.CARD)
-        for part in (self.places, self.stated, self.described):
-            part.setVisible(view.kind is LeafKind.READING)
+        for of_card in (self.own, self.named, self.sides):
+            of_card.setVisible(view.kind is LeafKind.CARD)
+        for of_reading in (self.places, self.stated, self.described):
+            of_reading.setVisible(view.kind is LeafKind.READING)
         if view.kind is LeafKind.CARD:
             self.own.open(view)
             self.named.open(view)

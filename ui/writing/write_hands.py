@@ -12,14 +12,10 @@ from ui.kit.clipboard import copied
 from ui.look.theme import Look
 from ui.session.session import Session
 from ui.writing.choosing.citing import Asking
-from ui.writing.editor.editor import Editor
-from ui.writing.editor.long_editor import LongEditor
 from ui.writing.editor.pasting import put, put_files, put_plain
-from ui.writing.tools import Tools
+from ui.writing.tools import Field, Tools
 
 KINDS = "Pictures and PDFs (*.png *.jpg *.jpeg *.webp *.gif *.svg *.bmp *.tif *.tiff *.pdf)"
-
-Field = Editor | LongEditor
 
 
 class Hands(QObject):

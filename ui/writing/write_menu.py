@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu, QWidget
@@ -24,7 +26,8 @@ _LINKS = ("link_card", "link_leaf", "link_source", "link_quotation", "unlink")
 _PUT = ("table", "footnote", "picture", "paste_plain")
 _GROUPS = (_MAKE, _LISTS, _LINKS, _PUT)
 
-TABLE_VERBS: tuple[tuple[str, Callable[[str, int], Edit | None]], ...] = (
+TableVerb = Callable[[str, int], Edit | None]
+TABLE_VERBS: tuple[tuple[str, TableVerb], ...] = (
     ("Row below", edit_tables.add_row),
     ("Column to the right", edit_tables.add_column),
     ("Take this row away", edit_tables.remove_row),
@@ -110,5 +113,9 @@ def _table(made: QMenu, editor: Editor, new: QAction) -> None:
     below = made.addMenu("Table")
     for words, verb in TABLE_VERBS:
         made_edit = verb(editor.text(), editor.selection()[1])
-        action = below.addAction(words, lambda verb=verb: editor.do(lambda t, _s, e: verb(t, e)))
+        action = below.addAction(words, partial(_change_table, editor, verb))
         action.setEnabled(made_edit is not None)
+
+
+def _change_table(editor: Editor, verb: TableVerb) -> None:
+    editor.do(lambda text, _start, end: verb(text, end))

@@ -101,7 +101,7 @@ class BesideField(QFrame):
             return
         view = self._view
         self._sitting = new_uid()
-        self.editor.find = lambda text: self._session.linker.find(text, view.uid)
+        self.editor.find_names = lambda text: self._session.linker.find(text, view.uid)
         self.editor.open_text(self._before)
         self.keeping.open(f"{view.uid}-{self._place[1]}", view.title, [self])
         self.box.show()

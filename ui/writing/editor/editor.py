@@ -22,6 +22,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QFrame, QSizePolicy, QWidget
 
+from binder.cards.prose import Mention
 from binder.page.address import Scheme
 from ui.guard import painting
 from ui.kit.units import units
@@ -36,8 +37,8 @@ from ui.writing.editor.writing import Writing
 RECOGNISE_MS = 180
 """How long after a key card names are looked for."""
 
-Find = Callable[[str], Sequence[object]]
-"""Card names in a text, as Linker.find gives them: with start, end and key."""
+Find = Callable[[str], Sequence[Mention]]
+"""Card names in a text, as Linker.find gives them."""
 Named = tuple[int, int, str]
 _MOVES = {Qt.Key.Key_PageUp: -1, Qt.Key.Key_PageDown: 1}
 
@@ -66,7 +67,7 @@ class Editor(Writing, StyledField):
         self._touched: tuple[int, int] | None = None
         self._last = 0
         self._names: list[Named] = []
-        self.find: Find = lambda _text: ()
+        self.find_names: Find = lambda _text: ()
         self._recognise = QTimer(self, singleShot=True, interval=RECOGNISE_MS)
         self._recognise.timeout.connect(self.recognise)
         self._set_up(name)
@@ -168,8 +169,7 @@ class Editor(Writing, StyledField):
     def recognise(self) -> None:
         """Look for card names in the text of now."""
         self._names = [
-            (mention.start, mention.end, mention.key)  # type: ignore[attr-defined]
-            for mention in self.find(self.text())
+            (mention.start, mention.end, mention.key) for mention in self.find_names(self.text())
         ]
         self.viewport().update()
 

@@ -140,7 +140,7 @@ def stretches(found: Line) -> list[tuple[int, int, frozenset[str]]]:
         if span.style not in _UNSEEN and (span.start >= lead or span.style == "number")
     ]
     edges = sorted({place for span in spans for place in span[:2]})
-    cut = []
+    cut: list[tuple[int, int, frozenset[str]]] = []
     for start, end in pairwise(edges):
         styles = frozenset(span.style for span in spans if span.start <= start < span.end)
         if styles:

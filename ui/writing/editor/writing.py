@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QMimeData, Qt
-from PySide6.QtGui import QKeyEvent, QTextCursor
+from PySide6.QtCore import QMimeData, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QTextCursor, QTextDocument
 
 from binder.page.editing import edit_lines, edit_tables
 from binder.page.editing.edit import Edit, line_span, link, put_block, unlink
@@ -25,7 +26,29 @@ _MODIFIERS = (
 )
 
 
-class Writing:
+if TYPE_CHECKING:
+    from PySide6.QtWidgets import QAbstractScrollArea
+
+    class _QtEditor(QAbstractScrollArea):
+        """What QTextEdit and QPlainTextEdit have alike, but not from a class they both are."""
+
+        pasted = Signal(QMimeData)
+
+        def document(self, /) -> QTextDocument:
+            raise NotImplementedError
+
+        def textCursor(self, /) -> QTextCursor:
+            raise NotImplementedError
+
+        def setTextCursor(self, cursor: QTextCursor, /) -> None: ...
+        def ensureCursorVisible(self, /) -> None: ...
+        def setTabChangesFocus(self, on: bool, /) -> None: ...
+
+else:
+    _QtEditor = object
+
+
+class Writing(_QtEditor):
     """Mixed into QTextEdit and QPlainTextEdit, whose methods of the same names it uses."""
 
     smart = True
@@ -35,8 +58,7 @@ class Writing:
 
     def text(self) -> str:
         """The Markdown in it, a letter beyond 65,535 as two halves."""
-        raw: str = self.document().toRawText()  # type: ignore[attr-defined]
-        return units(raw.replace("\u2029", "\n"))
+        return units(self.document().toRawText().replace("\u2029", "\n"))
 
     def markdown(self) -> str:
         """The Markdown in it."""
@@ -44,7 +66,7 @@ class Writing:
 
     def selection(self) -> tuple[int, int]:
         """Where the selection starts and ends."""
-        cursor = self.textCursor()  # type: ignore[attr-defined]
+        cursor = self.textCursor()
         return cursor.selectionStart(), cursor.selectionEnd()
 
     def do(self, verb: Callable[..., Edit | None], *more: object) -> bool:
@@ -57,10 +79,10 @@ class Writing:
 
     def apply(self, edit: Edit) -> None:
         """Do an edit as one step that can be undone."""
-        cursor = self.textCursor()  # type: ignore[attr-defined]
+        cursor = self.textCursor()
         self._change(cursor, edit)
-        self.setTextCursor(cursor)  # type: ignore[attr-defined]
-        self.ensureCursorVisible()  # type: ignore[attr-defined]
+        self.setTextCursor(cursor)
+        self.ensureCursorVisible()
 
     def _change(self, cursor: QTextCursor, edit: Edit) -> None:
         cursor.beginEditBlock()
@@ -87,7 +109,7 @@ class Writing:
         if event.key() == Qt.Key.Key_Escape:
             event.ignore()
         elif not self._took(event):
-            super().keyPressEvent(event)  # type: ignore[misc]
+            super().keyPressEvent(event)
 
     def _took(self, event: QKeyEvent) -> bool:
         modifiers = event.modifiers() & _MODIFIERS
@@ -105,7 +127,7 @@ class Writing:
         return False
 
     def _enter(self, verb: Callable[[str, int], Edit | None]) -> bool:
-        cursor = self.textCursor()  # type: ignore[attr-defined]
+        cursor = self.textCursor()
         cursor.beginEditBlock()
         cursor.removeSelectedText()
         edit = verb(self.text(), cursor.position()) if self.smart else None
@@ -114,8 +136,8 @@ class Writing:
         else:
             cursor.insertBlock()
         cursor.endEditBlock()
-        self.setTextCursor(cursor)  # type: ignore[attr-defined]
-        self.ensureCursorVisible()  # type: ignore[attr-defined]
+        self.setTextCursor(cursor)
+        self.ensureCursorVisible()
         return True
 
     def _after_enter(self, text: str, at: int) -> Edit | None:
@@ -133,9 +155,9 @@ class Writing:
 
     def _leave(self, forward: bool) -> None:
         """Give the keyboard to the next field, which Qt's editors do only if Tab is theirs."""
-        self.setTabChangesFocus(True)  # type: ignore[attr-defined]
-        self.focusNextPrevChild(forward)  # type: ignore[attr-defined]
-        self.setTabChangesFocus(False)  # type: ignore[attr-defined]
+        self.setTabChangesFocus(True)
+        self.focusNextPrevChild(forward)
+        self.setTabChangesFocus(False)
 
     def _backspace(self) -> bool:
         start, end = self.selection()
@@ -169,9 +191,9 @@ class Writing:
             place = edit.anchor + len(made.strip("\n"))
             self.apply(Edit(edit.changes, place, place))
             return
-        cursor = self.textCursor()  # type: ignore[attr-defined]
+        cursor = self.textCursor()
         cursor.insertText(whole(made))
-        self.setTextCursor(cursor)  # type: ignore[attr-defined]
+        self.setTextCursor(cursor)
 
     def put_block(self, markdown: str, into: int = 0) -> None:
         """Put something in that stands by itself; the cursor goes `into` it, or after it for -1."""
@@ -183,7 +205,7 @@ class Writing:
 
     def createMimeDataFromSelection(self) -> QMimeData:
         """What is copied is Markdown, for other programs plain words."""
-        raw = self.textCursor().selectedText()  # type: ignore[attr-defined]
+        raw = self.textCursor().selectedText()
         text = raw.replace("\u2029", "\n").replace("\u2028", "\n")
         data = QMimeData()
         data.setText(text)
@@ -196,7 +218,7 @@ class Writing:
 
     def insertFromMimeData(self, source: QMimeData) -> None:
         """Whoever opened the leaf files pictures and turns rich text into Markdown."""
-        self.pasted.emit(source)  # type: ignore[attr-defined]
+        self.pasted.emit(source)
 
 
 def _place(edit: Edit) -> tuple[int, int]:

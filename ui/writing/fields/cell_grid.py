@@ -18,7 +18,6 @@ from PySide6.QtWidgets import (
     QStyledItemDelegate,
     QStyleOptionViewItem,
     QTableView,
-    QWidget,
 )
 
 from ui.guard import painting_row
@@ -217,15 +216,15 @@ _TOP_LEFT = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop
 class _CellDelegate(QStyledItemDelegate):
     """Words over several lines, and the place in the source below them."""
 
-    def __init__(self, look: Look, parent: QWidget) -> None:
-        super().__init__(parent)
-        self._look, self._grid = look, parent
+    def __init__(self, look: Look, grid: QTableView) -> None:
+        super().__init__(grid)
+        self._look, self._grid = look, grid
 
     def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
         """As tall as its words, up to some lines."""
         words, where = index.data(Qt.ItemDataRole.UserRole)
         theme = self._look.theme
-        width = self._grid.columnWidth(index.column()) - theme.px(2 * PAD)  # type: ignore[attr-defined]
+        width = self._grid.columnWidth(index.column()) - theme.px(2 * PAD)
         font = theme.font("table")
         lines = min(max(1, len(wrapped(words, font, width))), MOST_LINES)
         small = theme.line("caption") if where else 0

@@ -47,7 +47,8 @@ class StatedRow(QWidget):
     def __init__(self, look: Look, today: date, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._look = look
-        self.uid, self._view, self._saved = "", None, ("", 0, "")
+        self.uid, self._saved = "", ("", 0, "")
+        self._view: LeafView | None = None
         self._asked = self._saved
         self.text = GrowingField(look, "What I expect", role="body", colour="own")
         self.text.setPlaceholderText("Say in a sentence what you expect")
@@ -85,7 +86,7 @@ class StatedRow(QWidget):
         self._changed()
 
     def _lay_out(self) -> None:
-        column = QVBoxLayout(self)
+        self._column = column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)
         column.addWidget(self.text)
@@ -121,14 +122,14 @@ class StatedRow(QWidget):
         self.said.setFixedWidth(theme.px(106))
         tall = self.due.sizeHint().height()
         self.due.setFixedWidth(theme.px(108))
-        for part, wide in ((self.choose, theme.px(24)), (self.remove, tall)):
-            part.setFixedSize(wide, tall)
+        for button, wide in ((self.choose, theme.px(24)), (self.remove, tall)):
+            button.setFixedSize(wide, tall)
         for part in (self.slider, self.said):
             part.setFixedHeight(tall)
         own = theme["own"].name()
         self.remove.setStyleSheet(f"QToolButton:focus {{ border: 2px solid {own}; }}")
         self.slider.setStyleSheet(_slider(theme))
-        self.layout().setContentsMargins(0, theme.px(4), 0, theme.px(10))
+        self._column.setContentsMargins(0, theme.px(4), 0, theme.px(10))
 
     # Filling
 
