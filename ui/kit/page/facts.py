@@ -104,7 +104,7 @@ class Facts(QWidget):
                 painter.setPen(theme["rule"])
                 painter.drawLine(left, top, left, top + self._height(row))
             inner = left + (theme.px(12) if place else 0)
-            base = top + theme.px(7)
+            base = float(top + theme.px(7))
             self._say(painter, inner, base, "label", "inksoft", cell.label)
             base += theme.line("label")
             for line in cell.lines:

@@ -63,7 +63,7 @@ class CardPage(Page):
 
     def _lay_out(self) -> None:
         self._turned_box = QWidget()
-        row = QHBoxLayout(self._turned_box)
+        self._turned_row = row = QHBoxLayout(self._turned_box)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(0)
         row.addWidget(self.turned_label, 0, _TOP)
@@ -202,7 +202,7 @@ class CardPage(Page):
         self.turned_label.setStyleSheet(f"color: {theme['inksoft'].name()};")
         self.turned_label.setFixedWidth(round(ASPECT * theme.scale))
         self.turned_label.setContentsMargins(0, theme.px(2), 0, 0)
-        self._turned_box.layout().setContentsMargins(0, theme.px(8), 0, 0)
+        self._turned_row.setContentsMargins(0, theme.px(8), 0, 0)
         self._place()
 
 

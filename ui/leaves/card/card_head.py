@@ -62,6 +62,8 @@ class Face(QWidget):
 
     def _paint(self, painter: QPainter, _size: QSize) -> None:
         """Shadow and face."""
+        if self._card is None:
+            return
         theme = self._look.theme
         around = QRectF(self.rect()).adjusted(EDGE, EDGE, -EDGE, -EDGE)
         shadow(painter, around, 4, faded(theme["hole"], 0.3), 1, self._width * 0.06)

@@ -51,9 +51,8 @@ class PairDialog(FormDialog):
             self._offer_apart()
 
     def _offer_apart(self) -> None:
-        buttons = self.findChild(QDialogButtonBox)
         role = QDialogButtonBox.ButtonRole.DestructiveRole
-        self.apart = buttons.addButton("&Take apart", role)
+        self.apart = self.button_box.addButton("&Take apart", role)
         self.apart.clicked.connect(self._take_apart)
 
     def _name(self, text: str) -> None:

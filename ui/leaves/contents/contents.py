@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QMenu, QWidget
@@ -145,7 +147,7 @@ class ContentsPage(Page):
             return False
         return self._try(lambda: moving.move_to_index(binder, tab.uid, uid, index))
 
-    def _try(self, verb) -> bool:
+    def _try(self, verb: Callable[[], object]) -> bool:
         try:
             verb()
         except RingboundError as error:

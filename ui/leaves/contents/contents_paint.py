@@ -93,7 +93,7 @@ class ContentsDelegate(QStyledItemDelegate):
         painter.drawText(QPoint(right - metrics.horizontalAdvance(number), base), number)
         right -= self._number + theme.px(10)
         if model.of_cards:
-            ink = card_colour(entry.card, theme)
+            ink: QColor | None = card_colour(entry.card, theme)
             right = self._box(painter, area, right, ink, entry.uid in model.written)
         elif model.printed:
             ink = theme["inksoft"] if entry.uid in model.printed else None

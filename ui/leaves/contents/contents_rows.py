@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import QByteArray, QMimeData, QModelIndex, QStringListModel, Qt
@@ -55,7 +55,7 @@ class ContentsModel(QStringListModel):
         self.written: set[str] = set()
         self.printed: dict[str, bool] = {}
         """The handouts among the leaves, and whether each is ticked off as printed."""
-        self.moved: Callable[[str, int], None] = lambda uid, index: None
+        self.moved: Callable[[str, int], object] = lambda uid, index: None
 
     def show(self, binder: Binder, tab: TabView) -> None:
         """Take up another tab, or the same one changed."""
@@ -210,7 +210,7 @@ class ContentsModel(QStringListModel):
         """What a dragged leaf is."""
         return [LEAF_MIME]
 
-    def mimeData(self, indexes: list[QModelIndex]) -> QMimeData:
+    def mimeData(self, indexes: Sequence[QModelIndex]) -> QMimeData:
         """The uid of the dragged leaf."""
         entry = self.entry(indexes[0].row())
         data = QMimeData()

@@ -45,13 +45,14 @@ def whole(session: Session) -> Came:
     return session.kept("came", lambda: came.came(session.shelf))
 
 
-def group_at(shelf: Shelf, everything: Came, rest: str) -> tuple[str, Group]:
+def group_at(shelf: Shelf, everything: Came, rest: str) -> tuple[By | None, Group]:
     """Kind and group that an address names (without its 'sure:'); all where it is gone."""
-    by, _, key = rest.partition(MARK)
-    for group in everything.groups.get(By(by), ()) if by in KINDS else ():
+    kind, _, key = rest.partition(MARK)
+    by = By(kind) if kind in KINDS else None
+    for group in everything.groups.get(by, ()) if by else ():
         if group.key == key:
             return by, group
-    return "", everything.whole
+    return None, everything.whole
 
 
 class CamePage(Page):
@@ -172,8 +173,9 @@ class SurePage(Page):
         of = {
             By.CARD: "Readings with {}", By.PLACE: "Where {} said it best",
             By.SPREAD: "Laid as {}", By.DECK: "Laid with {}", By.TOPIC: "About {}",
-        }.get(by, "All statements")  # fmt: skip
-        self.heading.say(of.format(group.name), "How sure I was, how often it came")
+        }  # fmt: skip
+        called = of.get(by, "All statements") if by else "All statements"
+        self.heading.say(called.format(group.name), "How sure I was, how often it came")
         self.picture.show_group(group)
         bins = [wording.bin_words(one) for one in group.bins]
         counts = group.words()[0] if by else ""

@@ -13,7 +13,7 @@ from PySide6.QtCore import (
     QSize,
     Qt,
 )
-from PySide6.QtGui import QFontMetrics, QFontMetricsF, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFontMetrics, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.reckon.wording import FEW, range_words
@@ -148,8 +148,8 @@ def _row(painter: QPainter, area: QRectF, group: Group, theme: Theme) -> None:
     _right(painter, area.left() + columns.said, base, f"{group.sure or 0:.0%}", theme["inksoft"])
 
 
-def _right(painter: QPainter, right: float, base: float, text: str, colour: object) -> None:
-    painter.setPen(colour)  # type: ignore[arg-type]
+def _right(painter: QPainter, right: float, base: float, text: str, colour: QColor) -> None:
+    painter.setPen(colour)
     wide = QFontMetricsF(painter.font()).horizontalAdvance(text)
     painter.drawText(QPointF(right - wide, base), text)
 

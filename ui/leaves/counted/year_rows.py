@@ -14,6 +14,7 @@ from PySide6.QtGui import QFontMetricsF, QPainter, QPen
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from binder.page.address import Scheme
+from binder.page.layout.boxes import RATIO
 from binder.study.overview.months import MOST, MonthLine, State
 from ui.guard import painting_row
 from ui.kit.faces.faces import CORNER, RATIO, FaceCache, draw_centred

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter
@@ -124,10 +124,9 @@ class DrawerDialog(QDialog):
 
     def _lay_out(self) -> None:
         px = self._look.theme.px
-        closing = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        closing = QDialogButtonBox()
+        closing.addButton(QDialogButtonBox.StandardButton.Close).setAutoDefault(False)
         closing.rejected.connect(self.reject)
-        for button in closing.buttons():
-            button.setAutoDefault(False)
         row = QHBoxLayout()
         for part in (self.back, self.empty, self.undo):
             row.addWidget(part)
@@ -203,7 +202,7 @@ class DrawerDialog(QDialog):
         return True
 
 
-def counted(rows: list[Aside]) -> str:
+def counted(rows: Sequence[Aside]) -> str:
     """'3 leaves' or '1 tab with 5 leaves, and 2 leaves'."""
     loose = sum(not one.is_tab for one in rows)
     tabs = [one for one in rows if one.is_tab]

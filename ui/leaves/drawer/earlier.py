@@ -141,20 +141,20 @@ class EarlierDialog(QDialog):
             grid.addWidget(part, 1, column)
             grid.setColumnStretch(column, stretch)
         closing = QDialogButtonBox()
-        closing.addButton("&Close", QDialogButtonBox.ButtonRole.RejectRole)
+        close = closing.addButton("&Close", QDialogButtonBox.ButtonRole.RejectRole)
         closing.rejected.connect(self.reject)
         row = QHBoxLayout()
         row.addWidget(self.back)
         row.addWidget(self.wrong, 1)
         row.addWidget(closing)
-        for button in (self.back, *closing.buttons()):
+        for button in (self.back, close):
             button.setAutoDefault(False)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(*[px(18)] * 4)
-        column.setSpacing(px(12))
-        column.addLayout(grid, 1)
-        column.addWidget(self.quiet)
-        column.addLayout(row)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(*[px(18)] * 4)
+        whole.setSpacing(px(12))
+        whole.addLayout(grid, 1)
+        whole.addWidget(self.quiet)
+        whole.addLayout(row)
         open_at(self, self._look, 980, 560)
 
     # Filling

@@ -59,7 +59,7 @@ class HandoutPage(Page):
         self._due = False
         self._marks: tuple[str, ...] = ()
         self._notes: list[PageNoteView] = []
-        self.find = SheetFind(self)
+        self.sheet_find = SheetFind(self)
         self._job, self._reading = Newest(self), Newest(self)
         self._lay_out()
         self._connect()
@@ -88,10 +88,10 @@ class HandoutPage(Page):
         bar.enlarged.connect(view.zoom_by)
         bar.fitted.connect(lambda: view.zoom_to(1.0))
         self.find_row.sought.connect(self._seek)
-        self.find_row.stepped.connect(self.find.step)
+        self.find_row.stepped.connect(self.sheet_find.step)
         self.find_row.left.connect(view.setFocus)
-        self.find.went.connect(self._go_to)
-        self.find.counted.connect(self._tell_found)
+        self.sheet_find.went.connect(self._go_to)
+        self.sheet_find.counted.connect(self._tell_found)
         self.beside.caret_moved.connect(lambda rect: self.show_rect(self.beside.editor, rect))
         self.beside.opened.connect(lambda on: self._show_beside(writing=on))
 
@@ -132,7 +132,7 @@ class HandoutPage(Page):
         self._reading.cancel()
         self.shown, self.number = Shown(leaf, tuple(linked)), 0
         self._due = bool(linked)
-        self.find.clear()
+        self.sheet_find.clear()
         self.find_row.show_words("")
         self.view.seek((), False, 0)
         self._show()
@@ -170,7 +170,7 @@ class HandoutPage(Page):
     def wait(self) -> None:
         """Wait until all is read and drawn, as for a picture of the window."""
         self._begin()
-        for job in (self._job, self._reading, self.find, self.view):
+        for job in (self._job, self._reading, self.sheet_find, self.view):
             job.wait()
 
     # Showing
@@ -254,9 +254,10 @@ class HandoutPage(Page):
             self.beside.shut()
             at, top = self.verticalScrollBar().value(), self.view.y()
             self.number = number
-            if self.find.words:
-                here = number == self.find.sheet
-                self.view.words.seek(self.find.words, self.find.whole, self.find.nth if here else 0)
+            found = self.sheet_find
+            if found.words:
+                here = number == found.sheet
+                self.view.words.seek(found.words, found.whole, found.nth if here else 0)
             self._show()
             if at > top:
                 self.verticalScrollBar().setValue(top)
@@ -292,26 +293,26 @@ class HandoutPage(Page):
 
     def _seek(self, words: str) -> None:
         if not words:
-            self.find.clear()
+            self.sheet_find.clear()
             self.view.seek((), False, 0)
             return
-        self.find.seek((words,), False, self.sheets, self.shown.words, self.number)
+        self.sheet_find.seek((words,), False, self.sheets, self.shown.words, self.number)
 
     def _seek_marks(self) -> None:
         """Go to what the shelf's Find found on the sheets, once their words are known."""
-        if self._marks and self.shown.words and not self.find.words:
+        if self._marks and self.shown.words and not self.sheet_find.words:
             self.find_row.show_words(" ".join(self._marks))
-            self.find.seek(self._marks, True, self.sheets, self.shown.words, 0)
+            self.sheet_find.seek(self._marks, True, self.sheets, self.shown.words, 0)
 
     def _tell_found(self) -> None:
-        if self.find.whole and not self.find.total:
+        if self.sheet_find.whole and not self.sheet_find.total:
             self.find_row.show_words("")  # the shelf's Find found its words in the notes
-        self.find_row.say(self.find.at, self.find.total)
+        self.find_row.say(self.sheet_find.at, self.sheet_find.total)
 
     def _go_to(self, sheet: int) -> None:
         if sheet != self.number:
             self.turn_to(sheet)
-        self.view.seek(self.find.words, self.find.whole, self.find.nth)
+        self.view.seek(self.sheet_find.words, self.sheet_find.whole, self.sheet_find.nth)
 
     def _reveal(self, rect: QRectF) -> None:
         self.settle()

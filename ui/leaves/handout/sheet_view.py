@@ -17,6 +17,7 @@ from PySide6.QtGui import (
     QPaintEvent,
     QPen,
     QResizeEvent,
+    QShowEvent,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
@@ -135,7 +136,7 @@ class SheetView(QWidget):
             self._wanted = (width, id(sheet))
             self._job.start(lambda stop: None if stop() else draw(sheet, width))
 
-    def showEvent(self, event) -> None:
+    def showEvent(self, event: QShowEvent) -> None:
         """What came while it was hidden is drawn now."""
         super().showEvent(event)
         self._ask()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from PySide6.QtCore import QPoint, QRectF, QSize, Qt, Signal
@@ -190,8 +190,9 @@ class PhotoStrip(QWidget):
 
     def take_away(self, photo: Photo) -> None:
         """Take a photograph off the leaf."""
-        if self._of is not None:
-            self._try(lambda: details.remove_photo(*self._of, photo.file))  # type: ignore[misc]
+        of = self._of
+        if of is not None:
+            self._try(lambda: details.remove_photo(*of, photo.file))
 
     def enlarge(self, file: FileView) -> None:
         """Show a photograph as large as the screen has room for."""
@@ -216,8 +217,8 @@ class PhotoStrip(QWidget):
         if name:
             self._try(lambda: write_whole(kept.data, Path(name)))
 
-    def _try(self, verb: object) -> None:
+    def _try(self, verb: Callable[[], object]) -> None:
         try:
-            verb()  # type: ignore[operator]
+            verb()
         except RingboundError as error:
             self._session.said.emit(str(error))

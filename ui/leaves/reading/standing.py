@@ -6,6 +6,7 @@ from PySide6.QtCore import QPointF, QRectF, QSize, Qt
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
+from binder.page.layout.boxes import RATIO
 from binder.study.readings.readings import ReadingView
 from ui.guard import painting
 from ui.kit.faces.faces import RATIO, FaceCache, draw_centred

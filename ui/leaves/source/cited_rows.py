@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
@@ -26,7 +28,7 @@ class CitedDelegate(QStyledItemDelegate):
         self._look = look
         self._title = 0
 
-    def measure(self, rows: list[Cited]) -> None:
+    def measure(self, rows: Sequence[Cited]) -> None:
         """Take up the width that the titles need."""
         metrics = QFontMetrics(self._look.theme.font("list"))
         self._title = max((metrics.horizontalAdvance(row.title) for row in rows), default=0) + 1
