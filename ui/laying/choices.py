@@ -127,7 +127,8 @@ class Choices(QFrame):
 
     def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
-        self.look = look
+        self.look, self.under = look, parent
+        """`under` is what the slip lies on."""
         self.offer: Offer | None = None
         self.walked = False
         """Whether the student has moved to a row, so that Enter means it."""
@@ -156,7 +157,7 @@ class Choices(QFrame):
             self.model.take(offer.rows)
             if offer.rows:
                 self.list.setCurrentIndex(self.model.index(0))
-        soft, room = theme.px(SOFT), self.parentWidget().width()
+        soft, room = theme.px(SOFT), self.under.width()
         wide = min(theme.px(WIDEST), room) + 2 * soft
         head = self._head_height(wide)
         rows = len(offer.rows) * theme.px(ROW)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import date, datetime
 
 from PySide6.QtCore import QDate, QDateTime, QEvent, QLocale, QObject, QSize, Qt, QTime, Signal
@@ -242,7 +242,8 @@ class Head(QWidget):
         return date(shown.year(), shown.month(), shown.day())
 
     def _weigh_date(self) -> None:
-        late = self._now is not None and self.when.dateTime().toPython() > self._now
+        at, now = self.when.dateTime().toPython(), self._now
+        late = now is not None and isinstance(at, datetime) and at > now
         self.hints["at"].say(FUTURE_HINT if late else "")
 
     def _weigh_name(self) -> None:
@@ -327,9 +328,9 @@ def _fill(box: QComboBox, names: Sequence[str], current: int) -> None:
     box.setCurrentIndex(current)
 
 
-def _sheet(colours: dict[str, str], px: object) -> str:
+def _sheet(colours: dict[str, str], px: Callable[[float], int]) -> str:
     """Fields that lie flat on the leaf, on a rule that thickens with the keyboard."""
-    pad = px(2)  # type: ignore[operator]
+    pad = px(2)
     return f"""
     QComboBox, QLineEdit, QAbstractSpinBox {{
       background: transparent; border: none; border-bottom: 1px solid {colours["line"]};

@@ -15,7 +15,7 @@ from binder.page.layout.arrange import Arrangement, fitted
 from binder.page.layout.boxes import CardBox
 from binder.page.layout.marks import LEAD, Spot
 from binder.study.readings.hand import Hand, Seat
-from ui.kit.faces.faces import FaceCache, draw_centred
+from ui.kit.faces.faces import CORNER, FaceCache, draw_centred
 from ui.kit.layout import layout_paint
 from ui.kit.layout.layout_plan import Plan
 from ui.look.colour import faded
@@ -187,7 +187,7 @@ def _sheet(painter: QPainter, plan: Plan, box: CardBox, fill: QColor) -> None:
     painter.setPen(Qt.PenStyle.NoPen)
     painter.setBrush(fill)
     wide, tall = box.w * plan.unit, box.h * plan.unit
-    corner = layout_paint.CORNER * plan.unit
+    corner = CORNER * plan.unit
     painter.drawRoundedRect(QRectF(-wide / 2, -tall / 2, wide, tall), corner, corner)
     painter.restore()
 

@@ -56,17 +56,17 @@ class EntryPage(EntryLeaf):
         self._count()
 
     def _lay_out(self) -> None:
-        parts = (
+        parts: tuple[QWidget | int, ...] = (
             self.purpose, self.head, 8, self.cards, 2, self.line, self.wrong, 8, self.table, 8,
             self.switch, 4, self.help, self.grid, self.draw,
         )  # fmt: skip
-        self._gaps = []
+        self._gaps: list[tuple[QWidget, int]] = []
         for part in parts:
             if isinstance(part, int):
-                gap = QWidget()
-                self._gaps.append((gap, part))
-                part = gap
-            self.rows.addWidget(part)
+                self._gaps.append((QWidget(), part))
+                self.rows.addWidget(self._gaps[-1][0])
+            else:
+                self.rows.addWidget(part)
         self.rows.addStretch(1)
         self.rows.setContentsMargins(0, 0, BAR, 0)
         self._space()

@@ -120,7 +120,7 @@ class ShorthandLine(GrowingField):
         rect = self.cursorRect(cursor)
         bottom = self.viewport().height() if self._on_last_row(rect.bottom()) else rect.bottom()
         at = self.viewport().mapToGlobal(QPoint(rect.left(), bottom))
-        return self.choices.parentWidget().mapFromGlobal(at)
+        return self.choices.under.mapFromGlobal(at)
 
     def _on_last_row(self, bottom: int) -> bool:
         return bottom + QFontMetricsF(self.font()).lineSpacing() / 2 > self.viewport().height()

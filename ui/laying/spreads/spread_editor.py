@@ -123,7 +123,7 @@ class SpreadEditor(QDialog):
         foot.addStretch(0)
         foot.addWidget(self.leave)
         foot.addWidget(self.keep)
-        column = QVBoxLayout(self)
+        self._column = column = QVBoxLayout(self)
         column.addLayout(both, 1)
         column.addLayout(foot)
         self._columns = (left, whole, place, right, both, foot, column)
@@ -150,7 +150,7 @@ class SpreadEditor(QDialog):
 
     def _restyle(self) -> None:
         px = self._look.theme.px
-        self.layout().setContentsMargins(*[px(16)] * 4)
+        self._column.setContentsMargins(*[px(16)] * 4)
         for column in self._columns:
             column.setSpacing(px(8))
         self._tools.set_gaps(px(8), px(6))

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from binder.cards.line import counted
 from binder.cards.spreads import Spread
 from binder.errors import CanMend, RingboundError
+from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.study.spreads import spread_files, spreads
 from binder.study.spreads.spreads import SpreadView
@@ -93,7 +94,7 @@ class SpreadsDialog(QDialog):
         right.addWidget(scroll, 1)
         right.addWidget(self.wrong)
         right.addWidget(self._tools)
-        both = QHBoxLayout(self)
+        self._row = both = QHBoxLayout(self)
         both.addLayout(left, 4)
         both.addLayout(right, 9)
         self._columns = (left, leaf, right, both)
@@ -113,7 +114,7 @@ class SpreadsDialog(QDialog):
 
     def _restyle(self) -> None:
         px = self._look.theme.px
-        self.layout().setContentsMargins(*[px(16)] * 4)
+        self._row.setContentsMargins(*[px(16)] * 4)
         for column in self._columns:
             column.setSpacing(px(10))
         self._tools.set_gaps(px(8), px(6))
@@ -146,8 +147,8 @@ class SpreadsDialog(QDialog):
 
     # Showing
 
-    def _changed(self, notice: object) -> None:
-        if notice is None or notice.touches("own_spread", "reading"):  # type: ignore[attr-defined]
+    def _changed(self, notice: Notice | None) -> None:
+        if notice is None or notice.touches("own_spread", "reading"):
             self._refresh()
 
     def _refresh(self, key: str = "") -> None:

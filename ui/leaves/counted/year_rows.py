@@ -17,7 +17,7 @@ from binder.page.address import Scheme
 from binder.page.layout.boxes import RATIO
 from binder.study.overview.months import MOST, MonthLine, State
 from ui.guard import painting_row
-from ui.kit.faces.faces import CORNER, RATIO, FaceCache, draw_centred
+from ui.kit.faces.faces import CORNER, FaceCache, draw_centred
 from ui.kit.lists.tall_list import TallList, paint_ground
 from ui.kit.verdicts import draw_mark, ink_of
 from ui.look.theme import Look
