@@ -139,14 +139,16 @@ class PageDelegate(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
         """The page, its margin and its caption."""
-        paper = index.model().paper  # type: ignore[attr-defined]
+        paper = _model(index).paper
+        if paper is None:
+            return QSize()
         size = self.page_size(paper.printed.sheet)
         return QSize(size.width() + 24, size.height() + 30 + round(self._look.theme.line("label")))
 
     @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Page, guides, caption."""
-        model: PagesModel = index.model()  # type: ignore[assignment]
+        model = _model(index)
         if model.paper is None:
             return
         theme, sheet = self._look.theme, model.paper.printed.sheet
@@ -184,3 +186,9 @@ class PageDelegate(QStyledItemDelegate):
             reach = radius + 3
             painter.drawLine(at - QPointF(reach, 0), at + QPointF(reach, 0))
             painter.drawLine(at - QPointF(0, reach), at + QPointF(0, reach))
+
+
+def _model(index: AnyIndex) -> PagesModel:
+    model = index.model()
+    assert isinstance(model, PagesModel)
+    return model

@@ -134,12 +134,12 @@ class Proof(QWidget):
         chosen = (
             ("Paper", self.paper), ("Holes", self.holes), ("Notes and sources", self.citing),
         )  # fmt: skip
-        for words, widget in chosen:
+        for words, combo in chosen:
             label = QLabel(words)
-            label.setBuddy(widget)
+            label.setBuddy(combo)
             self._labels.append(label)
             column.addWidget(label)
-            column.addWidget(widget)
+            column.addWidget(combo)
         boxes = (self.two_sided, self.lines, self.no_querents, self.no_private)
         buttons = (self.print_button, self.save_button, self.tick_button, self.close_button)
         for widget in (*boxes, self.care, self.count, *buttons, self.note):
