@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QDialog,
@@ -84,14 +85,17 @@ class SourcesDialog(QDialog):
         self.table.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
         for row, one in enumerate(self.reviewed.offered):
             who = SourceView("", "", "", one.fields).author
-            words = (f"{who}, {one.title}" if who else one.title, year(one.fields), one.key)
-            for column, said in enumerate((*words, "")):
+            title = f"{who}, {one.title}" if who else one.title
+            fate = " ".join((_fate(one), *one.remarks)).strip()
+            for column, said in enumerate((title, year(one.fields), one.key, fate)):
                 item = QTableWidgetItem(said)
                 editable = Qt.ItemFlag.ItemIsEditable
                 item.setFlags(item.flags() if column == KEY else item.flags() & ~editable)
+                if column == TITLE:
+                    item.setCheckState(_TICKED[one.wanted])
+                elif column == FATE:
+                    item.setToolTip(f"{one.where.capitalize()} of the file. {fate}")
                 self.table.setItem(row, column, item)
-            self.table.item(row, TITLE).setCheckState(_TICKED[one.wanted])
-            self._say(row)
         widths = self.table.horizontalHeader()
         for column in range(len(HEADS)):
             narrow = column in (YEAR, KEY)
@@ -102,12 +106,6 @@ class SourcesDialog(QDialog):
         self._count()
         if self.reviewed.offered:
             self.table.setCurrentCell(0, TITLE)
-
-    def _say(self, row: int) -> None:
-        one = self.reviewed.offered[row]
-        said = " ".join((_fate(one), *one.remarks)).strip()
-        self.table.item(row, FATE).setText(said)
-        self.table.item(row, FATE).setToolTip(f"{one.where.capitalize()} of the file. {said}")
 
     def _changed(self, item: QTableWidgetItem) -> None:
         one = self.reviewed.offered[item.row()]
@@ -123,9 +121,9 @@ class SourcesDialog(QDialog):
         self.yes.setText(f"Take in {count} source{'' if count == 1 else 's'}")
         self.yes.setEnabled(bool(count))
 
-    def showEvent(self, event: object) -> None:
+    def showEvent(self, event: QShowEvent) -> None:
         """Rows are as tall as their words in the width there is now."""
-        super().showEvent(event)  # type: ignore[arg-type]
+        super().showEvent(event)
         self.table.resizeRowsToContents()
         for row in range(self.table.rowCount()):
             self.table.setRowHeight(row, self.table.rowHeight(row) + self._look.theme.px(8))
