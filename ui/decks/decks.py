@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from pathlib import Path
 
+from PySide6.QtCore import SignalInstance
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -22,6 +23,7 @@ from PySide6.QtWidgets import (
 
 from binder.cards.titles import TRADITIONS, DeckTitles
 from binder.errors import CanMend, RingboundError
+from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.study import dates
 from binder.study.decks import decks
@@ -115,13 +117,13 @@ class DecksDialog(QDialog):
         beside.addWidget(self.side, 1)
         beside.addWidget(self.told, 1)
         beside.addLayout(_row(None, self.shut))
-        both = QHBoxLayout(self)
+        self._row = both = QHBoxLayout(self)
         both.addLayout(left, 4)
         both.addLayout(beside, 8)
         self._columns = (left, form, ticks, right, beside, both)
 
     def _connect(self) -> None:
-        doing: tuple[tuple[object, Callable[..., None]], ...] = (
+        doing: tuple[tuple[SignalInstance, Callable[..., None]], ...] = (
             (self.list.picked, self._show), (self.add.clicked, self.add_deck),
             (self.shut.clicked, self.reject), (self.name.editingFinished, self._rename),
             (self.note.editingFinished, self._annotate), (self.numbers.activated, self._renumber),
@@ -131,14 +133,14 @@ class DecksDialog(QDialog):
             (self.retire.clicked, self._retire), (self.table.rows.edited, self._keep_titles),
         )  # fmt: skip
         for signal, verb in doing:
-            signal.connect(lambda *values, verb=verb: self._guard(verb, *values))  # type: ignore[attr-defined]
+            signal.connect(lambda *values, verb=verb: self._guard(verb, *values))
         self.table.rows.refused.connect(lambda words: self.wrong.say(words, wrong=True))
         self.table.selectionModel().currentChanged.connect(lambda *_cells: self._enable())
         self._session.changed.connect(self._changed)
 
     def _restyle(self) -> None:
         px = self._look.theme.px
-        self.layout().setContentsMargins(*[px(16)] * 4)
+        self._row.setContentsMargins(*[px(16)] * 4)
         for column in self._columns:
             column.setSpacing(px(10))
         self.pictures.setFont(self._look.theme.font("label"))
@@ -166,8 +168,8 @@ class DecksDialog(QDialog):
 
     # Showing
 
-    def _changed(self, notice: object) -> None:
-        if notice is None or notice.touches("deck", "deck_face", "reading"):  # type: ignore[attr-defined]
+    def _changed(self, notice: Notice | None) -> None:
+        if notice is None or notice.touches("deck", "deck_face", "reading"):
             self._refresh()
 
     def _refresh(self, key: str = "") -> None:

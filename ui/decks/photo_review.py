@@ -4,9 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, Qt, Signal
+from PySide6.QtCore import (
+    QAbstractItemModel,
+    QAbstractTableModel,
+    QModelIndex,
+    QObject,
+    Qt,
+    Signal,
+)
 from PySide6.QtGui import QImage, QPixmap
 from PySide6.QtWidgets import (
     QComboBox,
@@ -129,23 +137,28 @@ class CardDelegate(QStyledItemDelegate):
         self, parent: QWidget, option: QStyleOptionViewItem, index: AnyIndex
     ) -> QWidget:
         """A list that opens at once."""
-        titles: DeckTitles = index.model().titles  # type: ignore[attr-defined]
-        box = QComboBox(parent)
+        model = index.model()
+        assert isinstance(model, MatchModel)
+        titles, box = model.titles, QComboBox(parent)
         box.addItem(NO_CARD, "")
         for key in titles.keys:
             box.addItem(titles.title(key), key)
-        box.activated.connect(lambda: (self.commitData.emit(box), self.closeEditor.emit(box)))
+        box.activated.connect(partial(self._choose, box))
         return box
+
+    def _choose(self, box: QComboBox, *_row: int) -> None:
+        self.commitData.emit(box)
+        self.closeEditor.emit(box)
 
     def setEditorData(self, editor: QWidget, index: AnyIndex) -> None:
         """The card it has now."""
         assert isinstance(editor, QComboBox)
         editor.setCurrentIndex(max(editor.findData(index.data(_ROLE.EditRole)), 0))
 
-    def setModelData(self, editor: QWidget, model: object, index: AnyIndex) -> None:
+    def setModelData(self, editor: QWidget, model: QAbstractItemModel, index: AnyIndex) -> None:
         """The card chosen."""
         assert isinstance(editor, QComboBox)
-        model.setData(index, editor.currentData())  # type: ignore[attr-defined]
+        model.setData(index, editor.currentData())
 
 
 class _Told(QObject):

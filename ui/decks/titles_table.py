@@ -83,18 +83,21 @@ class TitlesModel(QAbstractTableModel):
         """Words, colours and letters of a cell."""
         row, theme = self.rows[index.row()], self._look.theme
         if isinstance(row, str):
-            shown = {_ROLE.DisplayRole: row if index.column() == USUAL else "",
-                     _ROLE.FontRole: theme.font("section_label"),
-                     _ROLE.ForegroundRole: theme["inksoft"]}  # fmt: skip
-            return shown.get(role)
+            head: dict[int, object] = {_ROLE.DisplayRole: row if index.column() == USUAL else "",
+                                       _ROLE.FontRole: theme.font("section_label"),
+                                       _ROLE.ForegroundRole: theme["inksoft"]}  # fmt: skip
+            return head.get(role)
         if index.column() == USUAL:
-            return {_ROLE.DisplayRole: row.usual, _ROLE.ForegroundRole: theme["inksoft"]}.get(role)
+            usual: dict[int, object] = {_ROLE.DisplayRole: row.usual,
+                                        _ROLE.ForegroundRole: theme["inksoft"]}  # fmt: skip
+            return usual.get(role)
         own = row.title != row.usual.rpartition("  ")[2]
         wrong = self.wrong.get(row.key)
         colour = theme["red" if wrong else "own" if own else "ink"]
-        shown = {_ROLE.DisplayRole: row.title, _ROLE.EditRole: row.title, _ROLE.ToolTipRole: wrong,
-                 _ROLE.ForegroundRole: colour,
-                 _ROLE.AccessibleTextRole: f"{row.usual}: {row.title}"}  # fmt: skip
+        shown: dict[int, object] = {
+            _ROLE.DisplayRole: row.title, _ROLE.EditRole: row.title, _ROLE.ToolTipRole: wrong,
+            _ROLE.ForegroundRole: colour, _ROLE.AccessibleTextRole: f"{row.usual}: {row.title}",
+        }  # fmt: skip
         return shown.get(role)
 
     def setData(self, index: AnyIndex, value: object, role: int = _ROLE.EditRole) -> bool:
