@@ -12,6 +12,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from datetime import date
 from typing import Any
 
+from binder.page.address import Scheme, leads_to
+
 HOUSE = "house"
 STYLES: dict[str, tuple[str, str]] = {
     HOUSE: ("Ringbound", "csl/ringbound.csl"),
@@ -31,15 +33,14 @@ _KINDS = {
 _WITHIN = {"chapter": "book", "article-newspaper": "newspaper", "entry-encyclopedia": "reference",
            "speech": "conference"}  # fmt: skip
 _MARKUP = re.compile(r"([\\${}])")
-_SOURCE = "source:"
 
 
 def keys(parts: Any) -> Iterator[str]:
     """The keys of the sources that blocks, or anything holding blocks, link to."""
     if isinstance(parts, Mapping):
         to = parts.get("to", "")
-        if isinstance(to, str) and to.startswith(_SOURCE):
-            yield to[len(_SOURCE) :].partition("#")[0]
+        if isinstance(to, str) and to.startswith(Scheme.SOURCE.prefix):
+            yield leads_to(to, Scheme.SOURCE)
         parts = parts.values()
     elif not isinstance(parts, list | tuple):
         return

@@ -12,6 +12,7 @@ from typing import Any
 
 from binder.cards.facts import card
 from binder.errors import CanMend
+from binder.page.address import Scheme
 from binder.page.layout.layout import LaidCard, layout_svg
 from binder.page.markup.blocks import blocks
 from binder.page.markup.markdown import to_html
@@ -48,7 +49,7 @@ from binder.study.readings.details import clarifying
 from binder.study.readings.discretion import NOTHING, Discretion, LeaveOut
 from binder.study.sources import sources
 
-_FILES = re.compile(r"\(file:([0-9a-fA-F-]{36})")
+_FILES = re.compile(rf"\({Scheme.FILE.prefix}([0-9a-fA-F-]{{36}})")
 _LAYOUT_SIZE = (420.0, 420.0)
 
 
@@ -229,7 +230,9 @@ class Gatherer:
         if view.text.strip():
             yield Part("Impressions", self.blocks(view, view.text), own=True)
         if reading.photos:
-            shown = "\n\n".join(f"![The table](file:{photo.file})" for photo in reading.photos)
+            shown = "\n\n".join(
+                f"![The table]({Scheme.FILE.to(photo.file)})" for photo in reading.photos
+            )
             yield Part("The table", self.blocks(view, shown))
         sky = sky_words(reading)
         if sky:
@@ -299,7 +302,7 @@ def _subtitle(tab: TabView, entries: list[leaves.Entry]) -> tuple[str, ...]:
 
 
 def _without_files(text: str) -> str:
-    return re.sub(r"!?\[[^\]]*\]\(file:[^)]*\)", "", text)
+    return re.sub(rf"!?\[[^\]]*\]\({Scheme.FILE.prefix}[^)]*\)", "", text)
 
 
 def gather(shelf: Shelf, binder: Binder, tab: TabView, leave_out: LeaveOut = NOTHING) -> Section:

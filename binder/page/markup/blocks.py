@@ -43,6 +43,7 @@ import re
 from collections.abc import Iterable
 from typing import Any
 
+from binder.page.address import Scheme, leads_to
 from binder.page.markup.tags import Node, tree
 
 Block = dict[str, Any]
@@ -195,7 +196,7 @@ class _Walk:
         if name == "br":
             return [{"t": "br"}]
         if name == "img":
-            file = node.attributes.get("src", "").removeprefix("file:")
+            file = leads_to(node.attributes.get("src", ""), Scheme.FILE)
             return [{"t": "img", "file": file, "alt": node.attributes.get("alt", "")}]
         inside = self.inlines(node.kids)
         if name == "sup" and [piece["t"] for piece in inside] == ["foot"]:
@@ -207,7 +208,7 @@ class _Walk:
     def anchor(self, node: Node) -> list[Inline]:
         """A link, a tick box, the call of a footnote; the way back from one is left out."""
         to = node.attributes.get("href", "")
-        if to.startswith("tick:"):
+        if to.startswith(Scheme.TICK.prefix):
             return [{"t": "tick", "done": node.words() == DONE}]
         if to.startswith("#fnref"):
             return []

@@ -7,17 +7,21 @@ import re
 
 import nh3
 
+from binder.page.address import WEB, WRITTEN, Address, Scheme
+
 _UUID = "[0-9a-f]{8}-?(?:[0-9a-f]{4}-?){3}[0-9a-f]{12}"
-_SCHEME = re.compile(r"[A-Za-z]+:")
-_LINK = re.compile(
-    r"card:(?:major|wands|cups|swords|pentacles)-\d\d"
-    rf"|(?:leaf|file):{_UUID}"
-    r"|source:[^\s\x00-\x20\"'<>\\]+"
-    r"|https?://[^\s\x00-\x20\"<>\\]+|mailto:[^\s\x00-\x20\"<>\\]+"
-    r"|#fn(?:ref\d*)?:\d+",
-    re.IGNORECASE,
-)
-_PICTURE = re.compile(f"file:{_UUID}", re.IGNORECASE)
+_WEB = r"[^\s\x00-\x20\"<>\\]+"
+_MAY_FOLLOW = {
+    Scheme.CARD: re.compile(r"(?:major|wands|cups|swords|pentacles)-\d\d", re.IGNORECASE),
+    Scheme.LEAF: re.compile(_UUID, re.IGNORECASE),
+    Scheme.SOURCE: re.compile(r"[^\s\x00-\x20\"'<>\\]+"),
+    Scheme.FILE: re.compile(_UUID, re.IGNORECASE),
+    Scheme.HTTP: re.compile(f"//{_WEB}"),
+    Scheme.HTTPS: re.compile(f"//{_WEB}"),
+    Scheme.MAILTO: re.compile(_WEB),
+}
+"""What may come after each scheme that somebody may write."""
+_NOTE = re.compile(r"#fn(?:ref\d*)?:\d+", re.IGNORECASE)
 _ID = re.compile(r"fn(?:ref\d*)?:\d+")
 _START = re.compile(r"\d{1,9}")
 _CLASSES = frozenset({"footnote", "footnote-ref", "footnote-backref"})
@@ -38,10 +42,17 @@ def cleaned(html: str) -> str:
 
 def link(address: str) -> str | None:
     """An address a link may have, its scheme in small letters, or None."""
-    if not _LINK.fullmatch(address):
-        return None
-    scheme = _SCHEME.match(address)
-    return address.replace(scheme[0], scheme[0].lower(), 1) if scheme else address
+    if _NOTE.fullmatch(address):
+        return address
+    known = Address.parse(address)
+    may_follow = _MAY_FOLLOW.get(known.scheme) if known else None
+    return str(known) if known and may_follow and may_follow.fullmatch(known.rest) else None
+
+
+def _picture(address: str) -> str | None:
+    """The address of a kept file in small letters, or None."""
+    found = link(address)
+    return found.lower() if found and found.startswith(Scheme.FILE.prefix) else None
 
 
 def _attribute(tag: str, name: str, value: str) -> str | None:
@@ -49,7 +60,7 @@ def _attribute(tag: str, name: str, value: str) -> str | None:
     if name == "href":
         return link(value.strip())
     if name == "src":
-        return value.strip().lower() if _PICTURE.fullmatch(value.strip()) else None
+        return _picture(value.strip())
     if name == "class":
         return value if value in _CLASSES else None
     if name == "id":
@@ -81,5 +92,5 @@ _CLEANER = nh3.Cleaner(
     },
     attribute_filter=_attribute,
     link_rel=None,
-    url_schemes={"card", "leaf", "source", "file", "http", "https", "mailto"},
+    url_schemes={*map(str, (*WRITTEN, *WEB))},
 )

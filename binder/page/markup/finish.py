@@ -9,6 +9,7 @@ from collections.abc import Callable, Container, Sequence
 from html import escape, unescape
 from typing import NamedTuple, Protocol
 
+from binder.page.address import Scheme, leads_to
 from binder.page.markup.blocks import DONE, OPEN
 from binder.page.markup.prepare import BOX
 from binder.page.markup.tags import DEEPEST, TOKEN, VOID, attributes
@@ -134,7 +135,7 @@ class Finish:
             return _note(alt, OUTSIDE)
         size = ""
         if self.pictures:
-            drawn = self.pictures(source.removeprefix("file:"))
+            drawn = self.pictures(leads_to(source, Scheme.FILE))
             if drawn is None:
                 return _note(alt, MISSING)
             size = f' width="{drawn[0]}" height="{drawn[1]}"'
@@ -166,7 +167,7 @@ class Finish:
         box = BOX.match(words.lstrip())
         if box and (self.open[-1:] == ["li"] or self.open[-2:] == ["li", "p"]):
             glyph = OPEN if box[2] == " " else DONE
-            self.pieces.append(f'<a href="tick:{box[1]}">{glyph}</a>')
+            self.pieces.append(f'<a href="{Scheme.TICK.to(box[1])}">{glyph}</a>')
             words = words.lstrip()[box.end() :]
         return BOX.sub(r"[\2]", words)
 
@@ -199,7 +200,8 @@ def _linked(run: _Run, found: list[tuple[int, int, str]]) -> str:
             continue
         first = words.index(name, first)
         made.append(escape(words[at:first], quote=False))
-        made.append(f'<a href="card:{escape(key)}" class="said">{escape(name, quote=False)}</a>')
+        to = Scheme.CARD.to(escape(key))
+        made.append(f'<a href="{to}" class="said">{escape(name, quote=False)}</a>')
         at = first + len(name)
     return "".join(made) + escape(words[at:], quote=False)
 

@@ -10,6 +10,7 @@ from urllib.parse import parse_qsl, urlencode, urlsplit, urlunsplit
 import nh3
 from bs4 import BeautifulSoup, Tag
 
+from binder.page.address import WEB, WRITTEN, Scheme
 from binder.page.markup.clean import link
 from binder.page.markup.written import Writer
 
@@ -45,7 +46,7 @@ _CLEANER = nh3.Cleaner(
         *("display", "visibility"),
     },
     link_rel=None,
-    url_schemes={"http", "https", "mailto", "card", "leaf", "source", "file", "picture"},
+    url_schemes={*map(str, (*WRITTEN, *WEB)), "picture"},
 )
 
 
@@ -129,7 +130,9 @@ def _pictures(soup: Tag) -> None:
         source = _address(str(tag.get("src", "")).strip())
         alt = re.sub(r"[\[\]\s]+", " ", str(tag.get("alt", ""))).strip()
         dot = {str(tag.get("width")), str(tag.get("height"))} & {"0", "1", "2"}
-        if source.startswith("picture:") or (source.startswith("file:") and link(source)):
+        if source.startswith("picture:") or (
+            source.startswith(Scheme.FILE.prefix) and link(source)
+        ):
             tag["alt"] = alt
         elif dot or not link(source):
             tag.replace_with(alt)

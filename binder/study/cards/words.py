@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from binder.errors import CanMend
+from binder.page.address import Scheme
 from binder.page.compare import packed
 from binder.store.change import Change
 from binder.store.clock import now
@@ -145,7 +146,7 @@ def add_sentence(shelf: Shelf, card: str, way: str, sentence: str, reading: str,
     if found is None:
         raise CanMend("There is no leaf for that card on this shelf yet.")
     before = standing(*found).now.get(way)
-    link = f"([reading of {dates.written(day)}](leaf:{reading}))"
+    link = f"([reading of {dates.written(day)}]({Scheme.LEAF.to(reading)}))"
     said = f"{before.text if before else ''}\n\n{sentence.strip()} {link}"
     write_words(*found, way, said)
 

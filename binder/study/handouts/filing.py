@@ -19,6 +19,7 @@ from peewee import fn
 
 from binder.errors import CanMend
 from binder.page import pdf
+from binder.page.address import Scheme
 from binder.store.file import Binder, open_file
 from binder.store.schema import Kept, Leaf
 from binder.study.kinds import LeafKind
@@ -220,7 +221,8 @@ def _shown(binder: Binder) -> set[str]:
     """Uids of the kept files that leaves show, those in the drawer left out."""
     texts = binder.sql(
         "SELECT leaf.text FROM leaf JOIN tab ON tab.id = leaf.tab_id WHERE leaf.aside IS NULL"
-        " AND tab.aside IS NULL AND leaf.kind = 'handout' AND instr(leaf.text, '(file:') > 0"
+        " AND tab.aside IS NULL AND leaf.kind = ? AND instr(leaf.text, ?) > 0",
+        (LeafKind.HANDOUT, f"({Scheme.FILE.prefix}"),
     )
     return {uid for (text,) in texts for uid, _ in files.linked(text)}
 

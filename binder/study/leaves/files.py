@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from binder.errors import CanMend
+from binder.page.address import Scheme
 from binder.store.file import Binder
 from binder.store.schema import Kept
 from binder.store.shelf import Shelf
@@ -15,7 +16,7 @@ from binder.store.shelf import Shelf
 LARGEST = 200 * 1024 * 1024
 """Bytes; a larger file is better kept beside the binder."""
 
-_LINK = re.compile(r"!?\[((?:[^\[\]]|\[[^\[\]]*\])*)\]\(file:([^)\s]+)[^)]*\)")
+_LINK = re.compile(rf"!?\[((?:[^\[\]]|\[[^\[\]]*\])*)\]\({Scheme.FILE.prefix}([^)\s]+)[^)]*\)")
 
 PDF = "application/pdf"
 KEPT_AS_PICTURE = ("image/png", "image/jpeg", "image/gif", "image/webp", "image/svg+xml")
@@ -98,7 +99,7 @@ def markdown_for(file: FileView | str, name: str = "", *, picture: bool = True) 
     """The Markdown that shows a kept file in a leaf."""
     uid, name = (file.uid, file.name) if isinstance(file, FileView) else (file, name)
     label = Path(name).stem.replace("[", "(").replace("]", ")")
-    return f"{'!' if picture else ''}[{label}](file:{uid})"
+    return f"{'!' if picture else ''}[{label}]({Scheme.FILE.to(uid)})"
 
 
 def linked(text: str) -> list[tuple[str, str]]:

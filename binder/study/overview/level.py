@@ -8,6 +8,7 @@ from datetime import date
 
 from binder.cards.facts import CARDS
 from binder.errors import CanMend
+from binder.page.address import Scheme
 from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
@@ -134,7 +135,7 @@ def report(found: Level) -> str:
 
 def _item(line: Line) -> str:
     named = [
-        f"[{_plain(title)}](leaf:{uid})" if uid else _plain(title)
+        f"[{_plain(title)}]({Scheme.LEAF.to(uid)})" if uid else _plain(title)
         for uid, title in line.leaves[:NAMED]
     ]
     more = len(line.leaves) - len(named)

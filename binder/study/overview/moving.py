@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from binder.page.address import Scheme
 from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.parts import leaf_row
@@ -89,7 +90,7 @@ def _part_rows(model: Any, leaf_row: int) -> Any:
 def _copy_files(source: Binder, target: Binder, change: Any, text: str) -> None:
     """Copy the kept files that a text points to, unless the target has them."""
     for kept in source.all(Kept.select(Kept.uid)):
-        if f"file:{kept.uid}" not in text:
+        if Scheme.FILE.to(kept.uid) not in text:
             continue
         if target.value(Kept.select(Kept.id).where(Kept.uid == kept.uid)) is not None:
             continue

@@ -10,6 +10,7 @@ from binder.cards.facts import CARDS
 from binder.cards.shorthand import read, suggest
 from binder.cards.titles import DeckTitles
 from binder.errors import RingboundError
+from binder.page.address import Scheme
 from binder.store.search import find, match
 from binder.store.shelf import Shelf
 from binder.study.dates import short_year
@@ -40,7 +41,7 @@ def cards(titles: DeckTitles, words: str) -> list[Choice]:
         written = (part.card for part in read(words, titles).parts if part.card)
         meant = (one.card for one in suggest(words, len(words), titles))
         found = list(dict.fromkeys(card.key for card in (*written, *meant)))
-    return [Choice(f"card:{key}", titles.title(key)) for key in found]
+    return [Choice(Scheme.CARD.to(key), titles.title(key)) for key in found]
 
 
 def leaves(shelf: Shelf, words: str, *, stop: Callable[[], bool] = lambda: False) -> list[Choice]:
@@ -56,7 +57,7 @@ def leaves(shelf: Shelf, words: str, *, stop: Callable[[], bool] = lambda: False
             continue  # the window says at its opening which binder cannot be read
     hits.sort(key=lambda hit: hit.rank)
     return [
-        Choice(f"leaf:{hit.uid}", plain_line(hit.title), _where(hit.day, hit.kind, hit.tab))
+        Choice(Scheme.LEAF.to(hit.uid), plain_line(hit.title), _where(hit.day, hit.kind, hit.tab))
         for hit in hits[:MOST]
     ]
 
@@ -70,7 +71,7 @@ def source_choices(shelf: Shelf, words: str) -> list[Choice]:
     wanted = words.casefold().split()
     known = sorted(sources(shelf).values(), key=lambda one: one.author.casefold())
     return [
-        Choice(f"source:{one.key}", one.title, one.author)
+        Choice(Scheme.SOURCE.to(one.key), one.title, one.author)
         for one in known
         if all(_begins(f"{one.author} {one.title} {one.key}", word) for word in wanted)
     ]

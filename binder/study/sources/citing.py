@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from binder.errors import CanMend
+from binder.page.address import Scheme
 from binder.page.editing.quoting import quotes
 from binder.store.file import Binder
 from binder.store.schema import (
@@ -118,7 +119,7 @@ def _places(text: str, link: re.Pattern[str]) -> Iterator[str]:
 
 
 def _link(key: str) -> re.Pattern[str]:
-    return re.compile(rf"\(source:{re.escape(key)}(?=[)#\s])")
+    return re.compile(rf"\({Scheme.SOURCE.prefix}{re.escape(key)}(?=[)#\s])")
 
 
 def checked_key(shelf: Shelf, leaf_uid: str, key: str) -> str:
@@ -148,7 +149,7 @@ def _rekey(binder: Binder, old: str, new: str) -> None:
     texts = [
         (column, uid, said)
         for column in _WRITTEN
-        for uid, said in _saying(binder, column, f"(source:{old}")
+        for uid, said in _saying(binder, column, f"({Scheme.SOURCE.to(old)}")
         if link.search(said)
     ]
     if not notes and not texts:
@@ -157,7 +158,7 @@ def _rekey(binder: Binder, old: str, new: str) -> None:
         for row in notes:
             change.edit(SourceNote, row.uid, source=new)
         for column, uid, said in texts:
-            words = link.sub(lambda _: f"(source:{new}", said)
+            words = link.sub(lambda _: f"({Scheme.SOURCE.to(new)}", said)
             change.edit(column.model, uid, **{column.name: words})
 
 

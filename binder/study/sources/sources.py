@@ -15,6 +15,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from binder.errors import CanMend
+from binder.page.address import Scheme, leads_to
 from binder.store.file import Binder
 from binder.store.parts import leaf_row, parts
 from binder.store.schema import Leaf, Source, SourceNote
@@ -104,7 +105,7 @@ def sources(shelf: Shelf) -> dict[str, SourceView]:
 
 def author_of(shelf: Shelf, address: str) -> str:
     """Who wrote what a link 'source:KEY#PLACE' leads to; '' where nobody is named."""
-    found = sources(shelf).get(address.partition(":")[2].partition("#")[0])
+    found = sources(shelf).get(leads_to(address, Scheme.SOURCE))
     return found.author if found and found.fields.get("author") else ""
 
 
