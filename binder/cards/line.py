@@ -50,7 +50,7 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class CardLine:
     """A whole line, read. Parts not understood keep their place, so that no other card moves."""
 
     parts: tuple[Part, ...]
@@ -164,7 +164,7 @@ _COUNTS = (
 )
 
 
-def fit(line: Line, size: int, spread: str = "") -> str:
+def fit(line: CardLine, size: int, spread: str = "") -> str:
     """One sentence if the line has too few or too many cards for a spread of that size, else ''.
 
     `spread` is its name, as 'Five-card cross'. Parts not understood are counted as cards, those

@@ -12,14 +12,14 @@ from typing import NamedTuple
 
 from binder.cards import guess
 from binder.cards.facts import Card
-from binder.cards.line import Choice, Line, Part, Suggestion, fit, seated
+from binder.cards.line import CardLine, Choice, Part, Suggestion, fit, seated
 from binder.cards.pieces import Piece, pieces, words_of
 from binder.cards.shortest import shorthand
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.cards.vocabulary import vocabulary
 from binder.cards.words import MARKS
 
-__all__ = ["Choice", "Line", "Part", "Suggestion", "fit", "read", "shortest", "suggest"]
+__all__ = ["CardLine", "Choice", "Part", "Suggestion", "fit", "read", "shortest", "suggest"]
 
 LONGEST = 10_000
 """Characters read of a line; 78 cards by their whole titles take about a quarter of that."""
@@ -49,7 +49,7 @@ class _Stretch(NamedTuple):
         return self.beside or self.place is not None
 
 
-def read(text: str, titles: DeckTitles = STANDARD) -> Line:
+def read(text: str, titles: DeckTitles = STANDARD) -> CardLine:
     """Every card of the line with its place; never raises, whatever is typed."""
     parts = []
     unclear = 0
@@ -58,7 +58,7 @@ def read(text: str, titles: DeckTitles = STANDARD) -> Line:
         if part.card is None and unclear <= _MOST_OFFERED:
             part = replace(part, choices=_choices(part, guess.guesses(piece, titles), titles))
         parts.append(part)
-    return Line(tuple(seated(parts, titles)))
+    return CardLine(tuple(seated(parts, titles)))
 
 
 def shortest(card: Card, reversed: bool = False, titles: DeckTitles = STANDARD) -> str:

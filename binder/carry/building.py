@@ -7,7 +7,7 @@ from pathlib import Path
 from binder.cards.facts import CARDS
 from binder.cards.titles import DeckTitles
 from binder.carry.reading_building import ReadingBuilder
-from binder.carry.sources import read_shelf, swap_links
+from binder.carry.text_shelf import read_shelf, swap_links
 from binder.carry.texts import (
     BinderText,
     CardText,
@@ -22,6 +22,7 @@ from binder.carry.texts import (
 )
 from binder.carry.uids import uid_for
 from binder.errors import CanMend
+from binder.page.address import Scheme
 from binder.reckon.calendar import Draw
 from binder.reckon.timetable import Rest
 from binder.store.file import Binder
@@ -122,7 +123,7 @@ class _Builder:
         self._holds(uid, leaf)
 
     def _uid_of(self, scheme: str, name: str) -> str:
-        return self.handouts.get(name, name) if scheme == "file" else uid_for(name)
+        return self.handouts.get(name, name) if scheme == Scheme.FILE else uid_for(name)
 
     def _holds(self, uid: str, leaf: LeafText) -> None:
         match leaf.holds:

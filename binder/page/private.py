@@ -33,7 +33,7 @@ _HEADED = re.compile(rf"{_WORD}\s*:?[*_~]*\s*#*\s*$", re.IGNORECASE)
 _UNDERLINE = re.compile(r" {0,3}(=+|-+)[ \t]*$")
 _DEFINED = re.compile(r" {0,3}\[(\^?[^\]\n]+)\]:")
 
-Line = tuple[str, bool]
+MarkedLine = tuple[str, bool]
 """A line, and whether it stands in fenced code (its closing line included)."""
 Ends = Callable[[str, bool], bool]
 """Whether a line (after a gap or not) lies behind the passage."""
@@ -55,7 +55,7 @@ def without_private(text: str) -> str:
     return "\n".join(_tidy(_called(kept, gone)))
 
 
-def _lines(text: str) -> list[Line]:
+def _lines(text: str) -> list[MarkedLine]:
     where = Where()
     lines = []
     for _, line in split(text):
@@ -64,7 +64,7 @@ def _lines(text: str) -> list[Line]:
     return lines
 
 
-def _parted(lines: list[Line]) -> tuple[list[str], list[str]]:
+def _parted(lines: list[MarkedLine]) -> tuple[list[str], list[str]]:
     """The lines that stay and those that go."""
     kept: list[str] = []
     gone: list[str] = []

@@ -27,7 +27,7 @@ SCHEMA_VERSION = 2
 SUFFIX = ".ringbound"
 
 
-class Row(Model):
+class TravellingRow(Model):
     """What every travelling row has."""
 
     id = AutoField()
@@ -45,7 +45,7 @@ class Info(Model):
         table_name = "info"
 
 
-class Tab(Row):
+class Tab(TravellingRow):
     """A divider; `aside` is the moment it went into the drawer, or null."""
 
     name = TextField()
@@ -58,7 +58,7 @@ class Tab(Row):
         table_name = "tab"
 
 
-class Leaf(Row):
+class Leaf(TravellingRow):
     """A page. `also` holds the words of its structured parts, kept by triggers, for finding."""
 
     tab = ForeignKeyField(Tab, column_name="tab_id", index=False)
@@ -75,7 +75,7 @@ class Leaf(Row):
         table_name = "leaf"
 
 
-class OfLeaf(Row):
+class OfLeaf(TravellingRow):
     """A row that belongs to one leaf and goes with it."""
 
     leaf = ForeignKeyField(Leaf, column_name="leaf_id", index=False, on_delete="CASCADE")
@@ -205,7 +205,7 @@ class SourceNote(OfLeaf):
         table_name = "source_note"
 
 
-class Deck(Row):
+class Deck(TravellingRow):
     """A deck the owner reads with; `titles` is DeckTitles as JSON."""
 
     name = TextField()
@@ -218,7 +218,7 @@ class Deck(Row):
         table_name = "deck"
 
 
-class DeckFace(Row):
+class DeckFace(TravellingRow):
     """The owner's picture of one card of a deck, by uids; `file` is '' once it was taken away."""
 
     deck = TextField()
@@ -229,7 +229,7 @@ class DeckFace(Row):
         table_name = "deck_face"
 
 
-class OwnSpread(Row):
+class OwnSpread(TravellingRow):
     """A spread of the owner's making; `spread` is Spread as JSON."""
 
     key = TextField()
@@ -241,7 +241,7 @@ class OwnSpread(Row):
         table_name = "own_spread"
 
 
-class Unit(Row):
+class Unit(TravellingRow):
     """A portion of the course; `cards` is a JSON list of card keys, `leaf` the uid of its leaf."""
 
     place = FloatField()
@@ -256,7 +256,7 @@ class Unit(Row):
         table_name = "unit"
 
 
-class Kept(Row):
+class Kept(TravellingRow):
     """A file kept inside the binder; equal files are kept once (by `sha256`)."""
 
     name = TextField()
@@ -269,7 +269,7 @@ class Kept(Row):
         table_name = "kept"
 
 
-class LinkRule(Row):
+class LinkRule(TravellingRow):
     """A choice about card names: `rule` never or always, on one leaf or (empty) everywhere."""
 
     leaf = TextField(default="")

@@ -2,7 +2,7 @@ from dataclasses import replace
 
 import pytest
 
-from binder.cards.shorthand import LONGEST, Line, fit, read, shortest
+from binder.cards.shorthand import LONGEST, CardLine, fit, read, shortest
 from binder.cards.titles import STANDARD, DeckTitles
 
 
@@ -185,4 +185,4 @@ def test_a_line_far_too_long_says_so_and_is_not_read_to_its_end() -> None:
         line.parts[-1].problem == "This line is too long; write one card a place, parted by commas."
     )
     assert line.parts[-1].start == LONGEST
-    assert isinstance(line, Line)
+    assert isinstance(line, CardLine)

@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from binder.carry.building import build
-from binder.carry.sources import read_shelf
+from binder.carry.text_shelf import read_shelf
 from binder.errors import CanMend
 from binder.study.course import course, timetable
 from binder.study.overview.progress import read_in

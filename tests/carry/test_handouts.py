@@ -9,7 +9,7 @@ from pypdf import PdfReader
 
 from binder.carry.building import build
 from binder.carry.handouts import draw
-from binder.carry.sources import read_leaf_text, read_shelf
+from binder.carry.text_shelf import read_leaf_text, read_shelf
 from binder.carry.texts import HandoutText
 from binder.errors import CanMend
 from binder.resources import samples

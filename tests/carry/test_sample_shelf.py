@@ -11,7 +11,7 @@ from binder.cards.facts import CARDS
 from binder.cards.shorthand import read
 from binder.cards.spreads import spread
 from binder.cards.titles import DeckTitles
-from binder.carry.sources import local_links, read_shelf
+from binder.carry.text_shelf import local_links, read_shelf
 from binder.carry.texts import CardText, HandoutText, ReadingText, SourceText, UnitText
 from binder.resources import resource, samples
 from binder.study.sources.sources import OWN

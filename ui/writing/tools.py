@@ -10,7 +10,7 @@ from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QToolButton, QWidget
 
 from binder.page.editing import edit, edit_lines, edit_tables
-from binder.page.editing.spans import Line
+from binder.page.editing.spans import SpannedLine
 from ui.kit.forms.wrap_row import WrapRow
 from ui.kit.units import units
 from ui.look.theme import Look, Theme
@@ -152,7 +152,7 @@ def styles_at(editor: Editor) -> frozenset[str]:
     """The styles and the kind of line at the cursor of an editor."""
     cursor = editor.textCursor()
     block = cursor.block()
-    line: Line = editor.highlighter.line_of(block)
+    line: SpannedLine = editor.highlighter.line_of(block)
     at = cursor.position() - block.position()
     found: set[str] = {span.style for span in line.spans if span.start <= at <= span.end}
     kinds: set[str] = {span.style for span in line.spans if span.style in _LEADS}

@@ -5,7 +5,7 @@ Text from elsewhere is often broken every eighty letters. Rendered it reads the 
 
 import re
 
-from binder.page.editing.spans import Line, line
+from binder.page.editing.spans import SpannedLine, line
 from binder.page.lines import Where
 
 _ODD = re.compile(r"[|<]|^ {0,3}(?:=+|-+)[ \t]*$|^ {0,3}\[(?!\^)[^\]]*\]:")
@@ -14,7 +14,7 @@ _DEEP = re.compile(r"[ \t]")
 _BEGINS = re.compile(r"=+[ \t]*$|[\[:]|[-_*]{2,}[ \t]*$|\d{1,9}\.|[-+*>#](?:[ \t]|$)")
 _ENDS = re.compile(r"(?:  |\\)$")
 
-_Lines = list[tuple[str, Line]]
+_Lines = list[tuple[str, SpannedLine]]
 
 
 def flowing(text: str) -> str:
@@ -36,7 +36,7 @@ def _joined(block: _Lines) -> list[str]:
     lines = [written for written, _ in block]
     if any(_ODD.search(written) for written in lines):
         return lines
-    above, said, last = Line("blank", 0, 0, ()), False, ""
+    above, said, last = SpannedLine("blank", 0, 0, ()), False, ""
     made: list[list[str]] = []
     for written, found in block:
         if said and _joins(above, last, found, written):
@@ -51,7 +51,7 @@ def _joined(block: _Lines) -> list[str]:
     return ["".join(pieces) for pieces in made]
 
 
-def _joins(above: Line, last: str, found: Line, written: str) -> bool:
+def _joins(above: SpannedLine, last: str, found: SpannedLine, written: str) -> bool:
     """Whether a line goes on with the paragraph of the line above it."""
     if found.role == "text":
         fits = above.role in ("text", "item", "note")

@@ -40,7 +40,7 @@ class Pair(NamedTuple):
     close: int
 
 
-class Line(NamedTuple):
+class SpannedLine(NamedTuple):
     """One line: its role, how deep a heading, quote or item lies, where its words start, and its
     stretches in order."""
 
@@ -71,41 +71,41 @@ _TOKEN = re.compile(
 _PIPE = re.compile(r"(?<!\\)\|")
 
 
-def line(text: str, before: Where) -> tuple[Line, Where]:
+def line(text: str, before: Where) -> tuple[SpannedLine, Where]:
     """One line, and what it means for the next; `before` is what the lines above say."""
     kind, after = step(text, before)
     return _line(text, kind), after
 
 
-def _line(text: str, kind: Kind) -> Line:
+def _line(text: str, kind: Kind) -> SpannedLine:
     if kind != "text":
         role: Role = "code" if kind == "code" else "fence"
-        return Line(role, 0, 0, (Span(0, len(text), "code" if role == "code" else "mark"),))
+        return SpannedLine(role, 0, 0, (Span(0, len(text), "code" if role == "code" else "mark"),))
     if not text.strip():
-        return Line("blank", 0, len(text), ())
+        return SpannedLine("blank", 0, len(text), ())
     quote = QUOTE.match(text)
     at = quote.end() if quote else 0
     depth = text[:at].count(">")
     if TABLE.match(text, at):
         return _table(text, at)
     if _RULE.fullmatch(text[at:]):
-        return Line("rule", 0, at, (Span(0, len(text), "mark"),))
+        return SpannedLine("rule", 0, at, (Span(0, len(text), "mark"),))
     lead = [Span(0, at, "mark")] if at else []
     for found in (_heading(text, at), _item(text, at), _note(text, at)):
         if found is not None:
             return found._replace(spans=(*lead, *found.spans))
-    return Line("quote" if depth else "text", depth, at, (*lead, *inline(text, at)))
+    return SpannedLine("quote" if depth else "text", depth, at, (*lead, *inline(text, at)))
 
 
-def _heading(text: str, at: int) -> Line | None:
+def _heading(text: str, at: int) -> SpannedLine | None:
     match = HEADING.match(text, at)
     if match is None:
         return None
     spans = (Span(at, match.end(), "mark"), *inline(text, match.end()))
-    return Line("heading", len(match[1]), match.end(), spans)
+    return SpannedLine("heading", len(match[1]), match.end(), spans)
 
 
-def _item(text: str, at: int) -> Line | None:
+def _item(text: str, at: int) -> SpannedLine | None:
     match = ITEM.match(text, at)
     if match is None:
         return None
@@ -117,21 +117,23 @@ def _item(text: str, at: int) -> Line | None:
         ticked = box[2] != " "
         spans.append(Span(box.end(1), box.end(), "ticked" if ticked else "box"))
         words = min(len(text), box.end() + 1)
-    return Line("item", depth, words, (*spans, *inline(text, words)))
+    return SpannedLine("item", depth, words, (*spans, *inline(text, words)))
 
 
-def _note(text: str, at: int) -> Line | None:
+def _note(text: str, at: int) -> SpannedLine | None:
     match = NOTE.match(text, at)
     if match is None:
         return None
-    return Line("note", 0, match.end(), (Span(at, match.end(), "mark"), *inline(text, match.end())))
+    return SpannedLine(
+        "note", 0, match.end(), (Span(at, match.end(), "mark"), *inline(text, match.end()))
+    )
 
 
-def _table(text: str, at: int) -> Line:
+def _table(text: str, at: int) -> SpannedLine:
     if TABLE_RULE.fullmatch(text, at):
-        return Line("table", 1, at, (Span(0, len(text), "mark"),))
+        return SpannedLine("table", 1, at, (Span(0, len(text), "mark"),))
     pipes = [Span(m.start(), m.end(), "mark") for m in _PIPE.finditer(text, at)]
-    return Line("table", 0, at, (*pipes, *inline(text, at)))
+    return SpannedLine("table", 0, at, (*pipes, *inline(text, at)))
 
 
 def inline(text: str, at: int = 0, end: int | None = None) -> list[Span]:

@@ -32,7 +32,7 @@ NAMED = 12
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class Tally:
     """One thing that can be counted, and the leaves it is about: (uid or '', title) each."""
 
     words: str
@@ -44,8 +44,8 @@ class Level:
     """What stands in a binder, and what is thin; counts only, no judgement."""
 
     name: str
-    stands: tuple[Line, ...]
-    thin: tuple[Line, ...]
+    stands: tuple[Tally, ...]
+    thin: tuple[Tally, ...]
 
 
 def level(shelf: Shelf, binder: Binder) -> Level:
@@ -103,7 +103,7 @@ def _counted(binder: Binder, statement: str) -> int:
 
 def _steps(
     shelf: Shelf, cards: dict[str, tuple[str, str]]
-) -> tuple[list[Line | None], list[Line | None]]:
+) -> tuple[list[Tally | None], list[Tally | None]]:
     """For each step of a card's progress: how many cards have it, and which have it not."""
     known = progress(shelf)
     stands, thin = [], []
@@ -114,16 +114,16 @@ def _steps(
     return stands, thin
 
 
-def _line(done: int, whole: int, thing: str, how: str) -> Line | None:
+def _line(done: int, whole: int, thing: str, how: str) -> Tally | None:
     """'3 of 7 units studied', where there is anything to count."""
-    return Line(f"{done} of {whole} {thing}{'' if whole == 1 else 's'} {how}") if whole else None
+    return Tally(f"{done} of {whole} {thing}{'' if whole == 1 else 's'} {how}") if whole else None
 
 
-def _about(leaves: Sequence[tuple[str, str]], thing: str, how: str) -> Line | None:
+def _about(leaves: Sequence[tuple[str, str]], thing: str, how: str) -> Tally | None:
     """'12 readings without a look back', and which."""
     count = len(leaves)
     words = f"{count} {thing}{'' if count == 1 else 's'} {how}"
-    return Line(words, tuple(leaves)) if leaves else None
+    return Tally(words, tuple(leaves)) if leaves else None
 
 
 def report(found: Level) -> str:
@@ -133,7 +133,7 @@ def report(found: Level) -> str:
     return "\n".join([*parts, "", "## What is thin", *(f"- {item}" for item in thin), ""])
 
 
-def _item(line: Line) -> str:
+def _item(line: Tally) -> str:
     named = [
         f"[{_plain(title)}]({Scheme.LEAF.to(uid)})" if uid else _plain(title)
         for uid, title in line.leaves[:NAMED]

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from binder.cards.facts import Card
 from binder.cards.line import counted, lowest_free
-from binder.cards.shorthand import Line, Part, fit, read, shortest
+from binder.cards.shorthand import CardLine, Part, fit, read, shortest
 from binder.cards.spreads import Place, Spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
@@ -270,7 +270,7 @@ class Hand:
             return slips[0].problem
         if self._open is not None and self._open.beside:
             return self._open.problem
-        whole = Line(tuple(p for p in self._line.parts if p is not self._open))
+        whole = CardLine(tuple(p for p in self._line.parts if p is not self._open))
         return fit(whole, self.size, self.spread.name)
 
     def laid(self) -> list[Laid]:

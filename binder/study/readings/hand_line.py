@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from binder.cards.line import lowest_free
-from binder.cards.shorthand import Line, Part, read, shortest
+from binder.cards.shorthand import CardLine, Part, read, shortest
 from binder.cards.spreads import Spread
 from binder.cards.titles import DeckTitles
 from binder.study.readings.readings import Laid
@@ -43,7 +43,7 @@ def names_place(part: Part) -> bool:
     return _PLACE.match(part.text) is not None
 
 
-def open_part(line: Line, size: int) -> Part | None:
+def open_part(line: CardLine, size: int) -> Part | None:
     """A place or a plus sign at the end of a line, whose card is still to come: '7:', '3w +'."""
     last = line.parts[-1] if line.parts else None
     if last is None or last.card or not last.place or bare(last) or last.place > size:

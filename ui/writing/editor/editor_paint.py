@@ -8,7 +8,7 @@ from typing import NamedTuple
 from PySide6.QtCore import QPoint, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QTextBlock
 
-from binder.page.editing.spans import Line, Span
+from binder.page.editing.spans import Span, SpannedLine
 from ui.kit.prose.prose_paint import blocks_in, strips
 from ui.kit.units import units
 from ui.writing.editor.formats import ITEM
@@ -27,7 +27,7 @@ class Seen(NamedTuple):
 
     block: QTextBlock
     rect: QRectF
-    line: Line
+    line: SpannedLine
     quote: int
 
 
@@ -81,7 +81,7 @@ def pictures(painter: QPainter, editor: StyledField, seen: Sequence[Seen]) -> No
             painter.drawPixmap(at, drawn)
 
 
-def box_of(line: Line) -> Span | None:
+def box_of(line: SpannedLine) -> Span | None:
     """The tick box of a line, or None."""
     return next((span for span in line.spans if span.style in ("box", "ticked")), None)
 

@@ -10,7 +10,7 @@ from PySide6.QtGui import (
     QTextCharFormat,
 )
 
-from binder.page.editing.spans import Line
+from binder.page.editing.spans import SpannedLine
 from ui.kit.prose.prose_style import QUOTE
 from ui.look.colour import apart, mix
 from ui.look.theme import Theme
@@ -74,7 +74,7 @@ class Formats:
             self._measures[key] = QFontMetricsF(font)
         return self._measures[key].horizontalAdvance(text)
 
-    def lead_width(self, text: str, found: Line) -> tuple[float, float]:
+    def lead_width(self, text: str, found: SpannedLine) -> tuple[float, float]:
         """How wide what stands before the words of a line is to be, and how much of the letters'
         own width that adds to (or takes from) each of its hidden signs.
         """

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from PySide6.QtGui import QSyntaxHighlighter, QTextBlock, QTextDocument
 
-from binder.page.editing.spans import Line, line
+from binder.page.editing.spans import SpannedLine, line
 from binder.page.lines import Where
 from ui.kit.units import units
 from ui.look.theme import Look
@@ -18,7 +18,7 @@ _UNSEEN = ("bullet", "box", "ticked")
 
 
 @lru_cache(maxsize=8192)
-def read(text: str, before: Where) -> tuple[Line, Where]:
+def read(text: str, before: Where) -> tuple[SpannedLine, Where]:
     """`binder.page.editing.spans.line`, the last ones kept."""
     return line(text, before)
 
@@ -42,7 +42,7 @@ class Highlighter(QSyntaxHighlighter):
         self._columns = ((), [])
         self.rehighlight()
 
-    def line_of(self, block: QTextBlock) -> Line:
+    def line_of(self, block: QTextBlock) -> SpannedLine:
         """What the line of a block is."""
         return read(units(block.text()), self._where(block.previous().userState()))[0]
 
@@ -69,12 +69,12 @@ class Highlighter(QSyntaxHighlighter):
         if found.role in ("item", "quote"):
             self._lead(text, found)
 
-    def _dress(self, text: str, found: Line, level: int) -> None:
+    def _dress(self, text: str, found: SpannedLine, level: int) -> None:
         self.setFormat(0, len(text), self.styles.format(found.role, level, frozenset()))
         for start, end, styles in stretches(found):
             self.setFormat(start, end - start, self.styles.format(found.role, level, styles))
 
-    def _table(self, text: str, found: Line) -> None:
+    def _table(self, text: str, found: SpannedLine) -> None:
         """A row: its cells as wide as their columns, the rule below the head folded away."""
         block = self.currentBlock()
         blocks = columns.rows_around(block)
@@ -113,7 +113,7 @@ class Highlighter(QSyntaxHighlighter):
 
         return measure
 
-    def _lead(self, text: str, found: Line) -> None:
+    def _lead(self, text: str, found: SpannedLine) -> None:
         """What stands before the words takes just the room it has on the read leaf."""
         _, space = self.styles.lead_width(text, found)
         unseen = spaced(self.styles.format(found.role, 0, frozenset({"unseen"})), space)
@@ -121,7 +121,7 @@ class Highlighter(QSyntaxHighlighter):
             self.setFormat(start, end - start, unseen)
 
 
-def _between(found: Line) -> list[tuple[int, int]]:
+def _between(found: SpannedLine) -> list[tuple[int, int]]:
     """What of a lead is not seen: all but a number."""
     number = next((span for span in found.spans if span.style == "number"), None)
     if number is None:
@@ -129,7 +129,7 @@ def _between(found: Line) -> list[tuple[int, int]]:
     return [(0, number.start), (number.end, found.words)]
 
 
-def stretches(found: Line) -> list[tuple[int, int, frozenset[str]]]:
+def stretches(found: SpannedLine) -> list[tuple[int, int, frozenset[str]]]:
     """The line cut where its styles change; stretches without any, and what is drawn instead of
     being written, are left out.
     """

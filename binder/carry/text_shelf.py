@@ -27,9 +27,10 @@ from binder.carry.texts import (
     ShelfText,
     TabText,
 )
+from binder.page.address import Scheme
 from binder.reckon.calendar import Draw
 
-_LOCAL = re.compile(r"\((leaf|file):([^)#\s]+)")
+_LOCAL = re.compile(rf"\(({Scheme.LEAF}|{Scheme.FILE}):([^)#\s]+)")
 _SUITS = ("major", "wands", "cups", "swords", "pentacles")
 
 
@@ -65,7 +66,7 @@ def read_leaf_text(shelf: Path, name: str) -> LeafText:
 
 def swap_links(body: str, uid_of: Callable[[str, str], str]) -> str:
     """`body` with the targets of its leaf: and file: links changed by `uid_of(scheme, name)`."""
-    return _LOCAL.sub(lambda m: f"({m[1]}:{uid_of(m[1], m[2])}", body)
+    return _LOCAL.sub(lambda m: f"({Scheme(m[1]).to(uid_of(m[1], m[2]))}", body)
 
 
 def local_links(body: str) -> list[tuple[str, str]]:

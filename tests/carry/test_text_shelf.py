@@ -4,7 +4,7 @@ from datetime import date, datetime
 
 import pytest
 
-from binder.carry import sources
+from binder.carry import text_shelf
 from binder.carry.texts import CardText, HandoutText, ReadingText, SourceText, UnitText
 from binder.errors import CanMend
 
@@ -63,11 +63,11 @@ def folder(tmp_path):
 
 def leaf(folder, text):
     (folder / "practice" / "log" / "a.md").write_text(text)
-    return sources.read_leaf_text(folder, "practice/log/a")
+    return text_shelf.read_leaf_text(folder, "practice/log/a")
 
 
 def test_shelf_is_read_whole(folder):
-    shelf = sources.read_shelf(folder)
+    shelf = text_shelf.read_shelf(folder)
     assert (shelf.name, [deck.name for deck in shelf.decks]) == ("S", ["Plain deck"])
     (binder,) = shelf.binders
     (tab,) = binder.tabs
@@ -165,22 +165,22 @@ def test_leaf_without_a_block_is_refused(folder):
 def test_leaf_that_is_no_text_is_refused(folder):
     (folder / "practice" / "log" / "a.md").write_bytes(b"+++\n\xff\xfe\n+++\n")
     with pytest.raises(CanMend, match="not UTF-8 text"):
-        sources.read_shelf(folder)
+        text_shelf.read_shelf(folder)
 
 
 def test_missing_tab_folder_and_unknown_kind_are_told(folder):
     path = folder / "practice" / "binder.toml"
     path.write_text(BINDER.replace('"log"', '"logs"'))
     with pytest.raises(CanMend, match=r"binder\.toml, line 5: There is no folder “logs”"):
-        sources.read_shelf(folder)
+        text_shelf.read_shelf(folder)
     path.write_text(BINDER.replace('kind = "readings"', 'kind = "reading"'))
     with pytest.raises(CanMend, match=r"line 7: “kind” must be “plan”, “majors”"):
-        sources.read_shelf(folder)
+        text_shelf.read_shelf(folder)
 
 
 def test_missing_shelf_file_is_told(tmp_path):
     with pytest.raises(CanMend, match=r"shelf\.toml: This file cannot be read"):
-        sources.read_shelf(tmp_path)
+        text_shelf.read_shelf(tmp_path)
 
 
 def test_unit_cannot_end_before_it_starts(folder):
@@ -198,7 +198,7 @@ def test_card_leaves_stand_in_the_order_of_the_cards(folder):
     for name, key in (("a", "cups-02"), ("b", "wands-10"), ("c", "major-03"), ("d", "wands-02")):
         words = 'at = 2026-05-02T10:00:00\nupright = "x"'
         (log / f"{name}.md").write_text(f'+++\ncard = "{key}"\n[[own_words]]\n{words}\n+++\n')
-    leaves = sources.read_shelf(folder).binders[0].tabs[0].leaves
+    leaves = text_shelf.read_shelf(folder).binders[0].tabs[0].leaves
     assert [each.title for each in leaves] == [
         *("The Empress", "Two of Wands", "Ten of Wands", "Two of Cups"),
     ]
@@ -206,8 +206,8 @@ def test_card_leaves_stand_in_the_order_of_the_cards(folder):
 
 def test_local_links_are_found_and_swapped(folder):
     body = leaf(folder, READING).body + "[p. 1](source:b#p1) [The Star](card:major-17)"
-    assert sources.local_links(body) == [("leaf", "practice/log/b"), ("file", "sheet.pdf")]
-    swapped = sources.swap_links(body, lambda scheme, name: f"{len(name)}")
+    assert text_shelf.local_links(body) == [("leaf", "practice/log/b"), ("file", "sheet.pdf")]
+    swapped = text_shelf.swap_links(body, lambda scheme, name: f"{len(name)}")
     assert "(leaf:14)" in swapped
     assert "(file:9)" in swapped
     assert "(source:b#p1) [The Star](card:major-17)" in swapped
@@ -244,7 +244,7 @@ text = "Two lights"
 def test_a_card_leaf_has_fields_marks_and_pairs(folder):
     path = folder / "practice" / "log" / "b.md"
     path.write_text(CARD)
-    text = sources.read_shelf(folder).binders[0].tabs[0].leaves[1].holds
+    text = text_shelf.read_shelf(folder).binders[0].tabs[0].leaves[1].holds
     assert text.fields == {
         "keywords": "hope, rest",
         "keywords reversed": "drought",
@@ -257,4 +257,4 @@ def test_a_card_leaf_has_fields_marks_and_pairs(folder):
     assert [(p.card, p.text) for p in text.pairs] == [("major-18", "Two lights")]
     path.write_text(CARD.replace("x = 0.1", "x = 10"))
     with pytest.raises(CanMend, match=r"b\.md, line 1[67]: “x” must be a number from 0 to 1"):
-        sources.read_shelf(folder)
+        text_shelf.read_shelf(folder)
