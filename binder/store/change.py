@@ -11,16 +11,14 @@ from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from itertools import count
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from binder.errors import CanMend
 from binder.store.clock import new_uid, now_ms
+from binder.store.connection import Connection
 from binder.store.parts import leaf_row
 from binder.store.schema import Info, Kept, Leaf
 from binder.store.sentences import spoken
-
-if TYPE_CHECKING:
-    from binder.store.file import Binder
 
 _UNDO_STEPS = 200
 _NUMBERS = count(1)
@@ -40,7 +38,6 @@ Table = Any
 class Notice:
     """What a step changed: its label and the (table, uid) pairs; uid is the key for info."""
 
-    binder: Binder
     label: str
     rows: frozenset[tuple[str, str]]
 
@@ -81,7 +78,7 @@ def stamp_of(row: Fields | None) -> Any:
     return None if row is None else row.get("changed", row.get("value"))
 
 
-def row_of(binder: Binder, model: Table, uid: str) -> Fields | None:
+def row_of(binder: Connection, model: Table, uid: str) -> Fields | None:
     """The row as a dictionary, or None where there is none."""
     key = Info.key if model is Info else model.uid
     found = binder.first(model.select().where(key == uid).dicts())
@@ -99,7 +96,7 @@ def _writable(fields: Fields) -> Fields:
 class Change:
     """The verbs inside one step."""
 
-    def __init__(self, binder: Binder, step: Step) -> None:
+    def __init__(self, binder: Connection, step: Step) -> None:
         self._binder = binder
         self._step = step
 
@@ -180,7 +177,7 @@ class Change:
 class Gate:
     """Keeps the steps of one open binder for undo, and tells listeners."""
 
-    def __init__(self, binder: Binder) -> None:
+    def __init__(self, binder: Connection) -> None:
         self._binder = binder
         self._open: Change | None = None
         self._done: list[Step] = []
@@ -291,6 +288,6 @@ class Gate:
 
     def _tell(self, step: Step) -> None:
         rows = frozenset((row.model._meta.table_name, row.uid) for row in step.rows)
-        notice = Notice(self._binder, step.label, rows)
+        notice = Notice(step.label, rows)
         for told in tuple(self.listeners):
             told(notice)

@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager
 from functools import partial
 from pathlib import Path
-from typing import Any
 
 from peewee import SqliteDatabase
 
@@ -15,9 +14,10 @@ try:
 except ImportError:
     Database = SqliteDatabase
 
-from binder.errors import CanMend
+from binder.errors import CanMend, RingboundError
 from binder.store.change import Change, Gate, Notice
 from binder.store.clock import new_uid
+from binder.store.connection import Connection
 from binder.store.schema import APPLICATION_ID, SCHEMA_VERSION, SUFFIX, Info
 from binder.store.sentences import sentence, spoken
 
@@ -38,63 +38,13 @@ def database(path: Path, *, writable: bool) -> SqliteDatabase:
     return made
 
 
-class Binder:
-    """An open binder file.
-
-    Statements on the models of `binder.store.schema` run through `all`, `first` and `value`;
-    changes go through `change`, and through nothing else.
-    """
+class Binder(Connection):
+    """An open binder file: what it says, and the gate through which all changes go."""
 
     def __init__(self, path: Path, db: SqliteDatabase, *, writable: bool) -> None:
-        self.path = path
-        self.db = db
-        self.writable = writable
+        super().__init__(path, db, writable=writable)
         self._stands_as = _identity(path)
-        self.info: dict[str, str] = self._read_info()
         self.gate = Gate(self)
-
-    def _read_info(self) -> dict[str, str]:
-        return {row.key: row.value for row in self.all(Info.select())}
-
-    @property
-    def uid(self) -> str:
-        """The binder's own uid, the same in every copy of the file."""
-        return self.info["uid"]
-
-    @property
-    def name(self) -> str:
-        """The name on the spine."""
-        return self.info["name"]
-
-    @property
-    def colour(self) -> str:
-        """Colour of the spine: a palette key such as 'spineP', or '#rrggbb'."""
-        return self.info["colour"]
-
-    @property
-    def place(self) -> float:
-        """Where it stands on the shelf, from the left."""
-        return float(self.info.get("place", "0"))
-
-    def all(self, query: Any) -> list[Any]:
-        """All rows of a select."""
-        with spoken(self.path):
-            return list(query.bind(self.db))
-
-    def first(self, query: Any) -> Any | None:
-        """The first row of a select, or None."""
-        with spoken(self.path):
-            return query.bind(self.db).first()
-
-    def value(self, query: Any) -> Any:
-        """The first column of the first row of a select, or None."""
-        with spoken(self.path):
-            return query.bind(self.db).scalar()
-
-    def sql(self, statement: str, parameters: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
-        """Rows of a plain SQL select, for what peewee cannot say."""
-        with spoken(self.path):
-            return list(self.db.execute_sql(statement, parameters).fetchall())
 
     @contextmanager
     def change(self, label: str, joined: str = "") -> Iterator[Change]:
@@ -272,7 +222,7 @@ def _find_damage(binder: Binder) -> list[str]:
             binder.db.execute_sql(
                 "INSERT INTO leaf_find (leaf_find, rank) VALUES ('integrity-check', 1)"
             )
-    except (CanMend, Exception) as error:  # noqa: BLE001
+    except RingboundError as error:
         return [f"The find index of “{binder.path.name}” is out of step: {error}"]
     return []
 

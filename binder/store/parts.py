@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections import namedtuple
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
-if TYPE_CHECKING:
-    from binder.store.file import Binder
+from binder.store.connection import Connection
 
 
 @lru_cache(maxsize=64)
@@ -24,7 +23,7 @@ def _statement(model: Any, order: str) -> tuple[str, Any]:
     )
 
 
-def parts(binder: Binder, model: Any, leaf_uid: str, order: str = "t.id") -> list[Any]:
+def parts(binder: Connection, model: Any, leaf_uid: str, order: str = "t.id") -> list[Any]:
     """Rows of a model of schema.py that belong to the leaf, in `order` (columns of the table `t`).
 
     They have the table's columns as attributes and cannot be saved.
@@ -33,7 +32,7 @@ def parts(binder: Binder, model: Any, leaf_uid: str, order: str = "t.id") -> lis
     return [made(*row) for row in binder.sql(statement, (leaf_uid,))]
 
 
-def leaf_row(binder: Binder, leaf_uid: str) -> int | None:
+def leaf_row(binder: Connection, leaf_uid: str) -> int | None:
     """The row number of a leaf in its file, for rows that belong to it; None where it is gone."""
     found = binder.sql("SELECT id FROM leaf WHERE uid = ?", (leaf_uid,))
     return int(found[0][0]) if found else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from binder.store.file import Binder
+from binder.store.connection import Connection
 
 OPEN, SHUT = "\x02", "\x03"
 """Marks around the words that were found, inside `Hit.line`."""
@@ -54,14 +54,14 @@ def match(words: str) -> str:
     return expression
 
 
-def find(binder: Binder, expression: str, limit: int = 60) -> list[Hit]:
+def find(binder: Connection, expression: str, limit: int = 60) -> list[Hit]:
     """The best `limit` leaves of one binder for a `match` expression, best first."""
     if not expression:
         return []
     return [_hit(binder, row) for row in binder.sql(STATEMENT, (expression, limit))]
 
 
-def _hit(binder: Binder, row: tuple[str, ...]) -> Hit:
+def _hit(binder: Connection, row: tuple[str, ...]) -> Hit:
     uid, kind, day, tab_uid, tab, title, text, also, rank = row
     line = next((_line(part) for part in (text, also) if OPEN in part), _line(text))
     return Hit(

@@ -1,30 +1,37 @@
 """Turns what SQLite says went wrong into one sentence a user can act on."""
 
 import os
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from peewee import DatabaseError, PeeweeException
+from peewee import PeeweeException
 
 from binder.errors import CanMend, OwnFault, RingboundError
 
-_KNOWN = (
-    ("disk is full", "The disk is full, so “{name}” could not be saved; make some room and it "
-     "will be saved at the next try."),
-    ("readonly", "“{name}” can be read but not written, because its file or folder is "
-     "read-only; change that, or copy the binder to a folder of your own."),
-    ("unable to open", "“{name}” could not be opened for writing; check that its folder still "
-     "exists and that you may write there."),
-    ("locked", "“{name}” is being written by another window; nothing is lost, try again in a "
-     "moment."),
-    ("malformed", "“{name}” is damaged and was left untouched; put a copy from a backup in its "
-     "place."),
-    ("not a database", "“{name}” is not a Ringbound binder, so it was left alone."),
-    ("disk i/o error", "The disk that holds “{name}” failed or went away; check it before "
-     "writing on."),
-)  # fmt: skip
+try:
+    from sqlcipher3.dbapi2 import Error as _DriverError
+except ImportError:
+    _DriverError = sqlite3.Error
 
+_LOCKED = "“{name}” is being written by another window; nothing is lost, try again in a moment."
+_KNOWN = {
+    sqlite3.SQLITE_FULL: "The disk is full, so “{name}” could not be saved; make some room and it "
+    "will be saved at the next try.",
+    sqlite3.SQLITE_READONLY: "“{name}” can be read but not written, because its file or folder is "
+    "read-only; change that, or copy the binder to a folder of your own.",
+    sqlite3.SQLITE_CANTOPEN: "“{name}” could not be opened for writing; check that its folder "
+    "still exists and that you may write there.",
+    sqlite3.SQLITE_BUSY: _LOCKED,
+    sqlite3.SQLITE_LOCKED: _LOCKED,
+    sqlite3.SQLITE_CORRUPT: "“{name}” is damaged and was left untouched; put a copy from a backup "
+    "in its place.",
+    sqlite3.SQLITE_NOTADB: "“{name}” is not a Ringbound binder, so it was left alone.",
+    sqlite3.SQLITE_IOERR: "The disk that holds “{name}” failed or went away; check it before "
+    "writing on.",
+}
+"""What is said for SQLite's result codes; where several were met, the first of these counts."""
 
 _GONE = (
     "“{name}” is no longer in its folder, “{folder}”; put it back there and it will be saved at "
@@ -36,22 +43,26 @@ _EXCHANGED = (
 )
 
 
-def _said(error: BaseException | None) -> str:
-    """What was said, with what went before it: SQLite itself takes back a step that fills the
-    disk, and then there is nothing left for us to take back, which is an error of its own.
+def _codes(error: BaseException | None) -> set[int]:
+    """The result codes of an error and of those before it: SQLite itself takes back a step that
+    fills the disk, and then there is nothing left for us to take back, which is an error of its
+    own. peewee keeps the driver's error, which has the code, as the first argument of its own.
     """
-    found = []
+    found = set()
     while error is not None:
-        found.append(str(error).lower())
+        for one in (error, *error.args[:1]):
+            code = getattr(one, "sqlite_errorcode", None)
+            if isinstance(code, int):
+                found.add(code & 0xFF)  # the upper bits only say more closely what happened
         error = error.__cause__ or error.__context__
-    return "\n".join(found)
+    return found
 
 
 def sentence(error: BaseException, name: str) -> RingboundError:
     """The error to show for a database error met in the binder file called `name`."""
-    said = _said(error)
-    for part, words in _KNOWN:
-        if part in said:
+    met = _codes(error)
+    for code, words in _KNOWN.items():
+        if code in met:
             return CanMend(words.format(name=name))
     return OwnFault(f"“{name}” could not be used ({error}); nothing in it was changed.")
 
@@ -61,13 +72,13 @@ def spoken(path: Path) -> Iterator[None]:
     """Database errors inside the block come out as sentences about the file at `path`."""
     try:
         yield
-    except (PeeweeException, DatabaseError, OSError) as error:
+    except (PeeweeException, _DriverError, sqlite3.Error, OSError) as error:
         raise _moved(error, path) or sentence(error, path.name) from error
 
 
 def _moved(error: BaseException, path: Path) -> RingboundError | None:
     """SQLite calls a file read-only that was moved, or exchanged for another, while it was open."""
-    if "readonly" not in _said(error):
+    if sqlite3.SQLITE_READONLY not in _codes(error):
         return None
     if not path.exists():
         return CanMend(_GONE.format(name=path.name, folder=path.parent))

@@ -1,0 +1,68 @@
+"""What one binder file says: its rows, and the facts about itself."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from peewee import SqliteDatabase
+
+from binder.store.schema import Info
+from binder.store.sentences import spoken
+
+
+class Connection:
+    """A binder file opened for reading.
+
+    Statements on the models of `binder.store.schema` run through `all`, `first` and `value`.
+    `info` holds the facts of the table of that name by their keys.
+    """
+
+    def __init__(self, path: Path, db: SqliteDatabase, *, writable: bool) -> None:
+        self.path = path
+        self.db = db
+        self.writable = writable
+        self.info: dict[str, str] = self._read_info()
+
+    def _read_info(self) -> dict[str, str]:
+        return {row.key: row.value for row in self.all(Info.select())}
+
+    @property
+    def uid(self) -> str:
+        """The binder's own uid, the same in every copy of the file."""
+        return self.info["uid"]
+
+    @property
+    def name(self) -> str:
+        """The name on the spine."""
+        return self.info["name"]
+
+    @property
+    def colour(self) -> str:
+        """Colour of the spine: a palette key such as 'spineP', or '#rrggbb'."""
+        return self.info["colour"]
+
+    @property
+    def place(self) -> float:
+        """Where it stands on the shelf, from the left."""
+        return float(self.info.get("place", "0"))
+
+    def all(self, query: Any) -> list[Any]:
+        """All rows of a select."""
+        with spoken(self.path):
+            return list(query.bind(self.db))
+
+    def first(self, query: Any) -> Any | None:
+        """The first row of a select, or None."""
+        with spoken(self.path):
+            return query.bind(self.db).first()
+
+    def value(self, query: Any) -> Any:
+        """The first column of the first row of a select, or None."""
+        with spoken(self.path):
+            return query.bind(self.db).scalar()
+
+    def sql(self, statement: str, parameters: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
+        """Rows of a plain SQL select, for what peewee cannot say."""
+        with spoken(self.path):
+            return list(self.db.execute_sql(statement, parameters).fetchall())
