@@ -28,6 +28,16 @@ class _Parser(argparse.ArgumentParser):
         raise SystemExit(REFUSED)
 
 
+class _Version(argparse.Action):
+    """Tells the version; it is looked up only when it is asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_given: object) -> NoReturn:
+        from binder.resources import version
+
+        print(f"{parser.prog} {version()}")
+        parser.exit()
+
+
 def _sentence(message: str) -> str:
     return message[:1].upper() + message[1:].rstrip(".") + "."
 
@@ -55,6 +65,7 @@ def _speak_utf8() -> None:
 
 def _parser() -> argparse.ArgumentParser:
     parser = _Parser(prog="ringbound", description="A three-ring binder for the study of tarot.")
+    parser.add_argument("--version", action=_Version, nargs=0, help="tell the version")
     commands = parser.add_subparsers(metavar="COMMAND", required=True)
 
     def command(name: str, help_text: str, run: Callable[[Any], int]) -> argparse.ArgumentParser:

@@ -1,7 +1,9 @@
 """The ringbound command: what it prints, what it refuses, and with which exit code."""
 
 import json
+import tomllib
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -47,6 +49,11 @@ def log(run, folder, cards="3w, hermit r, qc", **more):
     options = {"--binder": "Practice", "--spread": "three-card", "--question": "Move to the quay?"}
     words = [word for pair in (options | more).items() for word in pair]
     return run("log", folder, *words, cards)
+
+
+def test_version_is_that_of_the_project(run):
+    project = tomllib.loads((Path(__file__).parents[1] / "pyproject.toml").read_text())["project"]
+    assert run("--version") == (0, f"ringbound {project['version']}\n", "")
 
 
 def test_new_lays_out_three_binders_and_says_so(run, tmp_path):

@@ -1,12 +1,15 @@
-"""The installed package holds everything, and the lock files hold everything it needs."""
+"""What leaves the workshop holds all it needs and little else; lock files hold what it needs."""
 
 import ast
+import configparser
 import re
 import shutil
 import subprocess
 import sys
+import tarfile
 import tomllib
 import zipfile
+from email.parser import Parser
 from pathlib import Path
 
 import pytest
@@ -14,52 +17,145 @@ from packaging.requirements import Requirement
 
 ROOT = Path(__file__).parents[1]
 PARTS = ("binder", "ui", "resources", "sample_binders")
+BESIDE = (".ci", ".gitignore", "DEVELOPERS.md", "LICENSE", "MANIFEST.in", "README.md",
+          "pyproject.toml", "requirements-test.lock", "requirements.lock", "tests")  # fmt: skip
+"""What a checkout holds beside the four parts, all of it wanted in the source archive too."""
+CACHES = ("__pycache__", ".*_cache")
+README_ONLY = "resources/pictures/"
+MEGABYTE = 1_000_000
 
 
-def files(folder: Path) -> set[str]:
-    """Every file of the four parts beneath a folder, as paths from it."""
-    found = (path for part in PARTS for path in (folder / part).rglob("*") if path.is_file())
+def files(folder: Path, parts: tuple[str, ...] = PARTS) -> set[str]:
+    """Every file of some parts of a folder, as paths from it."""
+    found = (
+        path
+        for part in parts
+        for path in ([folder / part] if (folder / part).is_file() else (folder / part).rglob("*"))
+        if path.is_file()
+    )
     return {
         path.relative_to(folder).as_posix() for path in found if "__pycache__" not in path.parts
     }
 
 
-@pytest.fixture(scope="module")
-def wheel(tmp_path_factory):
-    """The package as pip builds it from a copy of the checkout."""
-    copy = tmp_path_factory.mktemp("copy")
-    for part in PARTS:
-        shutil.copytree(ROOT / part, copy / part, ignore=shutil.ignore_patterns("__pycache__"))
-    for name in ("pyproject.toml", "README.md", "LICENSE"):
-        shutil.copy(ROOT / name, copy)
-    pip = [sys.executable, "-m", "pip", "wheel", "--no-deps", "--no-build-isolation", "--no-index"]
-    subprocess.run([*pip, "-q", "-w", copy / "out", copy], check=True)
-    (made,) = (copy / "out").iterdir()
+def build(folder: Path, kind: str) -> Path:
+    """Build a folder's 'sdist' or 'wheel' as an installer does, without fetching anything."""
+    out = folder.parent / kind
+    out.mkdir()
+    code = f"from setuptools import build_meta; build_meta.build_{kind}(r'{out}')"
+    subprocess.run([sys.executable, "-c", code], cwd=folder, check=True, capture_output=True)
+    (made,) = out.iterdir()
     return made
 
 
-def test_every_file_is_in_the_package(wheel):
+@pytest.fixture(scope="session")
+def sdist(tmp_path_factory):
+    """The source archive of a copy of the checkout."""
+    copy = tmp_path_factory.mktemp("sources") / "copy"
+    for name in (*PARTS, *BESIDE):
+        if (ROOT / name).is_dir():
+            shutil.copytree(ROOT / name, copy / name, ignore=shutil.ignore_patterns(*CACHES))
+        else:
+            shutil.copy(ROOT / name, copy / name)
+    return build(copy, "sdist")
+
+
+@pytest.fixture(scope="session")
+def unpacked(sdist, tmp_path_factory):
+    """The folder somebody has who unpacked the source archive."""
+    folder = tmp_path_factory.mktemp("unpacked")
+    with tarfile.open(sdist) as packed:
+        packed.extractall(folder, filter="data")
+    (inner,) = folder.iterdir()
+    return inner
+
+
+@pytest.fixture(scope="session")
+def wheel(unpacked):
+    """The package as it is built from the source archive."""
+    return build(unpacked, "wheel")
+
+
+@pytest.fixture
+def installed(wheel, tmp_path):
+    """A folder that holds what an installation holds."""
     with zipfile.ZipFile(wheel) as packed:
-        assert files(ROOT) - set(packed.namelist()) == set()
+        packed.extractall(tmp_path)
+    return tmp_path
+
+
+def test_every_file_is_in_the_package_but_the_pictures_of_readme(wheel):
+    wanted = {name for name in files(ROOT) if not name.startswith(README_ONLY)}
+    with zipfile.ZipFile(wheel) as packed:
+        assert wanted - set(packed.namelist()) == set()
 
 
 def test_nothing_else_is_in_the_package(wheel):
+    wanted = {name for name in files(ROOT) if not name.startswith(README_ONLY)}
     with zipfile.ZipFile(wheel) as packed:
         others = {name for name in packed.namelist() if ".dist-info/" not in name}
-    assert others - files(ROOT) == set()
+    assert others - wanted == set()
 
 
-def test_it_runs_from_where_it_is_unpacked(wheel, tmp_path):
-    """-P and the folder keep the checkout out of reach."""
-    with zipfile.ZipFile(wheel) as packed:
-        packed.extractall(tmp_path)
-        (entry,) = (name for name in packed.namelist() if name.endswith("entry_points.txt"))
-        assert "ringbound = binder.cli:main" in packed.read(entry).decode()
+def test_the_package_is_small(wheel):
+    """With README's pictures it was more than five megabytes."""
+    assert wheel.stat().st_size < 2 * MEGABYTE
+
+
+def test_it_runs_from_where_it_is_unpacked(installed):
+    """The folder keeps the checkout out of reach."""
     run = [sys.executable, "-m", "binder.cli"]
-    subprocess.run([*run, "new", "shelf"], cwd=tmp_path, check=True, capture_output=True)
-    told = subprocess.run([*run, "check", "shelf"], cwd=tmp_path, capture_output=True, text=True)
+    subprocess.run([*run, "new", "shelf"], cwd=installed, check=True, capture_output=True)
+    told = subprocess.run([*run, "check", "shelf"], cwd=installed, capture_output=True, text=True)
     assert told.returncode == 0, told.stderr
     assert "Looked at 3 files, 0 at fault." in told.stdout
+
+
+def test_installed_it_knows_its_version(installed):
+    run = [sys.executable, "-m", "binder.cli", "--version"]
+    told = subprocess.run(run, cwd=installed, capture_output=True, text=True)
+    assert told.stdout == f"ringbound {project()['version']}\n", told.stderr
+
+
+def of_wheel(wheel: Path, ending: str) -> str:
+    """The text of one of the files that tell about the package."""
+    with zipfile.ZipFile(wheel) as packed:
+        (name,) = (name for name in packed.namelist() if name.endswith(ending))
+        return packed.read(name).decode()
+
+
+def test_it_gives_a_command_and_a_window(wheel):
+    points = configparser.ConfigParser()
+    points.read_string(of_wheel(wheel, "entry_points.txt"))
+    assert dict(points["console_scripts"]) == {"ringbound": "binder.cli:main"}
+    assert dict(points["gui_scripts"]) == {"ringbound-window": "ui.app:main"}
+
+
+def test_what_it_says_of_itself(wheel):
+    told = Parser().parsestr(of_wheel(wheel, "METADATA"))
+    assert told["Name"] == "ringbound"
+    assert told["License-Expression"] == "MIT"
+    assert told["Requires-Python"] == ">=3.11"
+    kinds = {one.partition(" :: ")[0] for one in told.get_all("Classifier")}
+    assert {"Environment", "Intended Audience", "Operating System", "Topic", "Typing"} <= kinds
+
+
+@pytest.mark.parametrize("package", ["binder", "ui"])
+def test_its_types_can_be_read_by_others(installed, package):
+    assert (installed / package / "py.typed").is_file()
+
+
+def test_the_source_archive_holds_the_whole_checkout(unpacked):
+    wanted = (*PARTS, *BESIDE)
+    assert files(ROOT, wanted) - files(unpacked, wanted) == set()
+
+
+def test_the_source_archive_can_run_its_tests(unpacked):
+    """One small room of them, for the rest are the same files."""
+    run = [sys.executable, "-m", "pytest", "-p", "no:cacheprovider", "tests/cards/test_facts.py"]
+    told = subprocess.run(run, cwd=unpacked, capture_output=True, text=True)
+    assert told.returncode == 0, told.stdout + told.stderr
+    assert " passed" in told.stdout
 
 
 def pins(lock: str) -> dict[str, str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from html import escape
 from importlib.metadata import PackageNotFoundError, version
+from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (
@@ -15,6 +16,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
+from binder.resources import version
 from binder.store.shelf import Shelf
 from ui.kit.forms.room import open_at
 from ui.look.theme import Look
@@ -65,13 +67,9 @@ def _plain(action: QAction) -> str:
 
 def about_words(shelf: Shelf) -> str:
     """Version, and where things are kept."""
-    try:
-        number = version("ringbound")
-    except PackageNotFoundError:
-        number = "from its source"
     binders = "\n".join(f"    {binder.path.name}" for binder in shelf.binders)
     return (
-        f"Ringbound {number}\n\nThis shelf is the folder\n{shelf.path}\nand each binder is one "
+        f"Ringbound {version()}\n\nThis shelf is the folder\n{shelf.path}\nand each binder is one "
         f"file in it:\n{binders}\n\nCopy a file and you have copied the binder. Nothing you "
         "write leaves this machine."
     )
