@@ -2,8 +2,15 @@
 
 from __future__ import annotations
 
-from ui.actions.base import Base
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from ui.actions.base import Base, leaving
+from ui.desk.stage import Stage
 from ui.kit.forms import asking
+
+if TYPE_CHECKING:
+    from ui.leaves.handbook.handbook import Handbook
 
 STEP = 0.1
 
@@ -41,6 +48,26 @@ class LookActions(Base):
         from ui.dialogs.choices import LinkChoices
 
         self.ask(LinkChoices(self.session, self.window))
+
+    @cached_property
+    def book(self) -> Handbook:
+        """The leaves of the handbook."""
+        from ui.leaves.handbook.handbook import Handbook
+
+        made = Handbook(self.session, self.theme_look, self.window)
+        made.done.connect(self.window.back_to_leaves)
+        made.side.connect(self.window.cover.show_side)
+        return made
+
+    @leaving
+    def handbook(self) -> None:
+        """How things are done; the same again puts the handbook away."""
+        if self.window.staged(Stage.HANDBOOK):
+            self.window.back_to_leaves()
+            return
+        book = self.book
+        self.window.lay_stage(Stage.HANDBOOK, book.left, book.right)
+        book.show()
 
     def keys(self) -> None:
         """All keys."""

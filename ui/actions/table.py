@@ -154,6 +154,7 @@ ACTIONS: tuple[Action, ...] = (
     Action(A.card_faces, LOOK, "&Decks on card leaves…", "",
            "Whose pictures of a card its leaf shows.", apart=True),
     Action(A.link_choices, LOOK, "Lin&ked words…", "", "Words you chose to link, or never to."),
+    Action(A.handbook, HELP, "&Handbook", "Shift+F1", "How things are done, a leaf for each."),
     Action(A.keys, HELP, "&Keys", K.HelpContents, "All keys on one leaf."),
     Action(A.about, HELP, "&About Ringbound", "", "Version, and where things are kept."),
 )  # fmt: skip

@@ -45,12 +45,13 @@ def reading_open(window: Window) -> bool:
 
 def something_faces(window: Window) -> bool:
     """Something lies facing the leaf at the left."""
-    return window.session.facing.show is not Show.NOTHING
+    facing = window.session.facing.show is not Show.NOTHING
+    return facing or window.staged(Stage.HANDBOOK)
 
 
 def facing_read(window: Window) -> bool:
-    """It does, and nothing lies over it."""
-    return something_faces(window) and window.staged(Stage.LEAVES)
+    """Something does, and nothing lies over it."""
+    return window.session.facing.show is not Show.NOTHING and window.staged(Stage.LEAVES)
 
 
 def can_back(window: Window) -> bool:

@@ -15,7 +15,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QLabel, QLineEdit, QMenu, QToolButton, QWidget
 
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import round_pen
 from ui.look.theme import Look
 

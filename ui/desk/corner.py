@@ -12,7 +12,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractButton, QWidget
 
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import Kept, focus_ring
 from ui.look.colour import faded, mix
 from ui.look.theme import Look

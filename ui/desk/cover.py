@@ -17,8 +17,8 @@ from ui.desk.corner import Corner
 from ui.desk.dividers import Dividers
 from ui.desk.feet import Flip, Foot
 from ui.desk.frame import Frame, frame
-from ui.guard import painting
 from ui.kit.dropped import local_files
+from ui.kit.guard import painting
 from ui.kit.paint import Kept
 from ui.look.colour import mix
 from ui.look.theme import Look

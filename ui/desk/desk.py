@@ -15,7 +15,7 @@ from ui.desk.bar import Bar
 from ui.desk.frame import AROUND
 from ui.desk.slips import Slips
 from ui.desk.spines import FORE, Spines
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import Kept, grain
 from ui.look.colour import faded, mix
 from ui.look.theme import Look

@@ -4,7 +4,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QAbstractButton, QLabel, QWidget
 
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import fitted, focus_ring, round_pen, short, upright_words
 from ui.look.theme import Look
 

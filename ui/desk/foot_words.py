@@ -23,7 +23,10 @@ def write(session: Session, cover: OpenBinder, stage: Stage, feet: Feet | None) 
     view = session.leaf_of(left)
     pages = (cover.leaf("left"), cover.leaf("right"))
     words = [page.foot() if isinstance(page, Page) else "" for page in pages]
-    elsewhere = (facing.binder, facing.tab) != (left.binder, left.tab)
+    elsewhere = (facing.binder, facing.tab) != (
+        left.binder,
+        left.tab,
+    ) and stage is not Stage.HANDBOOK
     if facing.show is Show.LEAF and elsewhere and words[1]:
         words[1] = f"Kept in {words[1]}, laid here to face what you read"
     if feet is not None:
@@ -32,7 +35,8 @@ def write(session: Session, cover: OpenBinder, stage: Stage, feet: Feet | None) 
     cover.set_feet(words[0], words[1], count)
     ahead = view.number < view.count if view else facing.show is Show.LEAF
     year = left.show is Show.YEAR
-    cover.set_turns(view is not None or year, ahead or year)
+    own = stage is Stage.HANDBOOK  # its leaves are turned on their own
+    cover.set_turns(not own and (view is not None or year), not own and (ahead or year))
 
 
 def spoken(session: Session, side: str, spot: Spot) -> str:

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem,
 from binder.store.search import OPEN, SHUT, Hit
 from binder.study import dates
 from binder.study.overview.finding import Found, plain_line, tidy
-from ui.guard import painting_row
+from ui.kit.guard import painting_row
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.lists.tall_list import AnyIndex
 from ui.look.theme import Look

@@ -18,10 +18,10 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractButton, QLabel, QWidget
 
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import Kept, focus_ring, grain, shadow, short
+from ui.kit.scroll import BAR, ScrollArea
 from ui.look.theme import Look
-from ui.scroll import BAR, ScrollArea
 
 TURNS = (0.6, -1.0, 0.45, -0.5)
 """How far, in degrees, one slip after another lies askew."""

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QWidget
 from binder.store.file import Binder
 from binder.study.course.course import finished
 from binder.study.dates import written
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import Kept, finger_ring, fits, fitted, focus_ring, shadow, upright_words
 from ui.kit.strip.piece import Piece, PieceButton
 from ui.kit.strip.strip import Strip

@@ -12,13 +12,14 @@ class Stage(StrEnum):
     ENTRY = "entry"
     LOOK_BACK = "look back"
     RECALL = "recall"
+    HANDBOOK = "handbook"
     WELCOME = "welcome"
     FILE = "file"
     PRINT = "print"
     """Sheets, or another screen as large as the binder, in the binder's place."""
 
 
-APART = (Stage.ENTRY, Stage.RECALL)
+APART = (Stage.ENTRY, Stage.RECALL, Stage.HANDBOOK)
 """Stages that have nothing to do with the leaf that lies below."""
 WRITTEN = (Stage.WRITE, Stage.ENTRY, Stage.RECALL)
 """Stages that are not filled again when a binder changes: somebody is at work on them."""

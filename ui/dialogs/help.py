@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from html import escape
-from importlib.metadata import PackageNotFoundError, version
-from typing import TYPE_CHECKING
+from importlib.metadata import version
 
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (

@@ -24,7 +24,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.study.readings.laying import WRITE_AS
-from ui.guard import painting, painting_row
+from ui.kit.guard import painting, painting_row
 from ui.kit.paint import shadow
 from ui.laying.offers import Offer, Row
 from ui.look.theme import Look

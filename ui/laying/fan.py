@@ -19,8 +19,8 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.page.layout.boxes import RATIO
-from ui.guard import painting
 from ui.kit.faces.small import back
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look, Theme
 

@@ -18,10 +18,10 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 
 from binder.errors import CanMend
 from binder.study.readings.hand import Hand
-from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
 from ui.kit.faces.small import thumbnail
 from ui.kit.faces.small_photos import SmallPhotos
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.laying.grid_plan import GridPlan, grid_plan
 from ui.laying.places import named

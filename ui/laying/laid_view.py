@@ -17,8 +17,8 @@ from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
 
 from binder.page.layout.boxes import CardBox
 from binder.study.readings.hand import Hand, Seat
-from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
+from ui.kit.guard import painting
 from ui.kit.layout import layout_paint
 from ui.kit.layout.layout_plan import Plan
 from ui.laying import laid_paint

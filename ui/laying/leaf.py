@@ -13,8 +13,8 @@ from PySide6.QtWidgets import (
 )
 
 from ui.kit.forms.field import ENTER
+from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
-from ui.scroll import ScrollArea
 
 _CTRL = Qt.KeyboardModifier.ControlModifier
 _SHIFT = Qt.KeyboardModifier.ShiftModifier

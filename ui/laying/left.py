@@ -11,6 +11,7 @@ from ui.kit.faces.faces import FaceCache
 from ui.kit.forms.hints import Hint
 from ui.kit.forms.switch import Switch
 from ui.kit.page.heads import SectionHead
+from ui.kit.scroll import BAR
 from ui.laying.choices import Choices
 from ui.laying.drawing import DrawPanel
 from ui.laying.grid import FaceGrid
@@ -21,7 +22,6 @@ from ui.laying.line import ShorthandLine
 from ui.laying.places import PlacesTable
 from ui.laying.seat_menu import pop_up
 from ui.look.theme import Look
-from ui.scroll import BAR
 
 TYPE, PICK, DRAW = 0, 1, 2
 CARDS = "Cards as they fall"

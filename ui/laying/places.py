@@ -18,8 +18,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.cards.shorthand import Part
 from binder.study.readings.hand import Hand, Seat
-from ui.guard import painting
 from ui.kit.faces.small import emblem
+from ui.kit.guard import painting
 from ui.kit.paint import short
 from ui.look.theme import Look
 

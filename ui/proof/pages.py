@@ -21,7 +21,7 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.page.pdf import LOCK
 from binder.paper.sheets import Sheet
-from ui.guard import painting_row
+from ui.kit.guard import painting_row
 from ui.look.theme import Look
 
 AnyIndex = QModelIndex | QPersistentModelIndex

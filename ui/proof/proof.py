@@ -28,11 +28,11 @@ from binder.study.handouts import on_paper
 from binder.study.leaves.tabs import TabView
 from binder.study.readings.discretion import LeaveOut
 from binder.study.sources.sources import SourceView
+from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
 from ui.proof.pages import PageDelegate, PagesModel, Printed
 from ui.proof.printer import draw_on, printer_for
 from ui.proof.setting import Setting, across_set, tab_set, year_set
-from ui.scroll import ScrollArea
 from ui.session.jobs import Newest
 from ui.session.session import Session
 

@@ -12,8 +12,8 @@ from binder.study.recall.questions import Question
 from ui.kit.page.heads import Heading
 from ui.kit.prose.prose import Prose
 from ui.kit.prose.rendering import RENDERED
+from ui.kit.scroll import BAR, ScrollArea
 from ui.look.theme import Look
-from ui.scroll import BAR, ScrollArea
 from ui.session.session import Session
 
 _LEAST = 60

@@ -9,7 +9,7 @@ from PySide6.QtGui import QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.reckon.memory import Answer
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.look.theme import Look
 
 _WIDE, _TALL, _GAP = 11, 16, 3

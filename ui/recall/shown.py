@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from binder.cards.facts import Card
 from binder.page.layout.boxes import RATIO
 from binder.study.recall.questions import BARE, Dress
-from ui.guard import painting
 from ui.kit.faces.faces import BLUR, FaceCache, draw_centred
+from ui.kit.guard import painting
 from ui.look.theme import Look
 from ui.session.photos import Photos
 

@@ -10,7 +10,7 @@ from PySide6.QtGui import QBrush, QColor, QFontMetricsF, QPainter, QPaintEvent, 
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.study.overview.came import Group
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.look.colour import mix
 from ui.look.theme import Look, Theme
 

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from binder.reckon.calibration import Bin
 from binder.reckon.wording import FEW
 from binder.study.overview.came import Group
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.look.theme import Look, Theme
 
 BESIDE = 400

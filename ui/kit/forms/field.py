@@ -16,7 +16,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QFrame, QPlainTextEdit, QSizePolicy, QWidget
 
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.look.theme import Look
 
 ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter)

@@ -9,8 +9,8 @@ from PySide6.QtCore import QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QVBoxLayout, QWidget
 
-from ui.guard import painting
 from ui.kit.forms.flow import Flow
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
 

@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QAbstractButton, QButtonGroup, QSizePolicy, QWidget
 
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
 

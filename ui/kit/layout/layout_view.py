@@ -21,8 +21,8 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QToolTip, QWidget
 from binder.cards.spreads import Place, Spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.study.readings.readings import Laid
-from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
+from ui.kit.guard import painting
 from ui.kit.layout import layout_paint
 from ui.kit.layout.layout_plan import Plan, plan
 from ui.kit.paint import Kept

@@ -9,7 +9,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QRect, QSize, Qt, Si
 from PySide6.QtGui import QFont, QPainter
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
-from ui.guard import painting_row
+from ui.kit.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex
 from ui.kit.paint import short
 from ui.look.theme import Look

@@ -9,7 +9,7 @@ from PySide6.QtCore import QPointF, QSize
 from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.page.heads import wrapped
 from ui.look.theme import Look
 

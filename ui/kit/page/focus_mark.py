@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.look.theme import Look
 
 OUT, SIDE, THICK = 9, 12, 2

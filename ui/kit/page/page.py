@@ -29,8 +29,8 @@ from ui.kit.page.heads import SectionHead
 from ui.kit.prose.prose import Prose
 from ui.kit.prose.prose_links import Pointed
 from ui.kit.prose.rendering import RENDERED
+from ui.kit.scroll import BAR, ScrollArea
 from ui.look.theme import Look
-from ui.scroll import BAR, ScrollArea
 from ui.session.session import Session
 from ui.session.trail import Spot
 

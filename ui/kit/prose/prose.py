@@ -22,7 +22,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QFrame, QMenu, QSizePolicy, QTextBrowser, QWidget
 
 from binder.page.address import Scheme
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.prose import prose_paint
 from ui.kit.prose.breaking import breakable
 from ui.kit.prose.prose_links import Link, Pointed, address, links_in, prepared

@@ -14,7 +14,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QAbstractButton, QApplication, QWidget
 
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import Kept
 from ui.look.theme import Look
 

@@ -28,9 +28,9 @@ from ui.kit.forms.hints import Hint
 from ui.kit.forms.room import open_at
 from ui.kit.layout.layout_view import LayoutView
 from ui.kit.page.heads import SectionHead
+from ui.kit.scroll import ScrollArea
 from ui.laying.spreads.spread_table import SpreadTable
 from ui.look.theme import Look
-from ui.scroll import ScrollArea
 
 TURNS = {0.0: "upright", 45.0: "leaning right", 90.0: "across", 135.0: "leaning left"}
 HELP = (

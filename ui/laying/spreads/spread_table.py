@@ -20,7 +20,7 @@ from PySide6.QtWidgets import QApplication, QMenu, QSizePolicy, QWidget
 from binder.cards.spreads import Place
 from binder.errors import CanMend
 from binder.study.spreads.spread_draft import EDGE, STEP, TURN, SpreadDraft, between
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.laying.spreads import spread_paint
 from ui.laying.spreads.spread_geometry import Geometry
 from ui.look.theme import Look

@@ -31,9 +31,9 @@ from ui.kit.forms.room import open_at
 from ui.kit.layout.layout_view import LayoutView
 from ui.kit.lists.register import Entry, Register
 from ui.kit.page.heads import Heading, SectionHead
+from ui.kit.scroll import ScrollArea
 from ui.laying.spreads.spread_editor import SpreadEditor
 from ui.look.theme import Look
-from ui.scroll import ScrollArea
 from ui.session.session import Session
 
 NEW = Spread("", "", "", ())

@@ -19,13 +19,13 @@ from binder.study.sources import sources
 from ui.kit.faces.faces import FaceCache
 from ui.kit.page.page import Page
 from ui.kit.prose.side_by_side import ASPECT, SideBySideText
+from ui.kit.scroll import BAR
 from ui.leaves.card.card_came import CardCame
 from ui.leaves.card.card_more import CardMore
 from ui.leaves.card.card_top import CardTop, column
 from ui.leaves.card.grown import Grown
 from ui.leaves.card.turned_up import TurnedUp
 from ui.look.theme import Look
-from ui.scroll import BAR
 from ui.session.session import Session
 from ui.session.trail import Spot
 

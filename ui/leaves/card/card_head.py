@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QWidget
 
 from binder.cards.facts import Card
 from binder.page.layout.boxes import RATIO
-from ui.guard import painting
 from ui.kit.faces.faces import FaceCache, draw_centred
+from ui.kit.guard import painting
 from ui.kit.paint import Kept, shadow
 from ui.look.colour import faded
 from ui.look.theme import Look

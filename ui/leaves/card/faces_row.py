@@ -14,8 +14,8 @@ from binder.page.address import Scheme
 from binder.page.layout.boxes import RATIO
 from binder.study.cards.imagery import Mark, on_picture
 from binder.study.decks.shown_faces import Picture
-from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
+from ui.kit.guard import painting
 from ui.kit.prose.prose import Prose
 from ui.leaves.card.card_head import EDGE
 from ui.leaves.card.marked_face import MarkedFace

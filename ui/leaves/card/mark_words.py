@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QWidget
 
 from binder.study.cards.imagery import Mark
 from ui.kit.forms.field import GrowingField
+from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
-from ui.scroll import ScrollArea
 
 EXAMPLE = "What it is"
 _TOP = Qt.AlignmentFlag.AlignTop

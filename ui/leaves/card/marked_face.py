@@ -15,9 +15,9 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QWidget
 
 from binder.study.cards.imagery import Mark
-from ui.guard import painting
 from ui.kit.faces.faces import FaceCache
 from ui.kit.forms.field import ENTER
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.leaves.card.card_head import EDGE, Face
 from ui.leaves.card.mark_paint import mark_at, paint_marks

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from binder.study.dates import MONTHS
 from binder.study.readings.lookbacks import Verdict
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.verdicts import WAITING, dotted_ring
 from ui.look.theme import Look
 

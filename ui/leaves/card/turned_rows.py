@@ -14,7 +14,7 @@ from binder.page.address import Scheme
 from binder.study import dates
 from binder.study.cards import appearances
 from binder.study.cards.appearances import Appearance
-from ui.guard import painting_row
+from ui.kit.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex, TallList, paint_ground
 from ui.kit.verdicts import draw_mark, ink_of
 from ui.look.theme import Look, Theme

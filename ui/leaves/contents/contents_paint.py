@@ -10,8 +10,8 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.study import dates
 from binder.study.leaves.leaves import Entry
-from ui.guard import painting_row
 from ui.kit.faces.row_signs import card_colour, draw_box, emblem
+from ui.kit.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex, paint_ground
 from ui.leaves.contents.contents_rows import ContentsModel, Group
 from ui.look.theme import Look, Theme

@@ -18,8 +18,8 @@ from PySide6.QtWidgets import QSizePolicy, QStyledItemDelegate, QStyleOptionView
 
 from binder.reckon.wording import FEW, range_words
 from binder.study.overview.came import Group
-from ui.guard import painting, painting_row
 from ui.kit.figures.sure_picture import halves
+from ui.kit.guard import painting, painting_row
 from ui.kit.lists.tall_list import TallList, paint_ground
 from ui.look.theme import Look, Theme
 

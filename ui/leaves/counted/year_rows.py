@@ -16,8 +16,8 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 from binder.page.address import Scheme
 from binder.page.layout.boxes import RATIO
 from binder.study.overview.months import MOST, MonthLine, State
-from ui.guard import painting_row
 from ui.kit.faces.faces import CORNER, FaceCache, draw_centred
+from ui.kit.guard import painting_row
 from ui.kit.lists.tall_list import TallList, paint_ground
 from ui.kit.verdicts import draw_mark, ink_of
 from ui.look.theme import Look

@@ -16,8 +16,8 @@ from binder.page.markup.markdown import to_html
 from binder.study.overview.level import Level, report
 from ui.kit.forms.room import open_at
 from ui.kit.prose.prose import Prose
+from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
-from ui.scroll import ScrollArea
 
 ABOUT = (
     "These are counts, not marks: a level is finished when you say so. Its binder stays as it is, "

@@ -7,7 +7,7 @@ from PySide6.QtGui import QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEv
 from PySide6.QtWidgets import QApplication, QToolTip, QWidget
 
 from binder.cards.titles import STANDARD, DeckTitles
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.lists.tall_list import TallList
 from ui.leaves.course.plan_rows import Areas, PlanDelegate, UnitRow
 from ui.look.theme import Look

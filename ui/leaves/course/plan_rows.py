@@ -16,8 +16,8 @@ from binder.study.course.aims import Aim
 from binder.study.course.course import UnitView
 from binder.study.overview.progress import NONE, STEPS, Progress
 from binder.study.readings.lookbacks import Verdict
-from ui.guard import painting_row
 from ui.kit.faces.row_signs import card_colour, draw_box
+from ui.kit.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex, paint_ground
 from ui.kit.page.heads import wrapped
 from ui.kit.verdicts import draw_mark

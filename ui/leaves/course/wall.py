@@ -19,8 +19,8 @@ from binder.cards.facts import CARDS
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.page.layout.boxes import RATIO
 from binder.study.overview.progress import NONE, STEPS, Progress
-from ui.guard import painting
 from ui.kit.faces.small import thumbnail
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
 

@@ -25,9 +25,9 @@ from binder.store.file import Binder
 from binder.study import dates
 from binder.study.leaves import drawer
 from binder.study.leaves.drawer import Aside
-from ui.guard import painting_row
 from ui.kit.forms import asking
 from ui.kit.forms.room import open_at
+from ui.kit.guard import painting_row
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.lists.tall_list import AnyIndex
 from ui.look.theme import Look

@@ -24,7 +24,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.page.pdf_words import Letters
 from binder.page.spotting import Span
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.leaves.handout.sheet_words import SheetWords
 from ui.leaves.handout.sheets import Sheet, draw, spell

@@ -22,7 +22,7 @@ from PySide6.QtWidgets import QAbstractButton, QMenu, QSizePolicy, QVBoxLayout, 
 from binder.study import dates
 from binder.study.readings.lookbacks import Verdict
 from binder.study.readings.readings import ExpectationView
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.kit.verdicts import WAITING, draw_mark, ink_of
 from ui.look.theme import Look

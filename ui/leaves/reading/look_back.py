@@ -27,9 +27,9 @@ from binder.study.readings.readings import ReadingView
 from ui.kit.forms.example import ExampleLine
 from ui.kit.forms.wrap_row import WrapRow
 from ui.kit.page.heads import Heading, SectionHead
+from ui.kit.scroll import BAR, ScrollArea
 from ui.leaves.reading.judging import Statement
 from ui.look.theme import Look
-from ui.scroll import BAR, ScrollArea
 from ui.session.session import Session
 from ui.session.trail import Spot
 from ui.writing.choosing.citing import CitingKeys

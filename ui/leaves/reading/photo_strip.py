@@ -36,7 +36,7 @@ from binder.study.leaves import files
 from binder.study.leaves.files import FileView
 from binder.study.readings import details
 from binder.study.readings.readings import Photo
-from ui.guard import painting
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
 from ui.session.jobs import Newest

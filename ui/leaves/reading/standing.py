@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from binder.page.layout.boxes import RATIO
 from binder.study.readings.readings import ReadingView
-from ui.guard import painting
 from ui.kit.faces.faces import FaceCache, draw_centred
+from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
 from ui.look.theme import Look
 

@@ -14,11 +14,11 @@ from binder.study.decks.decks import usual_titles
 from binder.study.sources import sources, tables
 from binder.study.sources.sources import SourceView
 from binder.study.sources.tables import Across
-from ui.guard import painting
 from ui.kit.forms import asking
 from ui.kit.forms.field import ENTER
 from ui.kit.forms.flow import Flow
 from ui.kit.forms.hints import Hint
+from ui.kit.guard import painting
 from ui.look.theme import Look
 from ui.session.session import Session
 from ui.writing.editor.keeping import Keeping, Pending

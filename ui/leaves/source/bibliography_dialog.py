@@ -19,8 +19,8 @@ from binder.errors import CanMend
 from binder.study.sources.bibliography import ASKED, CHECKS, KINDS, NAMES, Bibliography, asks
 from ui.kit.forms.form import FormDialog
 from ui.kit.forms.hints import Hint
+from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
-from ui.scroll import ScrollArea
 
 TALLEST = 430
 """Height at scale 1 from which the fields scroll."""

@@ -9,8 +9,8 @@ from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from binder.study.sources.citing import Cited, places
-from ui.guard import painting_row
 from ui.kit.faces.row_signs import emblem
+from ui.kit.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex, paint_ground
 from ui.look.theme import Look
 

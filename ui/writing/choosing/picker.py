@@ -30,7 +30,7 @@ from binder.study.decks.decks import usual_titles
 from binder.study.leaves.leaves import contents
 from binder.study.overview import picking
 from binder.study.overview.picking import Choice
-from ui.guard import painting_row
+from ui.kit.guard import painting_row
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.lists.tall_list import AnyIndex
 from ui.look.theme import Look

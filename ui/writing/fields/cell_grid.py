@@ -20,8 +20,8 @@ from PySide6.QtWidgets import (
     QTableView,
 )
 
-from ui.guard import painting_row
 from ui.kit.forms.field import ENTER
+from ui.kit.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex
 from ui.kit.page.heads import wrapped
 from ui.kit.paint import focus_ring

@@ -1,0 +1,1 @@
+"""The handbook: the program's own leaves on how things are done."""
