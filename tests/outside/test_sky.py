@@ -102,6 +102,38 @@ def test_quarters_of_the_moon(line):
     assert apart(found.elongation, sky.PHASES.index(name) * 45) < APART
 
 
+EIGHTHS = """
+waxing crescent 2026-11-11T07:08:21Z, first quarter 2026-11-15T10:34:02Z,
+waxing gibbous 2026-11-19T10:46:27Z, full 2026-11-22T23:47:26Z,
+waning gibbous 2026-11-26T05:12:14Z, last quarter 2026-11-29T12:01:55Z,
+waning crescent 2026-12-03T02:23:03Z, new 2026-12-07T00:05:14Z
+"""
+"""When the Moon stood 22.5, 67.5 ... 337.5 degrees from the Sun, by the same library: half way from
+one of the eight to the next.
+"""
+
+
+@pytest.mark.parametrize("line", EIGHTHS.replace("\n", " ").split(","))
+def test_a_phase_begins_half_way_from_the_one_before(line):
+    name, _, at = line.strip().rpartition(" ")
+    before, after = (sky.sky(utc(at, 600 * way)).phase for way in (1, -1))
+    assert (before, after) == (sky.PHASES[sky.PHASES.index(name) - 1], name)
+
+
+@pytest.mark.parametrize(
+    ("elongation", "name"),
+    [
+        (0, "new"), (22.49, "new"), (22.51, "waxing crescent"), (67.49, "waxing crescent"),
+        (67.51, "first quarter"), (157.49, "waxing gibbous"), (157.51, "full"),
+        (337.49, "waning crescent"), (337.51, "new"), (359.99, "new"), (360, "new"),
+        (-23, "waning crescent"), (383, "waxing crescent"),
+    ],
+)  # fmt: skip
+def test_a_phase_is_an_eighth_of_the_round_about_its_middle(elongation, name):
+    """Eight phases of 45 degrees, the new Moon from 337.5 to 22.5: common practice."""
+    assert sky.phase_name(elongation) == name
+
+
 INGRESSES = """
 Aries 2024-03-20T03:06:17Z, Taurus 2024-04-19T13:59:44Z, Gemini 2024-05-20T12:59:32Z,
 Cancer 2024-06-20T20:51:03Z, Leo 2024-07-22T07:44:28Z, Virgo 2024-08-22T14:55:03Z,
@@ -121,6 +153,25 @@ def test_the_sun_comes_into_its_signs(line):
     assert (before.sign, before.decan) == (sky.SIGNS[sky.SIGNS.index(sign) - 1], 3)
 
 
+BETWEEN_DECANS = """
+10 2026-03-30T16:58:47Z, 50 2024-05-10T04:07:37Z, 110 2026-07-12T07:45:53Z,
+160 2026-09-02T10:53:40Z, 200 2026-10-13T07:51:16Z, 230 2026-11-12T09:16:40Z,
+260 2026-12-12T00:57:14Z, 320 2026-02-08T18:28:09Z
+"""
+"""When the Sun came to that longitude, by the same library."""
+
+
+@pytest.mark.parametrize("line", BETWEEN_DECANS.replace("\n", " ").split(","))
+def test_the_sun_comes_into_the_next_decan_of_a_sign(line):
+    longitude, at = line.split()
+    before, after = (sky.sky(utc(at, 120 * way)) for way in (1, -1))
+    number = int(longitude) % 30 // 10
+    assert before.sign == after.sign == sky.SIGNS[int(longitude) // 30]
+    assert (before.decan, after.decan) == (number, number + 1)
+    assert before.card == decan_cards()[int(longitude) // 10 - 1]
+    assert after.card == decan_cards()[int(longitude) // 10]
+
+
 DECANS = """
 wands 2 3 4, pentacles 5 6 7, swords 8 9 10, cups 2 3 4, wands 5 6 7, pentacles 8 9 10,
 swords 2 3 4, cups 5 6 7, wands 8 9 10, pentacles 2 3 4, swords 5 6 7, cups 8 9 10
@@ -128,10 +179,22 @@ swords 2 3 4, cups 5 6 7, wands 8 9 10, pentacles 2 3 4, swords 5 6 7, cups 8 9 
 """The Equinox I:8, 1912, Liber LXXVIII, titles of the symbols 21 to 56, from Aries on."""
 
 
-def test_the_cards_of_the_decans():
+def decan_cards() -> list[str]:
+    """The cards named there, by their keys."""
     signs = (sign.split() for sign in DECANS.replace("\n", " ").split(","))
-    named = [f"{suit}-{int(number):02}" for suit, *numbers in signs for number in numbers]
-    assert [sky.decan_card(10 * decan + 5) for decan in range(36)] == named
+    return [f"{suit}-{int(number):02}" for suit, *numbers in signs for number in numbers]
+
+
+def test_the_cards_of_the_decans():
+    assert [sky.decan_card(10 * decan + 5) for decan in range(36)] == decan_cards()
+
+
+@pytest.mark.parametrize("decan", range(36))
+def test_a_decan_is_ten_degrees_from_its_first_on(decan):
+    card = decan_cards()[decan]
+    assert sky.decan_card(10 * decan) == sky.decan_card(10 * decan + 9.999) == card
+    assert sky.decan_card(10 * decan - 0.001) == decan_cards()[decan - 1]
+    assert sky.decan_card(10 * decan + 360) == card
 
 
 def second_library(at: datetime) -> tuple[float, float, float]:

@@ -2,6 +2,9 @@
 
 import calendar
 import math
+import re
+
+import pytest
 
 from binder.cards.spreads import spread
 
@@ -43,10 +46,29 @@ class TestTenCards:
         assert [y for _, y in column] == sorted(y for _, y in column)
         assert column[0][0] > max(spots("celtic-cross")[n][0] for n in range(1, 7))
 
-    def test_what_the_last_four_are_for(self):
-        """Seventh the querent's own self, eighth his house, ninth hopes or fears, tenth the end."""
-        labels = [self.cross.place(n).label for n in (7, 8, 9, 10)]
-        assert labels == ["Self", "House", "Hopes and fears", "Outcome"]
+    @pytest.mark.parametrize(
+        ("n", "label", "asks"),
+        [
+            (1, "matter", r"surround"),  # the air in which all the rest moves
+            (2, "cross", r"in the way"),  # what kind of thing opposes
+            (3, "above", r"\baim.* or .*\bbest\b"),  # an aim, or what can at best be reached
+            (4, "ground", r"already"),  # what has become fact and is stood upon
+            (5, "behind", r"passing"),  # an influence gone by or going
+            (6, "ahead", r"coming"),  # one that will act in the near future
+            (7, "self", r"the querent"),  # how the querent stands to it
+            (8, "house", r"home and friends"),  # what acts on it from around
+            (9, "hopes and fears", r"wished .*or.* dreaded"),
+            (10, "outcome", r"lead"),  # the end that the others come to
+        ],
+    )
+    def test_what_each_place_is_called_and_asks(self, n, label, asks):
+        """The matter of each of the ten in that section, in other words."""
+        place = self.cross.place(n)
+        assert label in place.label.lower()
+        assert re.search(asks, place.asks)
+
+    def test_no_two_places_ask_the_same(self):
+        assert len({place.asks for place in self.cross.places}) == 10
 
     def test_names_its_source(self):
         assert "Waite 1911" in self.cross.source

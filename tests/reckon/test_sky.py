@@ -37,6 +37,21 @@ def test_midnight_means_that_no_hour_was_noted():
     assert sky.lines(found)[-1] == "reckoned for noon, as no hour was noted"
 
 
+@pytest.mark.parametrize(("hour", "minute"), [(0, 1), (0, 12), (0, 59), (1, 0), (12, 0), (23, 59)])
+def test_an_hour_that_was_noted_is_taken_as_it_is(hour, minute):
+    at = datetime(2026, 11, 22, hour, minute)
+    found = sky.then(at, "Z")
+    assert found == sky.sky(at.replace(tzinfo=UTC))
+    assert not found.noon
+    assert len(sky.lines(found)) == 2
+
+
+def test_noon_is_that_of_the_place():
+    """Noon of 22 November 2026 in Tokyo, nine hours ahead, is 3:00 by universal time."""
+    found = sky.then(datetime(2026, 11, 22), "Asia/Tokyo")
+    assert replace(found, noon=False) == sky.sky(datetime(2026, 11, 22, 3, tzinfo=UTC))
+
+
 def test_a_moment_without_a_zone_is_a_fault():
     with pytest.raises(ValueError, match="no zone"):
         sky.sky(AT)
