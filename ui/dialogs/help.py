@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from html import escape
-from importlib.metadata import version
 
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import (

@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtTest import QTest
 
 from tests.ui.driving import CTRL, SHIFT, K, click_row, key, keys, settle
+from ui.actions.installed import actions_of
 
 
 @pytest.fixture
