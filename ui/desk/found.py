@@ -20,7 +20,7 @@ PAD = 10
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class FoundRow:
     """A line of the panel: a group's head (`hit` is None) or a leaf found."""
 
     head: str
@@ -34,7 +34,7 @@ class Row:
         return f"{plain_line(self.hit.title)}: {plain_line(self.hit.line)}"
 
 
-class FoundModel(RowsModel[Row]):
+class FoundModel(RowsModel[FoundRow]):
     """The rows of what was found."""
 
     def __init__(self) -> None:
@@ -44,8 +44,8 @@ class FoundModel(RowsModel[Row]):
         """Take up another result."""
         rows = []
         for group in found.groups:
-            rows.append(Row(f"{group.binder}, {group.tab}"))
-            rows += [Row("", hit) for hit in group.hits]
+            rows.append(FoundRow(f"{group.binder}, {group.tab}"))
+            rows += [FoundRow("", hit) for hit in group.hits]
         self.show(rows)
 
     def flags(self, index: AnyIndex) -> Qt.ItemFlag:
@@ -65,7 +65,7 @@ class FoundDelegate(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: AnyIndex) -> QSize:
         """One line for a head, two for a leaf."""
         theme = self._look.theme
-        row: Row = index.data(Qt.ItemDataRole.UserRole)
+        row: FoundRow = index.data(Qt.ItemDataRole.UserRole)
         if row.hit is None:
             return QSize(200, round(theme.line("label") + 14))
         return QSize(200, round(theme.line("list") + theme.line("label") + 10))
@@ -74,7 +74,7 @@ class FoundDelegate(QStyledItemDelegate):
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """A head in soft letters, or a title with its line below."""
         theme = self._look.theme
-        row: Row = index.data(Qt.ItemDataRole.UserRole)
+        row: FoundRow = index.data(Qt.ItemDataRole.UserRole)
         area = option.rect.adjusted(PAD, 3, -PAD, -3)
         painter.save()
         if row.hit is None:

@@ -26,7 +26,7 @@ from PySide6.QtWidgets import (
 from binder.study.readings.laying import WRITE_AS
 from ui.kit.guard import painting, painting_row
 from ui.kit.paint import shadow
-from ui.laying.offers import Offer, Row
+from ui.laying.offers import Offer, OfferRow
 from ui.look.theme import Look
 
 AnyIndex = QModelIndex | QPersistentModelIndex
@@ -41,9 +41,9 @@ class OfferModel(QAbstractListModel):
 
     def __init__(self) -> None:
         super().__init__()
-        self.rows: tuple[Row, ...] = ()
+        self.rows: tuple[OfferRow, ...] = ()
 
-    def take(self, rows: tuple[Row, ...]) -> None:
+    def take(self, rows: tuple[OfferRow, ...]) -> None:
         """Show other rows."""
         self.beginResetModel()
         self.rows = rows
@@ -78,7 +78,7 @@ class OfferDelegate(QStyledItemDelegate):
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """The chosen row is shaded and its title stronger."""
         theme = self._look.theme
-        row: Row = index.data(_ROLE.UserRole)
+        row: OfferRow = index.data(_ROLE.UserRole)
         chosen = bool(option.state & QStyle.StateFlag.State_Selected)
         painter.save()
         if chosen:

@@ -14,7 +14,7 @@ BETWEEN = " ,;|/\n"
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class OfferRow:
     """One card a part may become: its title as said, and what to write for it."""
 
     title: str
@@ -27,7 +27,7 @@ class Offer:
 
     start: int
     end: int
-    rows: tuple[Row, ...]
+    rows: tuple[OfferRow, ...]
     problem: str = ""
     digits: bool = False
     """Whether 1 to 9 choose a row: only where a digit cannot be meant as shorthand."""
@@ -63,15 +63,15 @@ def _left_behind(hand: Hand, caret: int) -> Offer | None:
     return _mending(mark, _rows(mark.choices, hand), digits=False) if mark else None
 
 
-def _mending(mark: Part, rows: tuple[Row, ...], *, digits: bool) -> Offer:
+def _mending(mark: Part, rows: tuple[OfferRow, ...], *, digits: bool) -> Offer:
     return Offer(mark.start, mark.end, rows, mark.problem, digits and bool(rows))
 
 
-def _rows(found: Sequence[Choice | Suggestion], hand: Hand) -> tuple[Row, ...]:
+def _rows(found: Sequence[Choice | Suggestion], hand: Hand) -> tuple[OfferRow, ...]:
     free = [one for one in found if one.card.key not in hand.taken or isinstance(one, Suggestion)]
     return tuple(_row(one, hand) for one in free[:9])
 
 
-def _row(one: Choice | Suggestion, hand: Hand) -> Row:
+def _row(one: Choice | Suggestion, hand: Hand) -> OfferRow:
     title = hand.titles.title(one.card.key) + (", reversed" if one.reversed else "")
-    return Row(title, one.text)
+    return OfferRow(title, one.text)

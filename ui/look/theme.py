@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QApplication
 from binder.resources import resource
 from ui.look import fonts
 from ui.look.colour import apart, mix
-from ui.look.sheet import style_sheet
+from ui.look.style_sheet import style_sheet
 
 NAMES = ("day", "lamp")
 SCALES = (1.0, 2.0)

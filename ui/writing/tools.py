@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QToolButton, QWidget
 from binder.page.editing import edit, edit_lines, edit_tables
 from binder.page.editing.spans import SpannedLine
 from ui.kit.forms.wrap_row import WrapRow
-from ui.kit.units import units
+from ui.kit.utf16 import units
 from ui.look.theme import Look, Theme
 from ui.writing.editor.editor import Editor
 from ui.writing.editor.long_editor import LongEditor

@@ -9,7 +9,7 @@ from PySide6.QtGui import QTextCursor
 
 from tests.ui.writing_desk import CTRL, desk, own_data  # noqa: F401
 from ui.kit.prose.prose import Prose
-from ui.kit.units import units, whole
+from ui.kit.utf16 import units, whole
 from ui.look import theme
 from ui.look.colour import contrast
 from ui.writing.editor.formats import HEADINGS, Formats

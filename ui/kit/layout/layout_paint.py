@@ -13,7 +13,7 @@ from binder.page.layout.boxes import CardBox
 from binder.page.layout.marks import Spot
 from binder.study.readings.readings import Laid
 from ui.kit.faces.faces import CORNER, FaceCache, draw_centred
-from ui.kit.layout.layout_plan import Plan, Row
+from ui.kit.layout.layout_plan import PlaceRow, Plan
 from ui.kit.paint import focus_ring
 from ui.look.theme import Theme
 
@@ -150,7 +150,7 @@ def _note(painter: QPainter, plan: Plan, spot: Spot, theme: Theme) -> None:
     painter.drawText(room.adjusted(spare[0], -4, spare[1], 4), flags, " ".join(spot.lines))
 
 
-def _row(painter: QPainter, row: Row, marked: bool, theme: Theme) -> None:
+def _row(painter: QPainter, row: PlaceRow, marked: bool, theme: Theme) -> None:
     end = 0.0
     for words in row.words:
         font = QFont(words.font)

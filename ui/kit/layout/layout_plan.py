@@ -44,7 +44,7 @@ class Words:
 
 
 @dataclass(frozen=True)
-class Row:
+class PlaceRow:
     """One place in the list: the room it takes and its words."""
 
     n: int
@@ -59,7 +59,7 @@ class Plan:
     laying: Arrangement
     unit: float
     corner: QPointF
-    rows: tuple[Row, ...]
+    rows: tuple[PlaceRow, ...]
     height: float
     pictured: bool = True
     """Whether the cards are drawn, and not only listed."""
@@ -145,7 +145,7 @@ def _above(spread: Spread, laid: Mapping[int, Sequence[Laid]], width: float, the
     each = -(-len(spread.places) // columns)
     gap = GAP * scale * 0.6
     column = (width - gap * (columns - 1)) / columns
-    rows: list[Row] = []
+    rows: list[PlaceRow] = []
     for number in range(columns):
         places = spread.places[number * each : (number + 1) * each]
         start = QPointF(number * (column + gap), tall + 12 * scale)
@@ -212,7 +212,7 @@ def _rows(
     start: QPointF,
     width: float,
     theme: Theme,
-) -> Iterator[Row]:
+) -> Iterator[PlaceRow]:
     top = start.y()
     for place in places:
         row = _row(place, laid.get(place.n, ()), QPointF(start.x(), top), width, theme)
@@ -220,7 +220,9 @@ def _rows(
         yield row
 
 
-def _row(place: Place, cards: Sequence[Laid], start: QPointF, width: float, theme: Theme) -> Row:
+def _row(
+    place: Place, cards: Sequence[Laid], start: QPointF, width: float, theme: Theme
+) -> PlaceRow:
     """The place's number and label, and under them what its cards are called."""
     small, large = _fonts(theme)
     label = cards[0].label if cards and cards[0].label else place.label
@@ -241,7 +243,7 @@ def _row(place: Place, cards: Sequence[Laid], start: QPointF, width: float, them
         if card.reversed:
             told, top = _reversed(lines[-1], start.x(), top, width, theme)
             words.append(told)
-    return Row(place.n, QRectF(start.x(), start.y(), width, top - start.y()), tuple(words))
+    return PlaceRow(place.n, QRectF(start.x(), start.y(), width, top - start.y()), tuple(words))
 
 
 def _reversed(
@@ -273,6 +275,6 @@ def wrapped(text: str, font: QFont, width: float) -> list[str]:
     return lines
 
 
-def _moved(row: Row, by: QPointF) -> Row:
+def _moved(row: PlaceRow, by: QPointF) -> PlaceRow:
     words = tuple(replace(one, at=one.at + by) for one in row.words)
-    return Row(row.n, row.room.translated(by), words)
+    return PlaceRow(row.n, row.room.translated(by), words)

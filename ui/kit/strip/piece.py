@@ -86,7 +86,7 @@ class PieceButton(QAbstractButton):
             self.setToolTip(tip)
 
     def nextCheckState(self) -> None:
-        """Clicking only asks; `Row.set_current` says which is open."""
+        """Clicking only asks; `PieceRow.set_current` says which is open."""
 
     def hitButton(self, pos: QPoint) -> bool:
         """Shadows do not count."""

@@ -17,7 +17,7 @@ from PySide6.QtWidgets import QWidget
 
 from ui.kit.dropped import local_files
 from ui.kit.strip.piece import Piece, PieceButton
-from ui.kit.strip.row import Row
+from ui.kit.strip.piece_row import PieceRow
 from ui.look.theme import Look
 
 LEAF_MIME = "application/x-ringbound-leaf"
@@ -28,7 +28,7 @@ _STEPS = {Qt.Key.Key_Left: -1, Qt.Key.Key_Up: -1, Qt.Key.Key_Right: 1, Qt.Key.Ke
 _SIDEWAYS = (Qt.Key.Key_Left, Qt.Key.Key_Right)
 
 
-class Strip(Row):
+class Strip(PieceRow):
     """The row of spines and the row of tabs have this in common."""
 
     chosen = Signal(str)

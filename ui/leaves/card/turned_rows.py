@@ -32,7 +32,7 @@ NARROW = 430
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class AppearanceRow:
     """A time the card turned up, in words."""
 
     address: str
@@ -51,9 +51,9 @@ class Row:
         )
 
 
-def row_of(one: Appearance, today: date) -> Row:
+def row_of(one: Appearance, today: date) -> AppearanceRow:
     """The row of an appearance as it is read on that day."""
-    return Row(
+    return AppearanceRow(
         Scheme.LEAF.to(one.leaf_uid),
         dates.brief(one.day, today),
         dates.written(one.day),
@@ -69,8 +69,8 @@ class TurnedUpModel(QAbstractListModel):
 
     def __init__(self) -> None:
         super().__init__()
-        self._all: Callable[[], list[Row]] = list
-        self.rows: list[Row] = []
+        self._all: Callable[[], list[AppearanceRow]] = list
+        self.rows: list[AppearanceRow] = []
         self.earlier = 0
         """How many rows are not shown yet."""
 
@@ -94,7 +94,7 @@ class TurnedUpModel(QAbstractListModel):
         return 0 if parent.isValid() else len(self.rows) + bool(self.earlier)
 
     def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> object:
-        """The words of a row; UserRole gives the Row, or None for the one that asks for more."""
+        """The words of a row; UserRole gives the row, None for the one that asks for more."""
         row = self.rows[index.row()] if index.row() < len(self.rows) else None
         if role == Qt.ItemDataRole.UserRole:
             return row
@@ -116,7 +116,7 @@ class TurnedUpDelegate(QStyledItemDelegate):
         self._look = look
         self._columns = (0, 0, 0, 0)
 
-    def measure(self, rows: list[Row]) -> None:
+    def measure(self, rows: list[AppearanceRow]) -> None:
         """Take up the widths that these rows' days, places and verdicts need."""
         theme = self._look.theme
         label = QFontMetrics(theme.font("label"))
@@ -142,7 +142,7 @@ class TurnedUpDelegate(QStyledItemDelegate):
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """Draw one row."""
         theme = self._look.theme
-        row: Row | None = index.data(Qt.ItemDataRole.UserRole)
+        row: AppearanceRow | None = index.data(Qt.ItemDataRole.UserRole)
         painter.save()
         paint_ground(painter, option, theme)
         area = QRect(option.rect)
@@ -156,7 +156,7 @@ class TurnedUpDelegate(QStyledItemDelegate):
             self._one_line(painter, area, row)
         painter.restore()
 
-    def _one_line(self, painter: QPainter, area: QRect, row: Row) -> None:
+    def _one_line(self, painter: QPainter, area: QRect, row: AppearanceRow) -> None:
         theme = self._look.theme
         day, place, verdict, title = self._columns
         gap = theme.px(12)
@@ -173,7 +173,7 @@ class TurnedUpDelegate(QStyledItemDelegate):
         if row.verdict:
             self._verdict(painter, area, verdict_left, row.verdict)
 
-    def _two_lines(self, painter: QPainter, area: QRect, row: Row) -> None:
+    def _two_lines(self, painter: QPainter, area: QRect, row: AppearanceRow) -> None:
         theme = self._look.theme
         area.adjust(0, theme.px(3), 0, -theme.px(3))
         upper = QRect(area.left(), area.top(), area.width(), area.height() // 2)
@@ -194,7 +194,7 @@ class TurnedUpDelegate(QStyledItemDelegate):
         _words(painter, theme, "label", colour, area, left + theme.px(18), area.width(), verdict)
 
 
-def _place(row: Row) -> str:
+def _place(row: AppearanceRow) -> str:
     if not row.reversed:
         return row.place
     return f"{row.place}, rev." if row.place else "reversed"

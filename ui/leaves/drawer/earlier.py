@@ -41,14 +41,14 @@ _WITH_TIME = 16
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class VersionLine:
     """One state in the list; the newest is the present one."""
 
     name: str
     state: Earlier
 
 
-def lines(view: LeafView, what: str) -> list[Line]:
+def lines(view: LeafView, what: str) -> list[VersionLine]:
     """The states of a leaf's text, or of own words of one way, newest first."""
     if what == TEXT:
         now = Earlier("", view.title, view.text)
@@ -56,9 +56,9 @@ def lines(view: LeafView, what: str) -> list[Line]:
     else:
         said = words.history(view.binder, view.uid)
         states = [Earlier(one.at, "", one.text) for one in said if one.way == what]
-    named = [Line(_when(state.at), state) for state in states]
+    named = [VersionLine(_when(state.at), state) for state in states]
     if named:
-        named[-1] = Line(_present(named[-1]), named[-1].state)
+        named[-1] = VersionLine(_present(named[-1]), named[-1].state)
     return named[::-1]
 
 
@@ -70,7 +70,7 @@ def _when(at: str) -> str:
     return f"{dates.written(at)}{time}"
 
 
-def _present(line: Line) -> str:
+def _present(line: VersionLine) -> str:
     return f"Now, since {line.name}" if line.name else "As it is now"
 
 
@@ -95,7 +95,7 @@ class EarlierDialog(QDialog):
     ) -> None:
         super().__init__(parent)
         self._session, self._look, self._view = session, look, view
-        self._lines: list[Line] = []
+        self._lines: list[VersionLine] = []
         self.setWindowTitle(f"Earlier versions of “{view.title}”")
         self.what, self.against = QComboBox(), QComboBox()
         self.what.setAccessibleName("What to look at")
@@ -182,7 +182,7 @@ class EarlierDialog(QDialog):
         self.list.setFocus()
         self._compare()
 
-    def _chosen(self) -> Line | None:
+    def _chosen(self) -> VersionLine | None:
         row = self.list.currentIndex().row()
         return self._lines[row] if 0 <= row < len(self._lines) else None
 

@@ -23,7 +23,7 @@ from ui.look.theme import Look
 from ui.session.session import Session
 from ui.writing.editor.keeping import Keeping, Pending
 from ui.writing.fields.cell_fields import CellFields
-from ui.writing.fields.cells import At, Line, Table
+from ui.writing.fields.cells import At, Header, Table
 
 SPOKEN_OF = "Cards it speaks of"
 
@@ -146,9 +146,9 @@ class AcrossScreen(QWidget):
         self._across = across = tables.across(shelf, self.source, self.cards)
         table.take(across.cells)
         titles = usual_titles(shelf)
-        table.rows = [Line(card.key, titles.title(card.key)) for card in across.cards]
+        table.rows = [Header(card.key, titles.title(card.key)) for card in across.cards]
         table.columns = [
-            Line(name, name) for name in dict.fromkeys((*across.aspects, *self._begun))
+            Header(name, name) for name in dict.fromkeys((*across.aspects, *self._begun))
         ]
         nothing = "Nothing is written of any card yet; choose a set of cards above to begin."
         self.hint.say("" if table.rows else nothing)

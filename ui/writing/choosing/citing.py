@@ -13,7 +13,7 @@ from binder.page.address import Scheme
 from binder.page.editing.edit import Edit, link
 from binder.page.editing.quoting import quoted
 from binder.study.sources.sources import author_of
-from ui.kit.units import units, whole
+from ui.kit.utf16 import units, whole
 from ui.look.theme import Look
 from ui.session.session import Session
 

@@ -25,7 +25,7 @@ from PySide6.QtWidgets import QFrame, QSizePolicy, QWidget
 from binder.cards.prose import Mention
 from binder.page.address import Scheme
 from ui.kit.guard import painting
-from ui.kit.units import units
+from ui.kit.utf16 import units
 from ui.look.theme import Look
 from ui.writing.editor import columns, editor_paint
 from ui.writing.editor.previews import Previews

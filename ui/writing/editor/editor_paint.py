@@ -10,7 +10,7 @@ from PySide6.QtGui import QPainter, QPen, QTextBlock
 
 from binder.page.editing.spans import Span, SpannedLine
 from ui.kit.prose.prose_paint import blocks_in, strips
-from ui.kit.units import units
+from ui.kit.utf16 import units
 from ui.writing.editor.formats import ITEM
 from ui.writing.editor.previews import GAP
 from ui.writing.editor.styled import StyledField

@@ -8,7 +8,7 @@ from collections.abc import Callable
 
 from PySide6.QtGui import QTextBlock, QTextBlockFormat, QTextCursor
 
-from ui.kit.units import units
+from ui.kit.utf16 import units
 from ui.writing.editor.styled import StyledField
 
 Shape = tuple[float, float]

@@ -9,7 +9,7 @@ from PySide6.QtGui import QSyntaxHighlighter, QTextBlock, QTextDocument
 
 from binder.page.editing.spans import SpannedLine, line
 from binder.page.lines import Where
-from ui.kit.units import units
+from ui.kit.utf16 import units
 from ui.look.theme import Look
 from ui.writing.editor import columns
 from ui.writing.editor.formats import GAP, Formats, spaced

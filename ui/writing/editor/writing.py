@@ -11,7 +11,7 @@ from PySide6.QtGui import QKeyEvent, QTextCursor, QTextDocument
 from binder.page.editing import edit_lines, edit_tables
 from binder.page.editing.edit import Edit, line_span, link, put_block, unlink
 from binder.page.editing.spans import pairs
-from ui.kit.units import units, whole
+from ui.kit.utf16 import units, whole
 
 MARKDOWN = "text/markdown"
 """How Markdown is called on the clipboard."""

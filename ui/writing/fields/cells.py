@@ -35,7 +35,7 @@ class Cell:
 
 
 @dataclass(slots=True)
-class Line:
+class Header:
     """A row or column: its key, the name that stands at its head, and words that say more."""
 
     key: str
@@ -47,8 +47,8 @@ class Line:
 class Table:
     """Rows, columns, and the cells that were ever written in."""
 
-    rows: list[Line] = field(default_factory=list)
-    columns: list[Line] = field(default_factory=list)
+    rows: list[Header] = field(default_factory=list)
+    columns: list[Header] = field(default_factory=list)
     cells: dict[At, Cell] = field(default_factory=dict)
 
     def cell(self, at: At) -> Cell:

@@ -21,7 +21,7 @@ from ui.look.theme import Look
 from ui.session.session import Session
 from ui.writing.editor.keeping import Pending
 from ui.writing.fields.cell_fields import CellFields
-from ui.writing.fields.cells import At, Line, Table
+from ui.writing.fields.cells import At, Header, Table
 
 TALLEST = 380
 """Pixels at scale 1 from which the table scrolls within itself."""
@@ -138,7 +138,7 @@ class SideFields(QWidget):
             self._begun[1].update(dict.fromkeys(USUAL))
         aspects = dict.fromkeys((*shown.aspects, *self._begun[1]))
         table.columns = [self._column(key) for key in columns]
-        table.rows = [Line(name, name) for name in aspects]
+        table.rows = [Header(name, name) for name in aspects]
         self.fields.show_table(table, at)
         self.add_row.setVisible(bool(columns))
         self.compared.setVisible(bool(columns))
@@ -147,9 +147,9 @@ class SideFields(QWidget):
                 field.start_with(table.cell((name, OWN)).text)
         self._fit()
 
-    def _column(self, key: str) -> Line:
+    def _column(self, key: str) -> Header:
         found = self._known.get(key)
-        return Line(key, found.author, found.title) if found else Line(key, key)
+        return Header(key, found.author, found.title) if found else Header(key, key)
 
     # Writing
 

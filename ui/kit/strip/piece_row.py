@@ -12,7 +12,7 @@ from ui.look.theme import Look
 ARROW = 24
 
 
-class Row(QWidget):
+class PieceRow(QWidget):
     """Pieces in a line. Subclasses make them, say how long they are and where they lie across."""
 
     axis = Qt.Orientation.Horizontal
