@@ -66,7 +66,8 @@ def pytest_sessionstart(session):
     moment, zone = session.config.moment
     reporter = session.config.pluginmanager.get_plugin("terminalreporter")
     if reporter is not None:
-        order = f"--randomly-seed={session.config.option.randomly_seed}"
+        seed = getattr(session.config.option, "randomly_seed", None)
+        order = "-p no:randomly" if seed is None else f"--randomly-seed={seed}"
         clock = f" --moment={moment} --zone={zone}" if moment else ""
         reporter.write_line(f"To repeat this run: {order}{clock}")
 

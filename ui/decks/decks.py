@@ -10,7 +10,6 @@ from PySide6.QtCore import SignalInstance
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
-    QDialog,
     QFileDialog,
     QFormLayout,
     QHBoxLayout,
@@ -22,9 +21,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.cards.titles import TRADITIONS, DeckTitles
-from binder.errors import CanMend, RingboundError
-from binder.store.change import Notice
-from binder.store.file import Binder
+from binder.errors import CanMend
 from binder.study import dates
 from binder.study.decks import decks
 from binder.study.decks.deck_faces import faces, set_faces
@@ -34,9 +31,9 @@ from ui.decks.titles_table import TitlesTable
 from ui.kit.forms import asking
 from ui.kit.forms.example import ExampleLine
 from ui.kit.forms.form import FormDialog
-from ui.kit.forms.hints import Hint
 from ui.kit.forms.room import open_at
-from ui.kit.lists.register import Entry, Register
+from ui.kit.lists.register import Entry
+from ui.kit.lists.register_dialog import RegisterDialog
 from ui.look.theme import Look
 from ui.session.session import Session
 
@@ -44,35 +41,30 @@ NUMBERS = {"justice": "Strength is 8, Justice 11", "strength": "Justice is 8, St
 NONE_YET = "No deck is registered yet. Add the one you read with, and readings can name it."
 
 
-class DecksDialog(QDialog):
+class DecksDialog(RegisterDialog):
     """Every change is written at once, but for titles that are wrong: those wait to be mended."""
 
+    touched = ("deck", "deck_face", "reading")
+    no_binder = "Add a binder to the shelf first; a deck is kept in one."
+
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._session, self._look = session, look
+        super().__init__(session, look, "Decks", parent)
         self._deck: DeckView | None = None
         self._decks: dict[str, DeckView] = {}
         self._uses: Mapping[str, Use] = {}
         self._unwritten: dict[str, DeckTitles] = {}
         """Titles typed that cannot be written yet, by deck."""
-        self.setWindowTitle("Decks")
-        self._make_list()
         self._make_fields()
         self._lay_out()
         self._connect()
-        look.changed.connect(self._restyle)
-        self._restyle()
+        self.restyle()
         open_at(self, look, 940, 640)
-        self._refresh()
+        self.refresh()
 
     # Making
 
-    def _make_list(self) -> None:
-        self.list = Register(self._look, "Decks")
-        self.add = QPushButton("Add a deck…")
-        self.shut = QPushButton("Close")
-
     def _make_fields(self) -> None:
+        self.add, self.shut = QPushButton("Add a deck…"), QPushButton("Close")
         self.name = QLineEdit()
         self.note = ExampleLine("where it came from, what it looks like")
         self.numbers = QComboBox()
@@ -88,7 +80,6 @@ class DecksDialog(QDialog):
         self.photos, self.plain = QPushButton("Photographs…"), QPushButton("Drawn faces again")
         self.pictures, self.used = QLabel(), QLabel()
         self.retire = QPushButton("Retire")
-        self.wrong = Hint(self._look)
         self.told = QLabel(NONE_YET)
         self.told.setWordWrap(True)
         for button in (self.add, self.shut, self.more, self.less, self.photos, self.plain,
@@ -117,10 +108,9 @@ class DecksDialog(QDialog):
         beside.addWidget(self.side, 1)
         beside.addWidget(self.told, 1)
         beside.addLayout(_row(None, self.shut))
-        self._row = both = QHBoxLayout(self)
-        both.addLayout(left, 4)
-        both.addLayout(beside, 8)
-        self._columns = (left, form, ticks, right, beside, both)
+        self._both.addLayout(left, 4)
+        self._both.addLayout(beside, 8)
+        self._columns = (left, form, ticks, right, beside)
 
     def _connect(self) -> None:
         doing: tuple[tuple[SignalInstance, Callable[..., None]], ...] = (
@@ -133,33 +123,14 @@ class DecksDialog(QDialog):
             (self.retire.clicked, self._retire), (self.table.rows.edited, self._keep_titles),
         )  # fmt: skip
         for signal, verb in doing:
-            signal.connect(lambda *values, verb=verb: self._guard(verb, *values))
+            signal.connect(lambda *values, verb=verb: self.guard(verb, *values))
         self.table.rows.refused.connect(lambda words: self.wrong.say(words, wrong=True))
         self.table.selectionModel().currentChanged.connect(lambda *_cells: self._enable())
-        self._session.changed.connect(self._changed)
 
-    def _restyle(self) -> None:
-        px = self._look.theme.px
-        self._row.setContentsMargins(*[px(16)] * 4)
-        for column in self._columns:
-            column.setSpacing(px(10))
+    def restyle(self) -> None:
+        """Take up the theme of now."""
+        super().restyle()
         self.pictures.setFont(self._look.theme.font("label"))
-
-    # Guarding
-
-    def _guard(self, verb: Callable[..., None], *values: object) -> None:
-        """Do something; a failure is said under the table and the fields show what is true."""
-        try:
-            verb(*values)
-        except RingboundError as error:
-            self.wrong.say(str(error), wrong=True)
-
-    def _binder(self) -> Binder:
-        """Where changes are written: the binder that lies open, else the first."""
-        binders = self._session.shelf.binders
-        if not binders:
-            raise CanMend("Add a binder to the shelf first; a deck is kept in one.")
-        return self._session.binder or binders[0]
 
     def _here(self) -> DeckView:
         if self._deck is None:
@@ -168,11 +139,7 @@ class DecksDialog(QDialog):
 
     # Showing
 
-    def _changed(self, notice: Notice | None) -> None:
-        if notice is None or notice.touches("deck", "deck_face", "reading"):
-            self._refresh()
-
-    def _refresh(self, key: str = "") -> None:
+    def refresh(self, key: str = "") -> None:
         """List the decks anew, keeping the one that is shown."""
         self._uses = uses = decks.uses(self._session.shelf)
         self._decks = {d.uid: d for d in decks.decks(self._session.shelf, retired=True)}
@@ -228,28 +195,28 @@ class DecksDialog(QDialog):
         form.deleteLater()
 
     def _add(self, name: str, titles: DeckTitles) -> None:
-        uid = decks.add_deck(self._session.shelf, self._binder(), name, titles)
-        self._refresh(uid)
+        uid = decks.add_deck(self._session.shelf, self.binder(), name, titles)
+        self.refresh(uid)
 
     def _rename(self) -> None:
         deck, name = self._here(), self.name.text()
         if " ".join(name.split()) == deck.name:
             return
         try:
-            decks.rename(self._session.shelf, self._binder(), deck.uid, name)
+            decks.rename(self._session.shelf, self.binder(), deck.uid, name)
         finally:
             self.name.setText(self._decks[deck.uid].name)
 
     def _annotate(self) -> None:
-        decks.set_note(self._session.shelf, self._binder(), self._here().uid, self.note.text())
+        decks.set_note(self._session.shelf, self.binder(), self._here().uid, self.note.text())
 
     def _choose_usual(self) -> None:
-        decks.use_by_default(self._session.shelf, self._binder(), self._here().uid)
+        decks.use_by_default(self._session.shelf, self.binder(), self._here().uid)
 
     def _retire(self) -> None:
         deck = self._here()
         verb = decks.bring_back if deck.retired else decks.retire
-        verb(self._session.shelf, self._binder(), deck.uid)
+        verb(self._session.shelf, self.binder(), deck.uid)
 
     # Titles
 
@@ -283,7 +250,7 @@ class DecksDialog(QDialog):
             self._unwritten[deck.uid] = titles
         else:
             self._unwritten.pop(deck.uid, None)
-            decks.set_titles(self._session.shelf, self._binder(), deck.uid, titles)
+            decks.set_titles(self._session.shelf, self.binder(), deck.uid, titles)
         self._show_titles(titles)
         self.table.scrollTo(self.table.currentIndex())
 
@@ -301,7 +268,7 @@ class DecksDialog(QDialog):
         from ui.decks.photo_review import PhotoReview
 
         deck = self._here()
-        shelf, binder = self._session.shelf, self._binder()
+        shelf, binder = self._session.shelf, self.binder()
         review = PhotoReview(shelf, binder, deck, self._look, folder, self)
         review.exec()
         review.deleteLater()
@@ -309,7 +276,7 @@ class DecksDialog(QDialog):
     def _forget_photos(self) -> None:
         deck = self._here()
         bare = dict.fromkeys(faces(self._session.shelf, deck.uid), "")
-        set_faces(self._session.shelf, self._binder(), deck.uid, bare)
+        set_faces(self._session.shelf, self.binder(), deck.uid, bare)
 
     # Ending
 

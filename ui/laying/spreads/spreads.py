@@ -8,9 +8,7 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import (
-    QDialog,
     QFileDialog,
-    QHBoxLayout,
     QLabel,
     QPushButton,
     QVBoxLayout,
@@ -19,17 +17,15 @@ from PySide6.QtWidgets import (
 
 from binder.cards.line import counted
 from binder.cards.spreads import Spread
-from binder.errors import CanMend, RingboundError
-from binder.store.change import Notice
-from binder.store.file import Binder
+from binder.errors import CanMend
 from binder.study.spreads import spread_files, spreads
 from binder.study.spreads.spreads import SpreadView
 from ui.kit.forms import asking
 from ui.kit.forms.flow import Flow
-from ui.kit.forms.hints import Hint
 from ui.kit.forms.room import open_at
 from ui.kit.layout.layout_view import LayoutView
-from ui.kit.lists.register import Entry, Register
+from ui.kit.lists.register import Entry
+from ui.kit.lists.register_dialog import RegisterDialog
 from ui.kit.page.heads import Heading, SectionHead
 from ui.kit.scroll import ScrollArea
 from ui.laying.spreads.spread_editor import SpreadEditor
@@ -40,32 +36,30 @@ NEW = Spread("", "", "", ())
 FILES = f"Spreads (*{spread_files.SUFFIX});;All files (*)"
 
 
-class SpreadsDialog(QDialog):
+class SpreadsDialog(RegisterDialog):
     """Spreads of the program can be duplicated; the owner's own can be changed and retired."""
 
+    touched = ("own_spread", "reading")
+    no_binder = "Add a binder to the shelf first; a spread of your own is kept in one."
+
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._session, self._look = session, look
+        super().__init__(session, look, "Spreads", parent)
         self._views: dict[str, SpreadView] = {}
-        self.setWindowTitle("Spreads")
         self._make()
         self._lay_out()
         self._connect()
-        look.changed.connect(self._restyle)
-        self._restyle()
+        self.restyle()
         open_at(self, look, 980, 660)
-        self._refresh()
+        self.refresh()
 
     def _make(self) -> None:
         look = self._look
-        self.list = Register(look, "Spreads")
         self.heading = Heading(look, role="section_title")
         self.layout_view = LayoutView(look)
         self.places_head, self.places = SectionHead(look, "What each place asks"), QLabel()
         self.places.setTextFormat(Qt.TextFormat.PlainText)
         self.places.setWordWrap(True)
         self.places.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        self.wrong = Hint(look)
         named = {
             "new": "New spread…", "open": "Open a file…", "change": "Change…",
             "duplicate": "Duplicate", "rename": "Rename…", "retire": "Retire",
@@ -94,10 +88,9 @@ class SpreadsDialog(QDialog):
         right.addWidget(scroll, 1)
         right.addWidget(self.wrong)
         right.addWidget(self._tools)
-        self._row = both = QHBoxLayout(self)
-        both.addLayout(left, 4)
-        both.addLayout(right, 9)
-        self._columns = (left, leaf, right, both)
+        self._both.addLayout(left, 4)
+        self._both.addLayout(right, 9)
+        self._columns = (left, leaf, right)
 
     def _connect(self) -> None:
         doing: dict[str, Callable[[], None]] = {
@@ -106,35 +99,22 @@ class SpreadsDialog(QDialog):
             "save": self._ask_save,
         }  # fmt: skip
         for name, verb in doing.items():
-            self.buttons[name].clicked.connect(lambda _checked=False, verb=verb: self._guard(verb))
+            self.buttons[name].clicked.connect(lambda _checked=False, verb=verb: self.guard(verb))
         self.buttons["shut"].clicked.connect(self.reject)
         self.list.picked.connect(self._show)
-        self.list.doubleClicked.connect(lambda _index: self._guard(self.change))
-        self._session.changed.connect(self._changed)
+        self.list.doubleClicked.connect(lambda _index: self.guard(self.change))
 
-    def _restyle(self) -> None:
+    def restyle(self) -> None:
+        """Take up the theme of now."""
+        super().restyle()
         px = self._look.theme.px
-        self._row.setContentsMargins(*[px(16)] * 4)
-        for column in self._columns:
-            column.setSpacing(px(10))
         self._tools.set_gaps(px(8), px(6))
         self.places.setFont(self._look.theme.font("list"))
 
-    # Guarding
-
-    def _guard(self, verb: Callable[..., None], *values: object) -> None:
+    def guard(self, verb: Callable[..., None], *values: object) -> None:
+        """What was wrong before is wrong no longer."""
         self.wrong.say("")
-        try:
-            verb(*values)
-        except RingboundError as error:
-            self.wrong.say(str(error), wrong=True)
-
-    def _binder(self) -> Binder:
-        """Where changes are written: the binder that lies open, else the first."""
-        binders = self._session.shelf.binders
-        if not binders:
-            raise CanMend("Add a binder to the shelf first; a spread of your own is kept in one.")
-        return self._session.binder or binders[0]
+        super().guard(verb, *values)
 
     def _here(self) -> SpreadView:
         return self._views[self.list.key]
@@ -147,11 +127,8 @@ class SpreadsDialog(QDialog):
 
     # Showing
 
-    def _changed(self, notice: Notice | None) -> None:
-        if notice is None or notice.touches("own_spread", "reading"):
-            self._refresh()
-
-    def _refresh(self, key: str = "") -> None:
+    def refresh(self, key: str = "") -> None:
+        """List the library anew, keeping the spread that is shown."""
         uses = spreads.uses(self._session.shelf)
         found = spreads.library(self._session.shelf, retired=True)
         self._views = {view.spread.key: view for view in found}
@@ -183,14 +160,14 @@ class SpreadsDialog(QDialog):
         self._edit(NEW, self._add)
 
     def _add(self, spread: Spread) -> None:
-        self._pick(spreads.add_spread(self._session.shelf, self._binder(), spread))
+        self._pick(spreads.add_spread(self._session.shelf, self.binder(), spread))
 
     def change(self) -> None:
         """Change the spread that is shown, if it is the owner's."""
         view = self._own()
 
         def write(spread: Spread) -> None:
-            spreads.change_spread(self._session.shelf, self._binder(), view.uid, spread)
+            spreads.change_spread(self._session.shelf, self.binder(), view.uid, spread)
 
         self._edit(view.spread, write)
 
@@ -202,23 +179,23 @@ class SpreadsDialog(QDialog):
     def duplicate(self) -> None:
         """Put a copy into the library."""
         spread = self._here().spread
-        self._pick(spreads.duplicate(self._session.shelf, self._binder(), spread))
+        self._pick(spreads.duplicate(self._session.shelf, self.binder(), spread))
 
     def rename(self) -> None:
         """Ask for another name."""
         view = self._own()
         name = asking.line(self, "Rename spread", "Name of the spread:", view.spread.name)
         if name:
-            spreads.rename(self._session.shelf, self._binder(), view.uid, name)
+            spreads.rename(self._session.shelf, self.binder(), view.uid, name)
 
     def retire(self) -> None:
         """Offer it no longer, or again."""
         view = self._own()
         verb = spreads.bring_back if view.retired else spreads.retire
-        verb(self._session.shelf, self._binder(), view.uid)
+        verb(self._session.shelf, self.binder(), view.uid)
 
     def _pick(self, uid: str) -> None:
-        self._refresh(spreads.spread_called(self._session.shelf, uid).key)
+        self.refresh(spreads.spread_called(self._session.shelf, uid).key)
 
     # Files
 
@@ -249,7 +226,7 @@ class SpreadsDialog(QDialog):
         while name.casefold() in known:
             name, number = f"{spread.name} {number}", number + 1
         self._pick(
-            spreads.add_spread(self._session.shelf, self._binder(), replace(spread, name=name))
+            spreads.add_spread(self._session.shelf, self.binder(), replace(spread, name=name))
         )
 
 

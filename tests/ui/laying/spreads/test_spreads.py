@@ -131,14 +131,14 @@ def test_an_own_spread_is_changed_renamed_and_retired(dialog, course_shelf):
 def test_saved_to_a_file_and_opened_on_another_shelf(dialog, course_shelf, tmp_path):
     made = replace(spread("three-card"), name="My three")
     path = spread_files.save(made, tmp_path / "mine")
-    dialog._guard(dialog.open_from, path)
+    dialog.guard(dialog.open_from, path)
     assert dialog.list.key == "my-three"
-    dialog._guard(dialog.open_from, path)
+    dialog.guard(dialog.open_from, path)
     assert "in the library already" in dialog.wrong.text()
-    dialog._guard(dialog.save_to, tmp_path / "again")
+    dialog.guard(dialog.save_to, tmp_path / "again")
     assert spread_files.opened(tmp_path / "again.spread.json").places == made.places
     changed = replace(made, places=made.places[:2])
-    dialog._guard(dialog.open_from, spread_files.save(changed, tmp_path / "changed"))
+    dialog.guard(dialog.open_from, spread_files.save(changed, tmp_path / "changed"))
     assert [each.name for each in own(course_shelf)] == ["My three", "My three 2"]
 
 
@@ -146,7 +146,7 @@ def test_a_file_with_a_script_is_one_sentence_and_changes_nothing(dialog, course
     path = tmp_path / "odd.spread.json"
     text = spread_files.written(spread("three-card"))
     path.write_text(text.replace("Past", "<script>alert(1)</script>"), encoding="utf-8")
-    dialog._guard(dialog.open_from, path)
+    dialog.guard(dialog.open_from, path)
     assert dialog.wrong.text() == (
         "“odd.spread.json” was not opened: The label of place 1 is to be plain words; "
         "take out the marks that are none."
