@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, QPointF, QSize, Qt, Signal
+from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
-    QHelpEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
     QPaintEvent,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QApplication, QSizePolicy, QToolTip, QWidget
+from PySide6.QtWidgets import QApplication, QSizePolicy, QWidget
 
 from binder.page.layout.boxes import CardBox
 from binder.study.readings.hand import Hand, Seat
@@ -21,26 +20,19 @@ from ui.kit.faces.faces import FaceCache
 from ui.kit.guard import painting
 from ui.kit.layout import layout_paint
 from ui.kit.layout.layout_plan import Plan
+from ui.kit.layout.places_view import STEPS, PlacesView
 from ui.laying import laid_paint
 from ui.laying.grid import BESIDE
 from ui.laying.places import spoken
 from ui.laying.seat_menu import pop_up
 from ui.look.theme import Look
 
-_STEPS = {
-    Qt.Key.Key_Right: 1,
-    Qt.Key.Key_Down: 1,
-    Qt.Key.Key_Left: -1,
-    Qt.Key.Key_Up: -1,
-    Qt.Key.Key_Home: -99,
-    Qt.Key.Key_End: 99,
-}
 _TAKE_UP = (Qt.Key.Key_Delete, Qt.Key.Key_Backspace)
 _CHOOSE = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
 _MOVE = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
 
 
-class LaidView(QWidget):
+class LaidView(PlacesView):
     """A hand in its places. Arrows walk them; R turns, Delete takes up, Enter chooses a place,
     + lays the next card beside, and a letter or figure begins the card of a free place.
     """
@@ -53,17 +45,14 @@ class LaidView(QWidget):
     def __init__(
         self, look: Look, hand: Hand, faces: FaceCache, parent: QWidget | None = None
     ) -> None:
-        super().__init__(parent)
+        super().__init__(look, faces, QSizePolicy.Policy.Expanding, parent)
         self.look, self.hand = look, hand
-        self._faces = faces
         self._at, self._preview = 1, ""
         self._by_key = False
         self._pressed: tuple[CardBox, QPointF] | None = None
         self._lifted = ""
         self._air = QPointF()
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setMouseTracking(True)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         look.changed.connect(self.update)
         hand.listen(self._follow)
         self._follow()
@@ -96,6 +85,19 @@ class LaidView(QWidget):
         extras = tuple((s.place.n, n) for s in self.hand.seats if (n := self._beside(s)))
         places = self.hand.spread.places
         return laid_paint.plan(places, self.width(), self.height(), theme.scale, extras)
+
+    def drawn(self) -> Plan | None:
+        """The layout without a list."""
+        return self.plan()
+
+    def tip(self, n: int) -> str:
+        """The place's card, and what the place asks."""
+        seat = self._of(n)
+        return f"{spoken(seat, self.hand)}\n{seat.place.asks}"
+
+    def walked_to(self) -> int | None:
+        """The place the keyboard is at."""
+        return self.hand.seat(self._at).place.n
 
     def _beside(self, seat: Seat) -> int:
         """How many cards lie beside that of a seat, with the one that is to lie there."""
@@ -146,10 +148,10 @@ class LaidView(QWidget):
         """Walk, turn, take up, choose, lay beside, type, and move with Ctrl and Shift."""
         key, plain = event.key(), not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier
         self._by_key = True
-        if key in _STEPS and event.modifiers() & _MOVE == _MOVE:
-            self._carry(_STEPS[Qt.Key(key)])
-        elif key in _STEPS and plain:
-            self.go(self._at + _STEPS[Qt.Key(key)])
+        if key in STEPS and event.modifiers() & _MOVE == _MOVE:
+            self._carry(STEPS[Qt.Key(key)])
+        elif key in STEPS and plain:
+            self.go(self._at + STEPS[Qt.Key(key)])
         elif key == Qt.Key.Key_R and plain:
             self.hand.turn(self._at)
         elif key in _TAKE_UP and plain:
@@ -192,8 +194,11 @@ class LaidView(QWidget):
         on = (point - plan.corner) / plan.unit
         return plan.laying.at(on.x(), on.y())
 
+    def _of(self, place: int) -> Seat:
+        return next(seat for seat in self.hand.seats if seat.place.n == place)
+
     def _seat(self, box: CardBox) -> Seat:
-        return next(seat for seat in self.hand.seats if seat.place.n == box.n)
+        return self._of(box.n)
 
     def _key(self, box: CardBox) -> str:
         """Key of the card that lies there; '' where none does."""
@@ -213,7 +218,7 @@ class LaidView(QWidget):
         """A card follows the pointer once it is clearly dragged."""
         if self._pressed is None:
             over = self._box(event.position()) is not None
-            self.setCursor(_HAND) if over else self.unsetCursor()
+            self.show_pointing(over)
             return
         box, start = self._pressed
         far = (event.position() - start).manhattanLength() >= QApplication.startDragDistance()
@@ -229,7 +234,7 @@ class LaidView(QWidget):
         box = self._box(event.position())
         pressed, lifted = self._pressed, self._lifted
         self._pressed, self._lifted = None, ""
-        self.setCursor(_HAND) if box is not None else self.unsetCursor()
+        self.show_pointing(box is not None)
         if lifted:
             self.drop(lifted, event.globalPosition())
         elif box is not None and pressed is not None and box == pressed[0]:
@@ -251,25 +256,8 @@ class LaidView(QWidget):
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """What can be done with the place."""
-        by_key = event.reason() is QContextMenuEvent.Reason.Keyboard
-        box = self._box(QPointF(event.pos()))
-        if box is None and not by_key:
-            return
-        n = self._at if by_key or box is None else self._seat(box).n
-        self.go(n)
-        plan = self.plan()
-        middle = plan.middle(plan.laying.box(self.hand.seat(n).place.n)).toPoint()
-        pop_up(self.hand, n, self.mapToGlobal(middle) if by_key else event.globalPos(), self)
-
-    def event(self, event: QEvent) -> bool:
-        """A place's card and what it asks stand in its tip; Escape lets go of a card."""
-        if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
-            box = self._box(QPointF(event.pos()))
-            seat = self._seat(box) if box is not None else None
-            words = f"{spoken(seat, self.hand)}\n{seat.place.asks}" if seat else ""
-            QToolTip.showText(event.globalPos(), words, self)
-            return True
-        return super().event(event)
-
-
-_HAND = Qt.CursorShape.PointingHandCursor
+        n, at = self.menu_place(event)
+        if n is not None:
+            seat = self._of(n).n
+            self.go(seat)
+            pop_up(self.hand, seat, at, self)

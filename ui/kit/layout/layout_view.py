@@ -9,14 +9,13 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
     QFocusEvent,
-    QHelpEvent,
     QKeyEvent,
     QMouseEvent,
     QPainter,
     QPaintEvent,
     QResizeEvent,
 )
-from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QToolTip, QWidget
+from PySide6.QtWidgets import QAbstractButton, QSizePolicy, QWidget
 
 from binder.cards.spreads import Place, Spread
 from binder.cards.titles import STANDARD, DeckTitles
@@ -25,17 +24,9 @@ from ui.kit.faces.faces import FaceCache
 from ui.kit.guard import painting
 from ui.kit.layout import layout_paint
 from ui.kit.layout.layout_plan import Plan, plan
+from ui.kit.layout.places_view import STEPS, PlacesView
 from ui.kit.paint import Kept
 from ui.look.theme import Look
-
-_STEPS = {
-    Qt.Key.Key_Right: 1,
-    Qt.Key.Key_Down: 1,
-    Qt.Key.Key_Left: -1,
-    Qt.Key.Key_Up: -1,
-    Qt.Key.Key_Home: -99,
-    Qt.Key.Key_End: 99,
-}
 
 
 class PlaceButton(QAbstractButton):
@@ -58,8 +49,8 @@ class PlaceButton(QAbstractButton):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Arrows walk the places; Enter and the space bar lay the card's leaf facing."""
-        if event.key() in _STEPS and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
-            self.walked.emit(_STEPS[Qt.Key(event.key())])
+        if event.key() in STEPS and not event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self.walked.emit(STEPS[Qt.Key(event.key())])
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
             self.click()
         else:
@@ -71,7 +62,7 @@ class PlaceButton(QAbstractButton):
         super().focusInEvent(event)
 
 
-class LayoutView(QWidget):
+class LayoutView(PlacesView):
     """A reading's layout, as tall as its width asks for."""
 
     chosen = Signal(str)
@@ -84,8 +75,7 @@ class LayoutView(QWidget):
     def __init__(
         self, look: Look, faces: FaceCache | None = None, parent: QWidget | None = None
     ) -> None:
-        super().__init__(parent)
-        self._look, self._faces = look, faces or FaceCache()
+        super().__init__(look, faces or FaceCache(), QSizePolicy.Policy.Fixed, parent)
         self._spread: Spread | None = None
         self._titles = STANDARD
         self._laid: dict[int, list[Laid]] = {}
@@ -96,9 +86,7 @@ class LayoutView(QWidget):
         self._version = 0
         self._buttons: list[PlaceButton] = []
         self._kept = Kept(lambda painter, _size: self._paint(painter))
-        self.setMouseTracking(True)
         self.setAccessibleName("Layout")
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         look.changed.connect(self._fit)
 
     def show_reading(
@@ -239,27 +227,40 @@ class LayoutView(QWidget):
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Show which place is under the pointer, on the card and in the list."""
-        self._hover(self._at(event.position()))
+        self._hover(self.place_at(event.position()))
 
     def leaveEvent(self, event: QEvent) -> None:
         """Nothing is under the pointer any more."""
         self._hover(None)
         super().leaveEvent(event)
 
-    def _at(self, point: QPointF) -> int | None:
-        n = self._plan.place_at(point) if self._plan else None
+    def drawn(self) -> Plan | None:
+        """The layout and its list."""
+        return self._plan
+
+    def tip(self, n: int) -> str:
+        """What the place asks."""
+        return self._place(self._index(n)).asks
+
+    def walked_to(self) -> int | None:
+        """The place whose button has the keyboard."""
+        index = next((i for i, button in enumerate(self.places()) if button.hasFocus()), None)
+        return None if index is None else self._place(index).n
+
+    def place_at(self, point: QPointF) -> int | None:
+        """Only a place with a card in it can be chosen."""
+        n = super().place_at(point)
         return n if n in self._laid else None
 
     def _hover(self, n: int | None) -> None:
         if n != self._hovered:
             self._hovered = n
-            hand = Qt.CursorShape.PointingHandCursor
-            self.setCursor(hand) if n is not None else self.unsetCursor()
+            self.show_pointing(n is not None)
             self.update()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """The place clicked also takes the keyboard."""
-        n = self._at(event.position())
+        n = self.place_at(event.position())
         if n is None or event.button() is not Qt.MouseButton.LeftButton:
             event.ignore()
             return
@@ -267,7 +268,7 @@ class LayoutView(QWidget):
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """A click lays the card's leaf facing."""
-        n = self._at(event.position())
+        n = self.place_at(event.position())
         if n is None or event.button() is not Qt.MouseButton.LeftButton:
             event.ignore()
             return
@@ -278,23 +279,9 @@ class LayoutView(QWidget):
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """Ask for the menu of the card under the pointer, or of the place with the keyboard."""
-        n = self._at(QPointF(event.pos()))
-        at = event.globalPos()
-        if event.reason() is QContextMenuEvent.Reason.Keyboard:
-            index = next((i for i, b in enumerate(self.places()) if b.hasFocus()), None)
-            n = self._place(index).n if index is not None else None
-            at = self.mapToGlobal(self.place_rect(n).center().toPoint()) if n is not None else at
+        n, at = self.menu_place(event)
         if n in self._laid:
             self.menu_asked.emit(self._laid[n][0].card, at)
-
-    def event(self, event: QEvent) -> bool:
-        """What a place asks stands in its tip."""
-        if event.type() is QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
-            n = self._at(QPointF(event.pos()))
-            asks = self._place(self._index(n)).asks if n is not None else ""
-            QToolTip.showText(event.globalPos(), asks, self)
-            return True
-        return super().event(event)
 
 
 def spoken(place: Place, laid: dict[int, list[Laid]]) -> str:
