@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from itertools import pairwise
 from math import hypot, sqrt
 
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen, QResizeEvent
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from binder.reckon.calibration import Bin
@@ -60,23 +60,31 @@ class SurePicture(QWidget):
         self.setVisible(bool(self._bins))
         self._fit()
 
-    def resizeEvent(self, event: QResizeEvent) -> None:
+    def hasHeightForWidth(self) -> bool:
         """The table moves below where the leaf is narrow."""
-        super().resizeEvent(event)
-        if event.size().width() != event.oldSize().width():
-            self._fit()
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        """As tall as picture and table."""
+        if not self._rows:
+            return 0
+        return round(max(self._foot(width), self._table_room(width).bottom()) + 2)
+
+    def sizeHint(self) -> QSize:
+        """As wide as the leaf lets it be."""
+        return QSize(100, self.heightForWidth(self.width()))
 
     # Places
 
-    def _beside(self) -> bool:
-        return self.width() >= BESIDE * self._look.theme.scale
+    def _beside(self, width: int) -> bool:
+        return width >= BESIDE * self._look.theme.scale
 
-    def _plot(self) -> QRectF:
+    def _plot(self, width: int) -> QRectF:
         """The square of the plot itself, inside its axes' words."""
         theme = self._look.theme
         left, gap = theme.px(44), theme.px(24)
-        room = float(self.width() - left - theme.px(20))
-        if self._beside():
+        room = float(width - left - theme.px(20))
+        if self._beside(width):
             room -= self._table_width() + gap
         side = min(room, theme.px(320))
         return QRectF(left, theme.px(10), max(side, 80), max(side, 80))
@@ -86,21 +94,21 @@ class SurePicture(QWidget):
         first = max(metrics.horizontalAdvance(row[0]) for row in (*self._rows, ("60 to 79%",)))
         return first + self._look.theme.px(92)
 
-    def _foot(self) -> float:
-        return self._plot().bottom() + 2 * self._look.theme.line("caption") + self._look.theme.px(8)
+    def _foot(self, width: int) -> float:
+        theme = self._look.theme
+        return self._plot(width).bottom() + 2 * theme.line("caption") + theme.px(8)
 
-    def _table_room(self) -> QRectF:
+    def _table_room(self, width: int) -> QRectF:
         theme = self._look.theme
         tall = theme.line("table") * (len(self._rows) + 1) + theme.px(8)
-        if self._beside():
+        if self._beside(width):
             wide = self._table_width()
-            return QRectF(self.width() - wide - 1, self._plot().top(), wide, tall)
-        wide = min(self._table_width() + theme.px(40), self.width() - 2)
-        return QRectF(0, self._foot() + theme.px(8), wide, tall)
+            return QRectF(width - wide - 1, self._plot(width).top(), wide, tall)
+        wide = min(self._table_width() + theme.px(40), width - 2)
+        return QRectF(0, self._foot(width) + theme.px(8), wide, tall)
 
     def _fit(self) -> None:
-        if self._rows:
-            self.setFixedHeight(round(max(self._foot(), self._table_room().bottom()) + 2))
+        self.updateGeometry()
         self.update()
 
     # Painting
@@ -110,14 +118,14 @@ class SurePicture(QWidget):
         """Axes, the line where said and came agree, the bins, the table."""
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        theme, plot = self._look.theme, self._plot()
+        theme, plot = self._look.theme, self._plot(self.width())
         _axes(painter, plot, theme)
         _agreement(painter, plot, theme)
         _bins(painter, plot, self._bins, theme)
         self._paint_table(painter)
 
     def _paint_table(self, painter: QPainter) -> None:
-        theme, room = self._look.theme, self._table_room()
+        theme, room = self._look.theme, self._table_room(self.width())
         pitch, base = theme.line("table"), room.top() + theme.line("table") * 0.72
         painter.setFont(theme.font("label"))
         painter.setPen(theme["inksoft"])

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import QElapsedTimer, QPoint, QPointF, QRectF, Qt, Signal
+from PySide6.QtCore import QElapsedTimer, QPoint, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import (
     QColor,
     QContextMenuEvent,
@@ -110,14 +110,23 @@ class SheetView(QWidget):
 
     # Size and drawing
 
-    def _fit(self) -> None:
+    def hasHeightForWidth(self) -> bool:
+        """A sheet keeps its shape."""
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        """As tall as the sheet, or as a sentence wants."""
         px = self._look.theme.px
         if self._sheet is None:
-            self.setFixedHeight(px(120))
-        elif self._wrong:
-            self.setFixedHeight(px(90))
-        else:
-            self.setFixedHeight(max(round(self.width() * self._sheet.high), px(40)))
+            return px(120)
+        return px(90) if self._wrong else max(round(width * self._sheet.high), px(40))
+
+    def sizeHint(self) -> QSize:
+        """As wide as the leaf lets it be."""
+        return QSize(100, self.heightForWidth(self.width()))
+
+    def _fit(self) -> None:
+        self.updateGeometry()
         self._ask()
         self.update()
 
@@ -125,7 +134,7 @@ class SheetView(QWidget):
         """Draw at the new width."""
         super().resizeEvent(event)
         if event.size().width() != event.oldSize().width():
-            self._fit()
+            self._ask()
 
     def _ask(self) -> None:
         sheet = self._sheet
