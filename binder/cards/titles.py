@@ -45,6 +45,10 @@ class DeckTitles:
         given = self._given.get(key)
         return given if given is not None else self.plain_title(key)
 
+    def called(self, key: str) -> str:
+        """What this deck calls the card; where it has none of that key, the key itself."""
+        return self.title(key) if key in self.keys else key
+
     def printed_title(self, key: str) -> str:
         """What stands on the card itself: its title, or nothing in a deck that prints none."""
         return self.title(key) if self.printed else ""

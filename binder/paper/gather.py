@@ -262,7 +262,7 @@ def _placed(reading: readings.ReadingView) -> Iterator[PlacedCard]:
 def _looked(entry: readings.LookBackView, reading: readings.ReadingView) -> str:
     """When it was written, and the card that said it best."""
     day = dates.written(entry.at)
-    return f"{day}, {reading.titles.title(entry.card)} said it best" if entry.card else day
+    return f"{day}, {reading.titles.called(entry.card)} said it best" if entry.card else day
 
 
 def _under(reading: readings.ReadingView) -> str:

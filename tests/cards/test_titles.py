@@ -116,3 +116,14 @@ def test_any_json_makes_a_deck_or_one_sentence(values: dict[str, object]) -> Non
         deck = DeckTitles.from_dict(values)
         assert [deck.title(key) for key in deck.keys]
         assert set(deck.names().values()) <= set(deck.keys)
+
+
+def test_a_key_of_no_card_is_laid_under_its_words() -> None:
+    plain = replace(STANDARD, printed=False)
+    assert STANDARD.laid("wands-99", "Ninety-nine of Wands").title == "Ninety-nine of Wands"
+    assert STANDARD.laid("wands-99").title == STANDARD.called("wands-99") == "wands-99"
+    assert STANDARD.roman("wands-99") == ""
+    assert STANDARD.laid("major-09") == STANDARD.card("major-09")
+    assert plain.printed_on("major-09", "The Hermit") == ""
+    assert plain.printed_on("wands-99", "") == "wands-99"
+    assert STANDARD.printed_on("major-09", "The Hermit") == "The Hermit"

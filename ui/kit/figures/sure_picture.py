@@ -48,7 +48,7 @@ class SurePicture(QWidget):
         self._look = look
         self._bins: Sequence[Bin] = ()
         self._rows: list[tuple[str, str, str]] = []
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         look.changed.connect(self._fit)
 
     def show_group(self, group: Group) -> None:
@@ -71,8 +71,8 @@ class SurePicture(QWidget):
         return round(max(self._foot(width), self._table_room(width).bottom()) + 2)
 
     def sizeHint(self) -> QSize:
-        """As wide as the leaf lets it be."""
-        return QSize(100, self.heightForWidth(self.width()))
+        """As wide as the leaf lets it be; the height is all told by the width."""
+        return QSize(100, 0)
 
     # Places
 

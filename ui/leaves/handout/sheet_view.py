@@ -77,7 +77,7 @@ class SheetView(QWidget):
         self._job.done.connect(self._drawn)
         self._job.failed.connect(self._failed)
         self._spelling.done.connect(self._spelt)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
         look.changed.connect(self._fit)
@@ -122,8 +122,8 @@ class SheetView(QWidget):
         return px(90) if self._wrong else max(round(width * self._sheet.high), px(40))
 
     def sizeHint(self) -> QSize:
-        """As wide as the leaf lets it be."""
-        return QSize(100, self.heightForWidth(self.width()))
+        """As wide as the leaf lets it be; the height is all told by the width."""
+        return QSize(100, 0)
 
     def _fit(self) -> None:
         self.updateGeometry()

@@ -166,7 +166,7 @@ class ReadingPage(Page):
         for entry in reading.look_backs:
             head = dates.written(entry.at)
             if entry.card:
-                title = reading.titles.title(entry.card)
+                title = reading.titles.called(entry.card)
                 best = f'<a href="card:{entry.card}">{escape(title)}</a>'
                 head += f", {best} said it best"
             entries.append(f"<p><small>{head}</small></p>{self.rendered(view, entry.text)}")

@@ -1,5 +1,6 @@
 """The reading leaf: head, layout, impressions, statements judged in place, looking back."""
 
+from dataclasses import replace
 from datetime import date
 
 import pytest
@@ -7,10 +8,14 @@ from PySide6.QtCore import QPoint, Qt, QTimer
 from PySide6.QtWidgets import QApplication, QMenu
 
 from binder.cards.spreads import spread
+from binder.cards.titles import STANDARD
+from binder.paper.gather import laid_cards
+from binder.paper.photographs import Photographs
 from binder.study.leaves.leaves import rename
 from binder.study.readings import lookbacks, readings
 from binder.study.readings.cautions import CONSENT
-from tests.ui.leaf_fixtures import expect_two, log, session_on, shown
+from binder.study.readings.laying import laid_from
+from tests.ui.leaf_fixtures import LINE, expect_two, log, session_on, shown
 from ui.actions.installed import Installed
 from ui.desk.window import Window
 from ui.leaves.reading.reading import ReadingPage
@@ -303,3 +308,24 @@ def test_celtic_cross_and_wheel_open_too(session, qtbot, look, course_shelf):
         _, uid = log(course_shelf, key, line)
         page = opened(session, qtbot, look, uid)
         assert len(page.cards.places()) == count
+
+
+@pytest.mark.parametrize("printed", [True, False])
+def test_a_key_of_no_card_is_shown_by_its_words(printed, session, qtbot, look, course_shelf):
+    """As a binder written elsewhere may hold one."""
+    titles = replace(STANDARD, printed=printed)
+    cross = laid_from(LINE, spread("five-card-cross"), titles)
+    odd = [replace(one, card="wands-99", title="wands-99") if one.n == 5 else one for one in cross]
+    binder, uid = log(course_shelf, laid=odd, titles=titles)
+    lookbacks.look_back(binder, uid, "It came.", card="wands-99")
+    with qtbot.captureExceptions() as faults:
+        page = opened(session, qtbot, look, uid)
+        page.grab()
+        page.picked("wands-99")
+        page.grab()
+        QApplication.processEvents()
+    assert faults == []
+    assert page.cards.places()[4].accessibleName() == "Place 5, Ahead: wands-99"
+    assert "wands-99 said it best" in page.looked.toPlainText()
+    drawn = laid_cards(readings.reading(binder, uid), Photographs(course_shelf, {}))[5]
+    assert (drawn.card.title, drawn.title, drawn.number) == ("wands-99", "wands-99", None)
