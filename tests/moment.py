@@ -63,13 +63,13 @@ def pytest_configure_node(node):
 @pytest.hookimpl(trylast=True)
 def pytest_sessionstart(session):
     """Say what repeats the run: the moment, and the order."""
-    moment, zone = session.config.moment
+    option, (moment, zone) = session.config.option, session.config.moment
     reporter = session.config.pluginmanager.get_plugin("terminalreporter")
     if reporter is not None:
-        seed = getattr(session.config.option, "randomly_seed", None)
-        order = "-p no:randomly" if seed is None else f"--randomly-seed={seed}"
+        seed = getattr(option, "randomly_seed", "")  # -p no:randomly keeps the order of the files
+        order = f" --randomly-seed={seed}" if seed else ""
         clock = f" --moment={moment} --zone={zone}" if moment else ""
-        reporter.write_line(f"To repeat this run: {order}{clock}")
+        reporter.write_line(f"To repeat this run:{order}{clock}")
 
 
 def _chosen(moment, zone):

@@ -7,7 +7,8 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QCoreApplication, QEvent
+from PySide6.QtCore import QCoreApplication, QEvent, Qt
+from PySide6.QtGui import QGuiApplication
 
 from binder.store.clock import OtherDay
 from ui import rubbish
@@ -26,11 +27,14 @@ def _no_rubbish_meanwhile():
 @pytest.fixture(autouse=True)
 def _collected():
     """Rubbish goes between tests, after what Qt was told to delete: with only the Python half of
-    a widget collected, the next theme would still dress the other.
+    a widget collected, the next theme would still dress the other. What a test leaves in sight or
+    held down would take the next one's pointer.
     """
     yield
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     rubbish.collect()
+    assert QGuiApplication.mouseButtons() == Qt.MouseButton.NoButton
+    assert not [one for one in QGuiApplication.topLevelWindows() if one.isVisible()]
 
 
 @pytest.fixture

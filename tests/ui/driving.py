@@ -37,6 +37,14 @@ def click(widget, at=None):
     settle()
 
 
+def double_click(widget, at):
+    """Click a widget twice, as a hand does: what is called so in Qt never lets go of the button."""
+    left = Qt.MouseButton.LeftButton
+    QTest.mouseClick(widget, left, pos=at)
+    QTest.mouseDClick(widget, left, pos=at)
+    QTest.mouseRelease(widget, left, pos=at)
+
+
 def click_row(view, row):
     """Click a row of a list."""
     view.scrollTo(view.model().index(row, 0))

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QApplication, QMenu
 from binder.cards.spreads import SPREADS, Place, Spread, spread
 from binder.errors import CanMend
 from binder.study.spreads.spread_draft import SpreadDraft
+from tests.ui.driving import double_click
 from ui.kit.forms import asking
 from ui.laying.spreads.spread_editor import SpreadEditor
 from ui.laying.spreads.spreads import NEW
@@ -162,7 +163,7 @@ def test_keys_copy_paste_duplicate_remove_and_undo(three):
 
 
 def test_a_double_click_on_the_cloth_adds_a_place(three):
-    QTest.mouseDClick(three.table, LEFT, NONE, at(three, 2, 1))
+    double_click(three.table, at(three, 2, 1))
     assert spots(three)[3] == (2, 1)
     assert three.draft.one.n == 4
     press(three, Key.Key_Insert)
@@ -217,7 +218,7 @@ def test_a_new_spread_starts_from_an_empty_table(opened):
     assert "no places yet" in editor.wrong.text()
     QTest.mouseClick(editor.keep, LEFT)
     assert editor.written == []
-    QTest.mouseDClick(editor.table, LEFT, NONE, at(editor, 0, 0))
+    double_click(editor.table, at(editor, 0, 0))
     QTest.mouseClick(editor.keep, LEFT)
     assert [place.label for place in editor.written[0].places] == ["Place 1"]
 

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QInputDialog
 from binder.cards.spreads import SPREADS, spread
 from binder.store.clock import OtherDay
 from binder.study.spreads import spread_files, spreads
+from tests.ui.driving import double_click
 from ui.laying.spreads.spread_editor import SpreadEditor
 from ui.laying.spreads.spreads import SpreadsDialog
 from ui.session.session import Session
@@ -72,8 +73,7 @@ def test_the_programs_own_are_duplicated_not_changed(dialog, course_shelf):
     go(dialog, "Horseshoe")
     assert not dialog.buttons["change"].isEnabled()
     spot = dialog.list.visualRect(dialog.list.currentIndex()).center()
-    QTest.mouseClick(dialog.list.viewport(), LEFT, pos=spot)
-    QTest.mouseDClick(dialog.list.viewport(), LEFT, pos=spot)
+    double_click(dialog.list.viewport(), spot)
     assert "duplicate it to change it" in dialog.wrong.text()
     press(dialog, "duplicate")
     assert [each.name for each in own(course_shelf)] == ["Horseshoe, copy"]
@@ -85,7 +85,7 @@ def test_a_new_spread_is_made_and_kept(dialog, course_shelf):
     def make(editor):
         QTest.keyClicks(editor.name, "celtic cross")
         middle = editor.table.geometry_now().point(0, 0).toPoint()
-        QTest.mouseDClick(editor.table, LEFT, pos=middle)
+        double_click(editor.table, middle)
         QTest.mouseClick(editor.keep, LEFT)
         assert "already" in editor.wrong.text()
         editor.name.clear()

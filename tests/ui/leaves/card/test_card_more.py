@@ -14,7 +14,7 @@ from binder.study.decks.deck_faces import set_faces
 from binder.study.leaves import fields, files
 from binder.study.leaves.fields import QUESTIONS
 from tests.ui import driving
-from tests.ui.driving import K, answering, click, settle
+from tests.ui.driving import K, answering, click, double_click, settle
 from ui.actions.installed import actions_of
 from ui.kit.faces.faces import FaceCache
 from ui.leaves.card.card import CardPage
@@ -332,7 +332,7 @@ def test_the_face_has_a_menu(window, qtbot):
 def test_double_click_on_the_face_opens_it_larger(star, qtbot):
     (face,) = star.top.faces.faces
     with qtbot.waitSignal(star.followed) as followed:
-        qtbot.mouseDClick(face, Qt.MouseButton.LeftButton, pos=QPoint(20, 20))
+        double_click(face, QPoint(20, 20))
     assert followed.args == ["marks:"]
 
 

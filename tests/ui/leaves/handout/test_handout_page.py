@@ -10,6 +10,7 @@ from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication, QMenu
 
 from binder.study.leaves import leaves, tabs
+from tests.ui.driving import double_click
 from tests.ui.handouts import pdf_of, png, settle, show  # noqa: F401
 from ui.leaves.handout.handout import HandoutPage
 
@@ -82,7 +83,7 @@ def test_enlarging_by_key_button_and_wheel(show, qtbot):
     assert page.view.zoom == 2.0
     qtbot.mouseClick(page.bar.fit, Qt.MouseButton.LeftButton)
     assert page.view.zoom == 1.0
-    qtbot.mouseDClick(page.view, Qt.MouseButton.LeftButton, pos=QPoint(10, 10))
+    double_click(page.view, QPoint(10, 10))
     assert page.view.zoom == 2.0
     qtbot.keyClick(page.view, Qt.Key.Key_0)
     assert page.view.zoom == 1.0

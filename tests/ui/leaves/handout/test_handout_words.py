@@ -6,6 +6,7 @@ from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication
 
+from tests.ui.driving import double_click
 from tests.ui.handouts import pdf_of, settle, show  # noqa: F401
 
 
@@ -40,7 +41,7 @@ def test_words_are_selected_with_the_mouse_and_copied(talk, qtbot):
     qtbot.mouseRelease(talk.view, Qt.MouseButton.LeftButton, pos=last)
     qtbot.keyClick(talk.view, Qt.Key.Key_C, Qt.KeyboardModifier.ControlModifier)
     assert QApplication.clipboard().text() == "Hermit walks"
-    qtbot.mouseDClick(talk.view, Qt.MouseButton.LeftButton, pos=place_of(talk, "twice")[0])
+    double_click(talk.view, place_of(talk, "twice")[0])
     assert talk.view.words.text() == "twice"
     assert talk.view.zoom == 1.0
     qtbot.keyClick(talk.view, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)

@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 
 from binder.study.sources import sources
 from tests.paper.reading_back import bare, texts
+from tests.ui.driving import double_click
 from ui.actions.installed import actions_of
 from ui.kit.forms import asking
 
@@ -81,8 +82,7 @@ def test_a_row_leads_to_the_leaf_of_its_card(window, screen, qtbot):
     at = header.viewport().rect().topLeft()
     at.setX(10)
     at.setY(y)
-    qtbot.mouseClick(header.viewport(), LEFT, pos=at)
-    qtbot.mouseDClick(header.viewport(), LEFT, pos=at)
+    double_click(header.viewport(), at)
     assert window.session.leaf_of(window.session.left).title == "The Star"
     assert not screen.isVisible()
 
