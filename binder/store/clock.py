@@ -48,4 +48,4 @@ def now_ms() -> int:
 
 def now() -> str:
     """Local date and time to the second, ISO 8601."""
-    return datetime.now().isoformat(timespec="seconds")
+    return Clock().now().isoformat(timespec="seconds")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shutil
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from pathlib import Path
 from tempfile import mkdtemp
 
@@ -16,8 +16,8 @@ from binder.store.shelf import Shelf
 
 _BUILT = "built"
 _HALF = "Sample shelf being built "
-_LEFT_LYING = timedelta(hours=1)
-"""After this time which a half-built shelf was left by a crash."""
+_LEFT_LYING = 3600
+"""Seconds after which a half-built shelf was left by a crash."""
 
 
 def sample_shelf(now: datetime) -> Path:
@@ -42,7 +42,7 @@ def _build(folder: Path, now: datetime) -> None:
     from binder.carry.building import build
 
     folder.parent.mkdir(parents=True, exist_ok=True)
-    _sweep(folder.parent, now - _LEFT_LYING)
+    _sweep(folder.parent, now.timestamp() - _LEFT_LYING)
     half = Path(mkdtemp(prefix=_HALF, dir=folder.parent))
     try:
         build(samples(), half / folder.name).close()
@@ -58,9 +58,9 @@ def _build(folder: Path, now: datetime) -> None:
         shutil.rmtree(half, ignore_errors=True)
 
 
-def _sweep(parent: Path, before: datetime) -> None:
+def _sweep(parent: Path, before: float) -> None:
     for half in parent.glob(f"{_HALF}*"):
-        if half.stat().st_mtime < before.timestamp():
+        if half.stat().st_mtime < before:
             shutil.rmtree(half, ignore_errors=True)
 
 

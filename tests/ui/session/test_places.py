@@ -3,10 +3,13 @@
 import os
 from concurrent.futures import ThreadPoolExecutor
 from datetime import date, datetime, timedelta
+from zoneinfo import ZoneInfo
 
 import pytest
+import time_machine
 
 from binder.errors import CanMend
+from binder.store.clock import Clock
 from binder.store.shelf import Shelf
 from ui.session import places
 
@@ -64,6 +67,17 @@ def test_what_a_crash_left_lying_is_swept_away_after_a_while(data):
     for folder, minutes in ((old, 61), (new, 59)):
         os.utime(folder, ((NOW - timedelta(minutes=minutes)).timestamp(),) * 2)
     places.sample_shelf(NOW)
+    assert names(data) == ["Sample shelf", new.name]
+
+
+@pytest.mark.skipif(not time_machine.HAVE_TZSET, reason="zones cannot be changed while running")
+def test_a_shelf_begun_before_an_hour_was_left_out_is_not_swept_away(data):
+    at = datetime(2027, 3, 28, 3, 10, tzinfo=ZoneInfo("Europe/Paris"))
+    new = data / "Sample shelf being built new"
+    new.mkdir(parents=True)
+    os.utime(new, (at.timestamp() - 60,) * 2)
+    with time_machine.travel(at, tick=False):
+        places.sample_shelf(Clock().now())
     assert names(data) == ["Sample shelf", new.name]
 
 
