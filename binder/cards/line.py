@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 
 from binder.cards.facts import Card
 from binder.cards.titles import DeckTitles
+from binder.counting import spelled, spelled_out
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,23 +148,6 @@ def _nothing_beside(part: Part) -> str:
     return f"No card lies in place {part.place} yet; write that one first, then “+”."
 
 
-_COUNTS = (
-    "none",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-)
-
-
 def fit(line: CardLine, size: int, spread: str = "") -> str:
     """One sentence if the line has too few or too many cards for a spread of that size, else ''.
 
@@ -176,7 +160,7 @@ def fit(line: CardLine, size: int, spread: str = "") -> str:
     if count == size:
         what = f"{_article(spread)} has places 1 to {size}; there is no place"
         return f"{what} {beyond[0]}." if beyond else ""
-    return f"{_article(spread)} takes {_cards(size)}; this line has {counted(count)}."
+    return f"{_article(spread)} takes {spelled_out(size, 'card')}; this line has {spelled(count)}."
 
 
 def _article(spread: str) -> str:
@@ -187,12 +171,3 @@ def _article(spread: str) -> str:
     plain = not any(word[0].isupper() for word in rest)
     name = spread[0].lower() + spread[1:] if plain else spread
     return f"{'An' if name[0].lower() in 'aeiou' else 'A'} {name}"
-
-
-def counted(number: int) -> str:
-    """A count in words up to twelve, in figures above."""
-    return _COUNTS[number] if number < len(_COUNTS) else str(number)
-
-
-def _cards(number: int) -> str:
-    return f"{counted(number)} card{'' if number == 1 else 's'}"

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from binder.cards.facts import card
+from binder.counting import counted
 from binder.errors import CanMend
 from binder.page.address import Scheme
 from binder.page.layout.layout import LaidCard, layout_svg
@@ -291,14 +292,11 @@ def laid_cards(reading: readings.ReadingView, photographs: Photographs) -> dict[
 
 
 def _subtitle(tab: TabView, entries: list[leaves.Entry]) -> tuple[str, ...]:
-    count = len(entries)
-    word = "reading" if tab.kind.key == "readings" else "leaf"
-    plural = {"reading": "readings", "leaf": "leaves"}[word]
-    counted = f"{count} {word if count == 1 else plural}"
+    many = counted(len(entries), "reading" if tab.kind.key == "readings" else "leaf")
     days = sorted(entry.day for entry in entries if entry.day)
     if not tab.kind.by_day or not days:
-        return (counted,)
-    return (f"{counted}, {dates.written(days[0])}", f"to {dates.written(days[-1])}")
+        return (many,)
+    return (f"{many}, {dates.written(days[0])}", f"to {dates.written(days[-1])}")
 
 
 def _without_files(text: str) -> str:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from binder.counting import either
 from binder.errors import CanMend
 
 
@@ -19,6 +20,13 @@ class Pattern:
     edge: float
     least_height: float
     source: str
+
+    @property
+    def choice(self) -> str:
+        """How it stands in a list to choose from: 'two, 80 mm apart', 'none'."""
+        if not self.gaps:
+            return self.key
+        return f"{self.words.removesuffix(' holes')}, {self.gaps[0]:.0f} mm apart"
 
     def heights(self, sheet_height: float) -> tuple[float, ...]:
         """Distances in mm of the hole centres from the top edge of a sheet of this height."""
@@ -68,10 +76,10 @@ PATTERNS: dict[str, Pattern] = {
 
 
 def pattern(key: str) -> Pattern:
-    """The pattern of this key; CanMend names the four there are."""
+    """The pattern of this key; CanMend names those there are."""
     found = PATTERNS.get(str(key).strip().lower())
     if found is None:
-        raise CanMend(f"Holes can be none, 2, 3 or 4; “{key}” is not one of them.")
+        raise CanMend(f"Holes can be {either(PATTERNS)}; “{key}” is not one of them.")
     return found
 
 

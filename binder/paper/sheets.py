@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from binder.counting import either
 from binder.errors import CanMend
 from binder.paper.citations import HOUSE, STYLES
 from binder.paper.holes import Pattern, fitting
@@ -37,7 +38,7 @@ LEAST_TEXT_WIDTH = 60.0
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """How to print: paper 'a4', 'letter' or 'a5'; holes 'none', '2', '3' or '4'.
+    """How to print: `paper` is a key of PAPERS, `holes` one of `holes.PATTERNS`.
 
     The gutter is the margin on the ring side: left on fronts, right on backs when both sides are
     printed, so that the holes of both sides meet. `guides` prints fine grey punch marks.
@@ -78,7 +79,7 @@ class Sheet:
         """The paper; CanMend if there is none of that name."""
         found = PAPERS.get(self.paper.strip().lower())
         if found is None:
-            raise CanMend(f"Paper can be a4, letter or a5; “{self.paper}” is not one of them.")
+            raise CanMend(f"Paper can be {either(PAPERS)}; “{self.paper}” is not one of them.")
         return found
 
     @property

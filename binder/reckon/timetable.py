@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 
+from binder.counting import counted, noun_for
 from binder.errors import CanMend
 
 DAY = timedelta(days=1)
@@ -125,8 +126,8 @@ def squeezed(spans: Sequence[Span], until: date, today: date, old: Rest, new: Re
 
 
 def _too_few(days: int, units: int) -> str:
-    there = "is 1 day" if days == 1 else f"are {days} days"
-    what = "1 unit" if units == 1 else f"{units} units"
+    there = f"{noun_for(days, 'is')} {counted(days, 'day')}"
+    what = counted(units, "unit")
     return f"There {there} of study until then, too few for {what}; choose a later day."
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from binder.counting import counted
 from binder.reckon.calibration import Bin, Outcomes, Record, always, mean_sure, score, total
 from binder.reckon.chance import Interval, wilson
 
@@ -61,17 +62,17 @@ def counts_words(out: Outcomes, unknown: int = 0, let_go: int = 0, waiting: int 
     """'41 statements: 19 came about, 9 partly, 13 did not; 3 could not be told, 5 wait.'"""
     judged = [f"{out.came} came about", f"{out.partly} partly", f"{out.missed} did not"]
     rest = [
-        f"{count} {words if count != 1 else one}"
-        for count, words, one in (
+        counted(count, one, many)
+        for count, one, many in (
             (unknown, "could not be told", "could not be told"),
-            (let_go, "were let go", "was let go"),
-            (waiting, "wait", "waits"),
+            (let_go, "was let go", "were let go"),
+            (waiting, "waits", "wait"),
         )
         if count
     ]
     stated = out.cases + unknown + let_go + waiting
     parts = [", ".join(part) for part in (judged if out.cases else [], rest) if part]
-    told = f"{stated} statement{'' if stated == 1 else 's'}"
+    told = counted(stated, "statement")
     return f"{told}: {'; '.join(parts)}." if parts else "No statements yet."
 
 

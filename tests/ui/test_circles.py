@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QEvent, QObject, QPoint
 from PySide6.QtWidgets import QApplication, QLabel, QScrollArea
+from ui.scroll import ScrollArea
 
 import ui
 from binder.study.course import course
@@ -22,7 +23,6 @@ from ui.leaves.counted.year import YearPage
 from ui.leaves.course.plan import PlanPage
 from ui.leaves.reading.reading import ReadingPage
 from ui.leaves.source.source import SourcePage
-from ui.scroll import ScrollArea
 from ui.session.trail import Show, Spot
 
 MOST = 6

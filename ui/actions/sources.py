@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QFileDialog
 
+from binder.counting import counted
 from binder.study.sources.sources import source_of
 from ui.actions.base import Base, leaving
 
@@ -64,7 +65,7 @@ class SourceActions(Base):
         self.ask(dialog)
         if dialog.taken:
             self.session.said.emit(
-                f"Took in {_counted(len(dialog.taken))}; Undo takes them out again."
+                f"Took in {counted(len(dialog.taken), 'source')}; Undo takes them out again."
             )
 
     def save_sources(self) -> None:
@@ -78,8 +79,4 @@ class SourceActions(Base):
         path = Path(name)
         path = path if path.suffix else path.with_suffix(".json" if "json" in kind else ".bib")
         count = references.carry_out(self.session.shelf, path)
-        self.session.said.emit(f"Saved {_counted(count)} as {path}.")
-
-
-def _counted(count: int) -> str:
-    return "1 source" if count == 1 else f"{count} sources"
+        self.session.said.emit(f"Saved {counted(count, 'source')} as {path}.")

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.cards.titles import TRADITIONS, DeckTitles
+from binder.counting import counted
 from binder.errors import CanMend
 from binder.study import dates
 from binder.study.decks import decks
@@ -339,4 +340,4 @@ def _when(use: Use | None) -> str:
 
 
 def _count(use: Use) -> str:
-    return f"{use.count} reading{'' if use.count == 1 else 's'}"
+    return counted(use.count, "reading")

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.counting import counted, noun_for
 from binder.study.handouts.filing import Report
 from ui.leaves.handout.filing import Filing, Order
 from ui.look.theme import Look
@@ -170,13 +171,12 @@ class FilingPanel(QFrame):
 def said(order: Order, report: Report) -> str:
     """What came of it, in a sentence or two."""
     count = len(report.leaves)
-    made = "No handout is" if not count else f"{count} handout{' is' if count == 1 else 's are'}"
+    made = "No handout is" if not count else f"{counted(count, 'handout')} {noun_for(count, 'is')}"
     words = [f"{made} filed behind {order.tab.name}."]
     if report.stopped:
         words.append("The rest was left out, as you stopped it.")
     if report.there:
-        were = "was" if report.there == 1 else "were"
-        words.append(f"{report.there} {were} there already.")
+        words.append(f"{counted(report.there, 'was')} there already.")
     if report.amiss:
         words.append(f"{len(report.amiss)} could not be filed.")
     return " ".join(words)

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.counting import counted
 from binder.errors import RingboundError
 from binder.study.readings.discretion import LeaveOut
 from ui.kit.forms.hints import Hint
@@ -89,6 +90,5 @@ class CalendarDialog(QDialog):
         except RingboundError as error:
             self.wrong.say(str(error), wrong=True)
             return
-        entries = "entry" if count == 1 else "entries"
-        session.said.emit(f"Saved {count} {entries} as {path}.")
+        session.said.emit(f"Saved {counted(count, 'entry')} as {path}.")
         self.accept()

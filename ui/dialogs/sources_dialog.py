@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from binder.carry import references
 from binder.carry.references import Fate, Offered, Review
+from binder.counting import counted
 from binder.errors import RingboundError
 from binder.study.sources.bibliography import year
 from binder.study.sources.sources import SourceView
@@ -118,7 +119,7 @@ class SourcesDialog(QDialog):
 
     def _count(self) -> None:
         count = sum(one.wanted for one in self.reviewed.offered)
-        self.yes.setText(f"Take in {count} source{'' if count == 1 else 's'}")
+        self.yes.setText(f"Take in {counted(count, 'source')}")
         self.yes.setEnabled(bool(count))
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -147,6 +148,5 @@ def _fate(one: Offered) -> str:
 
 
 def _counted(reviewed: Review) -> str:
-    count = len(reviewed.offered)
-    found = f"{count} source{'' if count == 1 else 's'}"
+    found = counted(len(reviewed.offered), "source")
     return f"{found} in “{reviewed.name}”. Nothing is written before you take them in."

@@ -18,6 +18,7 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from binder.counting import counted
 from binder.page.layout.boxes import RATIO
 from ui.kit.faces.small import back
 from ui.kit.guard import painting
@@ -107,8 +108,7 @@ class Fan(QWidget):
         self.update()
 
     def _name(self) -> None:
-        cards = f"{self._count} card{'' if self._count == 1 else 's'}"
-        self.setAccessibleName(f"Pack of {cards}, face down")
+        self.setAccessibleName(f"Pack of {counted(self._count, 'card')}, face down")
         self.setAccessibleDescription(
             f"Cut after {self._at}" if self._does is Does.CUT else "Enter turns the top card"
         )

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.cards.facts import CARDS
+from binder.counting import counted
 from binder.errors import CanMend
 from binder.paper.blank import KINDS, MOST_COPIES, Blank, save_blank
 from binder.paper.holes import PATTERNS
@@ -101,5 +102,4 @@ class BlankDialog(FormDialog):
         path = Path(name)
         path = path if path.suffix else path.with_suffix(".pdf")
         count = save_blank(blank, sheet, path)
-        pages = "1 page" if count == 1 else f"{count} pages"
-        self._session.said.emit(f"Saved {pages} as {path}.")
+        self._session.said.emit(f"Saved {counted(count, 'page')} as {path}.")

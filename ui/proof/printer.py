@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from PySide6.QtCore import QSizeF
 from PySide6.QtGui import QPageSize, QPainter
 
 from binder.paper.sheets import Sheet
@@ -12,11 +13,6 @@ from ui.proof.pages import Paper
 if TYPE_CHECKING:
     from PySide6.QtPrintSupport import QPrinter
 
-PAGE_SIZES = {
-    "a4": QPageSize.PageSizeId.A4,
-    "letter": QPageSize.PageSizeId.Letter,
-    "a5": QPageSize.PageSizeId.A5,
-}
 DPI = 300
 
 
@@ -26,11 +22,17 @@ def printer_for(sheet: Sheet) -> QPrinter:
 
     printer = QPrinter(QPrinter.PrinterMode.HighResolution)
     printer.setResolution(DPI)
-    printer.setPageSize(QPageSize(PAGE_SIZES[sheet.paper]))
+    printer.setPageSize(page_size(sheet))
     printer.setFullPage(True)
     sides = QPrinter.DuplexMode
     printer.setDuplex(sides.DuplexLongSide if sheet.two_sided else sides.DuplexNone)
     return printer
+
+
+def page_size(sheet: Sheet) -> QPageSize:
+    """The paper as printers know it: the standard size of those measures, where there is one."""
+    millimetre = QPageSize.Unit.Millimeter
+    return QPageSize(QSizeF(sheet.size.width, sheet.size.height), millimetre, sheet.size.words)
 
 
 def draw_on(printer: QPrinter, paper: Paper) -> bool:

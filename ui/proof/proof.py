@@ -20,9 +20,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.counting import counted
 from binder.errors import RingboundError
 from binder.paper.citations import STYLES
-from binder.paper.sheets import Sheet
+from binder.paper.holes import PATTERNS
+from binder.paper.sheets import PAPERS, Sheet
 from binder.store.file import Binder
 from binder.study.handouts import on_paper
 from binder.study.leaves.tabs import TabView
@@ -39,12 +41,10 @@ from ui.session.session import Session
 if TYPE_CHECKING:
     from PySide6.QtPrintSupport import QPrinter
 
-PAPERS = (("A4", "a4"), ("Letter", "letter"), ("A5", "a5"))
-HOLES = (
-    ("two, 80 mm apart", "2"),
-    ("three, 108 mm apart", "3"),
-    ("four, 80 mm apart", "4"),
-    ("none", "none"),
+_PAPERS = tuple((one.words, key) for key, one in PAPERS.items())
+_HOLES = tuple(
+    (one.choice, key)
+    for key, one in sorted(PATTERNS.items(), key=lambda pair: not pair[1].gaps)  # none at the end
 )
 CITING = tuple((words, key) for key, (words, _) in STYLES.items())
 CARE = "Whoever is given the sheets or the file can read them."
@@ -102,8 +102,8 @@ class Proof(QWidget):
         self.inner = QWidget()
         column = QVBoxLayout(self.inner)
         self.title = QLabel("Print this tab")
-        self.paper = self._combo("Paper", PAPERS, "a4")
-        self.holes = self._combo("Holes", HOLES, "3")
+        self.paper = self._combo("Paper", _PAPERS, "a4")
+        self.holes = self._combo("Holes", _HOLES, "3")
         self.citing = self._combo("Notes and sources", CITING, "house")
         self.two_sided = QCheckBox("Both sides")
         self.two_sided.setChecked(True)
@@ -223,9 +223,9 @@ class Proof(QWidget):
         self.printed = printed
         self.model.show(printed)
         pages, sheets = printed.pages, printed.sheet.sheets(printed.pages)
-        words = f"{pages} page{'' if pages == 1 else 's'}"
+        words = counted(pages, "page")
         if printed.sheet.two_sided:
-            words += f", on {sheets} sheet{'' if sheets == 1 else 's'}"
+            words += f", on {counted(sheets, 'sheet')}"
         self.count.setText(words)
         self._enable(True)
 
@@ -262,7 +262,7 @@ class Proof(QWidget):
         except RingboundError as error:
             self._session.said.emit(str(error))
             return
-        self._session.said.emit(f"Saved {self.printed.pages} pages as {path}.")
+        self._session.said.emit(f"Saved {counted(self.printed.pages, 'page')} as {path}.")
         self._offer_ticks()
 
     def print(self) -> None:
@@ -281,7 +281,7 @@ class Proof(QWidget):
         if paper is None:
             return
         if draw_on(printer, paper):
-            self._session.said.emit(f"Sent {paper.printed.pages} pages.")
+            self._session.said.emit(f"Sent {counted(paper.printed.pages, 'page')}.")
             self._offer_ticks()
         else:
             self._session.said.emit("The printer did not answer; save as PDF instead.")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from peewee import fn
 
 from binder.cards.facts import Card
+from binder.counting import counted
 from binder.store.schema import Leaf, Placed, Reading, Tab
 from binder.store.shelf import Shelf
 from binder.study.kinds import LeafKind
@@ -87,7 +88,7 @@ def note(times: int, of: int) -> str:
     """'7 times in 61 readings'."""
     if not times:
         return ""
-    return f"{'once' if times == 1 else f'{times} times'} in {of} reading{'' if of == 1 else 's'}"
+    return f"{'once' if times == 1 else f'{times} times'} in {counted(of, 'reading')}"
 
 
 def readings_count(shelf: Shelf) -> int:

@@ -10,6 +10,7 @@ from datetime import date, timedelta
 from peewee import fn
 
 from binder.cards.facts import CARDS, Card
+from binder.counting import counted
 from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Unit
@@ -207,7 +208,7 @@ def state_words(unit: UnitView, marks: Sequence[bool], today: date) -> str:
     if ends >= 0:
         return f"{_days(ends)} left" if ends else "ends today"
     left = marks.count(False)
-    cards = f" with {left} card{'' if left == 1 else 's'} left" if left else ""
+    cards = f" with {counted(left, 'card')} left" if left else ""
     return f"ended {_days(-ends)} ago{cards}"
 
 
@@ -217,7 +218,7 @@ def _days_to(day: str, today: date) -> int | None:
 
 
 def _days(count: int) -> str:
-    return f"{count} day{'' if count == 1 else 's'}"
+    return counted(count, "day")
 
 
 def finished(binder: Binder) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from binder.cards.facts import CARDS
+from binder.counting import counted
 from binder.errors import CanMend
 from binder.page.address import Scheme
 from binder.store.clock import new_uid
@@ -116,13 +117,12 @@ def _steps(
 
 def _line(done: int, whole: int, thing: str, how: str) -> Tally | None:
     """'3 of 7 units studied', where there is anything to count."""
-    return Tally(f"{done} of {whole} {thing}{'' if whole == 1 else 's'} {how}") if whole else None
+    return Tally(f"{done} of {counted(whole, thing)} {how}") if whole else None
 
 
 def _about(leaves: Sequence[tuple[str, str]], thing: str, how: str) -> Tally | None:
     """'12 readings without a look back', and which."""
-    count = len(leaves)
-    words = f"{count} {thing}{'' if count == 1 else 's'} {how}"
+    words = f"{counted(len(leaves), thing)} {how}"
     return Tally(words, tuple(leaves)) if leaves else None
 
 

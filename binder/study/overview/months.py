@@ -9,6 +9,7 @@ from datetime import date
 from enum import StrEnum
 
 from binder.cards.facts import CARDS, Card, card, extra
+from binder.counting import counted
 from binder.page.markup.markdown import plain
 from binder.reckon.calendar import Draw, offered
 from binder.store.shelf import Shelf
@@ -85,8 +86,7 @@ class MonthLine:
     @property
     def also(self) -> str:
         """'2 more draws for this month', or ''."""
-        draws = "draw" if self.others == 1 else "draws"
-        return f"{self.others} more {draws} for this month" if self.others else ""
+        return f"{counted(self.others, 'more draw')} for this month" if self.others else ""
 
 
 def _titled(cards: Sequence[MonthCard]) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, time
 from enum import StrEnum
 
+from binder.counting import counted
 from binder.reckon.calendar import Draw, span
 from binder.store.shelf import Shelf
 from binder.study import dates
@@ -130,7 +131,7 @@ def _recall(shelf: Shelf, today: date) -> list[Slip]:
     count = waiting_questions(shelf, datetime.combine(today, time(12)))
     if not count:
         return []
-    words = "1 question" if count == 1 else f"{count} questions"
+    words = counted(count, "question")
     return [Slip(SlipKind.RECALL, "Recall round", words, "stop whenever you like")]
 
 

@@ -10,10 +10,11 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from binder.cards.facts import Card
-from binder.cards.line import counted, lowest_free
+from binder.cards.line import lowest_free
 from binder.cards.shorthand import CardLine, Part, fit, read, shortest
 from binder.cards.spreads import Place, Spread
 from binder.cards.titles import STANDARD, DeckTitles
+from binder.counting import spelled, spelled_out
 from binder.errors import CanMend
 from binder.study.readings.hand_line import (
     Aim,
@@ -289,8 +290,8 @@ class Hand:
         """'Laid so far: three of ten'."""
         count, size = self.count, self.size
         if count == size:
-            return "The card is laid" if size == 1 else f"All {counted(size)} are laid"
-        return f"Laid so far: {counted(count)} of {counted(size)}"
+            return "The card is laid" if size == 1 else f"All {spelled(size)} are laid"
+        return f"Laid so far: {spelled(count)} of {spelled(size)}"
 
     # Reading the line
 
@@ -331,7 +332,7 @@ class Hand:
                 yield part
 
     def _beyond(self, part: Part) -> str:
-        have = f"{counted(self.size)} place{'' if self.size == 1 else 's'}"
+        have = spelled_out(self.size, "place")
         if names_place(part):
             return f"This spread has {have}; there is no place {part.place}."
         return f"This spread has {have}; “{part.text}” is one card too many."

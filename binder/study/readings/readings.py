@@ -13,6 +13,7 @@ from peewee import fn
 
 from binder.cards.spreads import Spread
 from binder.cards.titles import STANDARD, DeckTitles
+from binder.counting import counted
 from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.parts import leaf_row, parts
@@ -159,8 +160,7 @@ def _checked(reading: NewReading) -> None:
 
 
 def _count_sentence(name: str, wanted: int, given: int) -> str:
-    cards = "card" if wanted == 1 else "cards"
-    return f"The {name.lower()} takes {wanted} {cards}; {given} were laid."
+    return f"The {name.lower()} takes {counted(wanted, 'card')}; {given} were laid."
 
 
 def log(binder: Binder, tab: TabView, reading: NewReading) -> str:

@@ -10,6 +10,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QWidget
 
 from binder.cards.prose import Mention
+from binder.counting import counted
 from binder.study.sources.locators import cited_at
 from binder.study.sources.sources import NoteView, SideBySide, SourceView
 from ui.kit.prose.prose import Prose
@@ -78,7 +79,7 @@ class SideBySideText(Prose):
         html = made(few, width, self._look.theme, self._said) if few.sources else ""
         left = len(self._table.sources) - len(few.sources)
         if left:
-            more = f"and {left} more source{'' if left == 1 else 's'}"
+            more = f"and {counted(left, 'more source')}"
             html += f'<p><a href="{MORE}">{more}</a></p>'
         self.show_html(html, self._marks)
 

@@ -15,8 +15,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from binder.cards.line import counted
 from binder.cards.spreads import Spread
+from binder.counting import counted, spelled_out
 from binder.errors import CanMend
 from binder.study.spreads import spread_files, spreads
 from binder.study.spreads.spreads import SpreadView
@@ -233,9 +233,9 @@ class SpreadsDialog(RegisterDialog):
 def _told(view: SpreadView, times: int) -> str:
     """'ten places; 12 readings'."""
     count = len(view.spread.places)
-    told = f"{counted(count)} place{'' if count == 1 else 's'}"
+    told = spelled_out(count, "place")
     if times:
-        told += f"; {times} reading{'' if times == 1 else 's'}"
+        told += f"; {counted(times, 'reading')}"
     return f"retired; {told}" if view.retired else told
 
 

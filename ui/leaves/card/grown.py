@@ -8,6 +8,7 @@ from html import escape
 from PySide6.QtCore import QUrl
 from PySide6.QtWidgets import QWidget
 
+from binder.counting import counted
 from binder.study import dates
 from binder.study.cards import words
 from binder.study.cards.appearances import Appearance
@@ -84,7 +85,7 @@ class Grown(Prose):
 
 
 def _versions(count: int) -> str:
-    return "1 earlier version" if count == 1 else f"{count} earlier versions"
+    return counted(count, "earlier version")
 
 
 def _way(one: WordsView) -> str:

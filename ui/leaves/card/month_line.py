@@ -11,6 +11,7 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QHelpEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
+from binder.counting import counted
 from binder.study.dates import MONTHS
 from binder.study.readings.lookbacks import Verdict
 from ui.kit.guard import painting
@@ -52,9 +53,7 @@ class MonthLine(QWidget):
         """Show dots, all of which lie from `first_day(today)` up to today."""
         self._today, self._dots = today, tuple(dots)
         times = len(self._dots)
-        self.setAccessibleName(
-            f"The last twelve months: {times} time{'' if times == 1 else 's'}" if times else ""
-        )
+        self.setAccessibleName(f"The last twelve months: {counted(times, 'time')}" if times else "")
         self._place()
 
     @property

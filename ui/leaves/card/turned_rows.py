@@ -10,6 +10,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QPoint, QRect, QRect
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
+from binder.counting import counted
 from binder.page.address import Scheme
 from binder.study import dates
 from binder.study.cards import appearances
@@ -105,7 +106,7 @@ class TurnedUpModel(QAbstractListModel):
 
 def more_words(count: int) -> str:
     """'and 31 earlier ones'."""
-    return f"and {count} earlier {'one' if count == 1 else 'ones'}"
+    return f"and {counted(count, 'earlier one')}"
 
 
 class TurnedUpDelegate(QStyledItemDelegate):

@@ -8,6 +8,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QMenu, QWidget
 
+from binder import counting
 from binder.errors import RingboundError
 from binder.page.address import Scheme
 from binder.study.handouts import on_paper
@@ -192,7 +193,7 @@ def counted(model: ContentsModel, tab: TabView) -> str:
     count = model.count
     if tab.kind.by_day:
         return f"{readings_said(count)}, newest first"
-    leaves_said = f"{count} leaf" if count == 1 else f"{count} leaves"
+    leaves_said = counting.counted(count, "leaf")
     if model.of_cards:
         return f"{leaves_said}, {len(model.written)} written"
     to_print = sum(not done for done in model.printed.values())

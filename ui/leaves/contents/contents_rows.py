@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from PySide6.QtCore import QByteArray, QMimeData, QModelIndex, QStringListModel, Qt
 
+from binder.counting import counted
 from binder.store.file import Binder
 from binder.study import dates
 from binder.study.cards import unit_cards, words
@@ -34,7 +35,7 @@ class Group:
 
 def readings_said(count: int) -> str:
     """'61 readings'."""
-    return f"{count} reading{'' if count == 1 else 's'}"
+    return counted(count, "reading")
 
 
 class ContentsModel(QStringListModel):

@@ -7,6 +7,7 @@ from html import escape
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu, QWidget
 
+from binder.counting import noun_for
 from binder.page.address import Scheme
 from binder.reckon import wording
 from binder.store.shelf import Shelf
@@ -85,8 +86,8 @@ class CamePage(Page):
         found, shelf = whole(self.session), self.session.shelf
         of = self.session.kept("readings", lambda: appearances.readings_count(shelf))
         stated = found.whole.stated
-        word = "statement" if stated == 1 else "statements"
-        log = f"{of:,} reading{'' if of == 1 else 's'}"
+        word = noun_for(stated, "statement")
+        log = f"{of:,} {noun_for(of, 'reading')}"
         self.heading.say(
             "All binders of this shelf", "What came of it",
             f"{stated:,} {word} in {log}" if stated else log,

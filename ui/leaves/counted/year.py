@@ -7,6 +7,7 @@ from datetime import date
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu, QWidget
 
+from binder.counting import counted
 from binder.page.address import Scheme
 from binder.study.overview import months
 from binder.study.overview.months import MonthLine, State
@@ -103,5 +104,5 @@ def _counted(rows: tuple[MonthLine, ...]) -> str:
     """'9 months drawn, 2 missed'."""
     drawn = sum(line.state is State.DRAWN for line in rows)
     missed = sum(line.state is State.MISSED for line in rows)
-    said = f"{drawn} month{'' if drawn == 1 else 's'} drawn"
+    said = f"{counted(drawn, 'month')} drawn"
     return f"{said}, {missed} without a card" if drawn and missed else said

@@ -12,6 +12,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QMenu, QPushButton, QVBoxLayout, QWidget
 
 from binder.cards.facts import CARDS
+from binder.counting import counted
 from binder.errors import RingboundError
 from binder.page.address import Scheme
 from binder.store.file import Binder
@@ -322,7 +323,7 @@ def summed(rows: list[UnitRow]) -> str:
         return ""
     done = sum(bool(row.marks) and all(row.marks) for row in rows)
     cards = {key: mark for row in rows for key, mark in zip(row.unit.cards, row.marks, strict=True)}
-    units = f"{done} of {len(rows)} unit{'' if len(rows) == 1 else 's'} studied"
+    units = f"{done} of {counted(len(rows), 'unit')} studied"
     return f"{units}, {sum(cards.values())} of {len(cards)} cards" if cards else units
 
 

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.counting import counted
 from binder.errors import RingboundError
 from binder.store.file import Binder
 from binder.study import dates
@@ -40,7 +41,7 @@ def where(one: Aside) -> str:
     """'Practice, Methods' for a leaf; 'Practice, tab with 5 leaves' for a tab."""
     if not one.is_tab:
         return f"{one.binder.name}, {one.tab}"
-    return f"{one.binder.name}, tab with {one.leaves} {'leaf' if one.leaves == 1 else 'leaves'}"
+    return f"{one.binder.name}, tab with {counted(one.leaves, 'leaf')}"
 
 
 def words_of(one: Aside) -> str:
@@ -173,7 +174,7 @@ class DrawerDialog(QDialog):
     def empty_all(self) -> None:
         """Ask once, then remove for good what lies in the drawer."""
         question = (
-            f"{counted(self.model.rows)} will be gone for good. This can be taken back only until "
+            f"{summed(self.model.rows)} will be gone for good. This can be taken back only until "
             "you close the program."
         )
         if not asking.sure(self, "Empty the drawer", question, "Empty it"):
@@ -202,18 +203,14 @@ class DrawerDialog(QDialog):
         return True
 
 
-def counted(rows: Sequence[Aside]) -> str:
+def summed(rows: Sequence[Aside]) -> str:
     """'3 leaves' or '1 tab with 5 leaves, and 2 leaves'."""
     loose = sum(not one.is_tab for one in rows)
     tabs = [one for one in rows if one.is_tab]
     within = sum(one.leaves for one in tabs)
     said = []
     if tabs:
-        said.append(f"{len(tabs)} tab{'' if len(tabs) == 1 else 's'} with {_leaves(within)}")
+        said.append(f"{counted(len(tabs), 'tab')} with {counted(within, 'leaf')}")
     if loose:
-        said.append(_leaves(loose))
+        said.append(counted(loose, "leaf"))
     return ", and ".join(said)
-
-
-def _leaves(count: int) -> str:
-    return "1 leaf" if count == 1 else f"{count} leaves"

@@ -7,6 +7,7 @@ from html import escape
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
+from binder.counting import counted
 from binder.page.address import Scheme
 from binder.study.leaves.leaves import LeafView
 from binder.study.sources import bibliography, citing, sources
@@ -106,8 +107,7 @@ class SourcePage(Page):
         self._measure()
         for part in (self.cited_head, self.list):
             part.setVisible(bool(rows))
-        leaves = f"{len(rows)} leaf" if len(rows) == 1 else f"{len(rows)} leaves"
-        self.cited_head.say("Where it is cited", leaves)
+        self.cited_head.say("Where it is cited", counted(len(rows), "leaf"))
 
     def _measure(self) -> None:
         self.delegate.measure(self.model.rows)

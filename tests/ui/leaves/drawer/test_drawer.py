@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from binder.study.leaves import drawer, leaves, tabs
-from ui.leaves.drawer.drawer import EMPTY_WORDS, DrawerDialog, counted
+from ui.leaves.drawer.drawer import EMPTY_WORDS, DrawerDialog, summed
 
 
 @pytest.fixture
@@ -112,5 +112,5 @@ def test_an_empty_drawer(session, look, qtbot):
 
 def test_counting_in_words(session, practice):
     rows = drawer.drawer(session.shelf)
-    assert counted(rows) == "1 tab with 6 leaves, and 3 leaves"
-    assert counted([row for row in rows if not row.is_tab][:1]) == "1 leaf"
+    assert summed(rows) == "1 tab with 6 leaves, and 3 leaves"
+    assert summed([row for row in rows if not row.is_tab][:1]) == "1 leaf"

@@ -1,0 +1,56 @@
+"""The command that writes a reading down."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from binder.cli.common import DONE, Command, open_shelf
+from binder.errors import CanMend
+
+
+def add_to(command: Command) -> None:
+    """Add `log`."""
+    parser = command("log", "write a reading into a readings log", _log)
+    parser.add_argument("--binder", metavar="B", required=True)
+    parser.add_argument(
+        "--tab", metavar="T", default="", help="which tab; the readings log if left out"
+    )
+    parser.add_argument(
+        "--spread", metavar="S", required=True, help="as celtic-cross, or one of your own"
+    )
+    parser.add_argument("--deck", metavar="D", default="")
+    parser.add_argument("--date", metavar="D", default="", help="as 2026-11-22 or 2026-11-22T19:30")
+    parser.add_argument("--question", metavar="Q", required=True)
+    parser.add_argument("--text", metavar="WORDS", default="", help="the impressions")
+    parser.add_argument("cards", metavar="CARDS", help="shorthand, as '3w, hermit r, qc'")
+
+
+def _log(options: Any) -> int:
+    from binder.cards.titles import STANDARD
+    from binder.study.decks import decks
+    from binder.study.leaves import tabs
+    from binder.study.readings import readings
+    from binder.study.readings.laying import laid_from
+    from binder.study.spreads.spreads import spread_called
+
+    shelf = open_shelf(options.shelf)
+    binder = shelf.binder(options.binder)
+    tab = tabs.tab(binder, options.tab) if options.tab else tabs.first_of_kind(binder, "readings")
+    if tab is None:
+        raise CanMend(f"“{binder.name}” has no readings log; add such a tab first.")
+    deck = decks.deck(shelf, options.deck)
+    spread = spread_called(shelf, options.spread)
+    titles = deck.titles if deck else STANDARD
+    made = readings.NewReading(
+        at=options.date or options.clock.now().isoformat(timespec="minutes"),
+        question=options.question, spread=spread, titles=titles, text=options.text,
+        laid=laid_from(options.cards, spread, titles), deck=deck.uid if deck else "",
+        deck_name=deck.name if deck else "",
+    )  # fmt: skip
+    uid = readings.log(binder, tab, made)
+    cards = ", ".join(
+        titles.title(one.card) + (" reversed" if one.reversed else "") for one in made.laid
+    )
+    print(f"Logged “{options.question}” in {binder.name}, {tab.name}: {cards}.\n{uid}")
+    shelf.close()
+    return DONE
