@@ -38,7 +38,7 @@ WRONG = (
 """Where a wrong import is put, how, and what is imported."""
 
 CIRCLES = (
-    ("binder/page/markup/tags.py", TYPING, "binder.page.markup.soup"),
+    ("binder/page/markup/tags.py", TYPING, "binder.page.markup.blocks"),
     ("binder/carry/texts.py", TYPING, "binder.carry.building"),
     ("binder/paper/data.py", LATER, "binder.paper.gather"),
     ("binder/cards/words.py", TYPING, "binder.cards.shorthand"),

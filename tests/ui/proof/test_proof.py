@@ -8,13 +8,14 @@ from PySide6.QtGui import QPageSize
 from PySide6.QtPrintSupport import QPrinter
 
 from binder.cards.spreads import spread
+from binder.paper.holes import PATTERNS
 from binder.paper.sheets import PAPERS, Sheet
 from binder.store.clock import OtherDay
 from binder.study.leaves import tabs
 from binder.study.readings import readings
 from binder.study.readings.readings import Laid, NewReading
 from ui.look.theme import Look
-from ui.proof.printer import printer_for
+from ui.proof.printer import page_size, printer_for
 from ui.proof.proof import Proof
 from ui.session.session import Session
 
@@ -134,9 +135,36 @@ def test_the_year_sheet_is_shown_without_what_is_for_leaves(qtbot, proof):
     assert [part.isVisible() for part in for_leaves] == [True, True]
 
 
-@pytest.mark.parametrize("paper", ["a4", "letter", "a5"])
-def test_a_printer_is_set_to_the_sheet(qapp, paper):
+def test_every_paper_and_every_row_of_holes_can_be_chosen(proof):
+    def choices(combo):
+        return {combo.itemData(n): combo.itemText(n) for n in range(combo.count())}
+
+    assert choices(proof.paper) == {"a4": "A4", "letter": "Letter", "a5": "A5"}
+    assert list(choices(proof.holes).items()) == [
+        ("2", "two, 80 mm apart"),
+        ("3", "three, 108 mm apart"),
+        ("4", "four, 80 mm apart"),
+        ("none", "none"),
+    ]
+    assert choices(proof.paper).keys() == PAPERS.keys()
+    assert choices(proof.holes).keys() == PATTERNS.keys()
+
+
+STANDARD = QPageSize.PageSizeId
+
+
+@pytest.mark.parametrize(
+    ("paper", "known_as"),
+    [("a4", STANDARD.A4), ("letter", STANDARD.Letter), ("a5", STANDARD.A5)],
+)
+def test_a_printer_is_set_to_the_sheet(qapp, paper, known_as):
     printer = printer_for(Sheet(paper))
     size = PAPERS[paper]
     shown = printer.pageLayout().pageSize().size(QPageSize.Unit.Millimeter)
     assert (round(shown.width()), round(shown.height())) == (round(size.width), round(size.height))
+    assert page_size(Sheet(paper)).id() == known_as
+
+
+@pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
+def test_every_paper_is_one_that_printers_know(paper):
+    assert page_size(Sheet(paper.key)).id() != STANDARD.Custom
