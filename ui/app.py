@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import ui.still
+from ui import preload
 
 # isort: split
 import gc
@@ -14,9 +14,6 @@ from functools import partial
 from pathlib import Path
 from types import TracebackType
 
-import ui.ahead
-
-# isort: split
 from PySide6.QtGui import QGuiApplication
 from PySide6.QtWidgets import QApplication
 
@@ -27,15 +24,12 @@ from ui.actions.installed import Installed
 from ui.desk.stage import Stage
 from ui.desk.window import Window
 from ui.look import theme
-from ui.rubbish import Rubbish
 from ui.session.memory import Memory
 from ui.session.reader import Reader
 from ui.session.session import Session
 from ui.warm import Warm
 
-gc.freeze()
-if ui.still.LOOKED:
-    gc.enable()
+preload.collect_again()
 
 FIRST_SIZE = (1600, 1000)
 USAGE = (
@@ -50,7 +44,7 @@ class Program:
 
     def __init__(self, app: QApplication, memory: Memory, clock: Clock) -> None:
         self.app, self.memory, self.clock = app, memory, clock
-        self.look = theme.Look(theme.load(memory.theme, memory.scale))
+        self.look = theme.Look(theme.load(memory.theme, memory.scale), app)
         theme.apply(app, self.look.theme)
         self.window: Window | None = None
 
@@ -61,6 +55,7 @@ class Program:
             before.remember()
         session = Session(Shelf(path), self.clock)
         window = self.window = Window(session, self.look, self.memory)
+        session.setParent(window)
         Installed(window)
         window.changing_shelf.connect(self.change)
         Reader(session, window)
@@ -129,7 +124,6 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
         asked = given[:1] in (["-h"], ["--help"])
         (sys.stdout if asked else sys.stderr).write(USAGE)
         return 0 if asked else 2
-    gc.disable()  # from now on ui.rubbish does that
     signal.signal(signal.SIGINT, signal.SIG_DFL)
     app = QApplication.instance() or QApplication(["ringbound"])
     app.setApplicationName("Ringbound")
@@ -143,7 +137,6 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
         sys.stderr.write(f"{error}\n")
         return 2
     window.painted.connect(gc.freeze)  # what start-up made is not looked through again
-    Rubbish(app)
     if painted is not None:
         window.painted.connect(painted)
     code = int(app.exec())

@@ -1,12 +1,15 @@
 """A journey is made in the real window over the sample shelf."""
 
-from tests.ui.conftest import (
-    _collected,
-    _no_rubbish_meanwhile,
-    look,
-    program,
-    sample_folder,
-    window,
-)
+import pytest
 
-__all__ = ["_collected", "_no_rubbish_meanwhile", "look", "program", "sample_folder", "window"]
+from tests.ui.conftest import _deleted, look, program, sample_folder, window
+from tests.ui.garbage import nothing_left_to_the_collector
+
+__all__ = ["_deleted", "look", "program", "sample_folder", "window"]
+
+
+@pytest.fixture(autouse=True)
+def _nothing_left():
+    """What a journey drops is Qt's to destroy."""
+    with nothing_left_to_the_collector():
+        yield

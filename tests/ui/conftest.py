@@ -1,6 +1,5 @@
 """Widgets under test stand in a real application that needs no display."""
 
-import gc
 import os
 import shutil
 from datetime import date
@@ -11,28 +10,17 @@ from PySide6.QtCore import QCoreApplication, QEvent, Qt
 from PySide6.QtGui import QGuiApplication
 
 from binder.store.clock import OtherDay
-from ui import rubbish
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 
-@pytest.fixture(autouse=True, scope="session")
-def _no_rubbish_meanwhile():
-    """As in the program, widgets are never destroyed on another thread or amid Qt's work."""
-    gc.disable()
-    yield
-    gc.enable()
-
-
 @pytest.fixture(autouse=True)
-def _collected():
-    """Rubbish goes between tests, after what Qt was told to delete: with only the Python half of
-    a widget collected, the next theme would still dress the other. What a test leaves in sight or
-    held down would take the next one's pointer.
+def _deleted():
+    """What Qt was told to delete goes between tests: the next theme would still dress it. What a
+    test leaves in sight or held down would take the next one's pointer.
     """
     yield
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-    rubbish.collect()
     assert QGuiApplication.mouseButtons() == Qt.MouseButton.NoButton
     assert not [one for one in QGuiApplication.topLevelWindows() if one.isVisible()]
 
@@ -44,7 +32,8 @@ def look(qapp):
 
     made = theme.Look(theme.load("day"))
     theme.apply(qapp, made.theme)
-    return made
+    yield made
+    made.deleteLater()
 
 
 @pytest.fixture(scope="session")

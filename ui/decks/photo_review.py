@@ -57,8 +57,10 @@ _ROLE = Qt.ItemDataRole
 class MatchModel(QAbstractTableModel):
     """A row a file: its picture and name, the card it shows, what to look at."""
 
-    def __init__(self, look: Look, matches: Sequence[Match], titles: DeckTitles) -> None:
-        super().__init__()
+    def __init__(
+        self, look: Look, matches: Sequence[Match], titles: DeckTitles, parent: QObject
+    ) -> None:
+        super().__init__(parent)
         self._look, self.titles = look, titles
         self.matches = list(matches)
         self._thumbs: dict[str, QPixmap] = {}
@@ -182,7 +184,7 @@ class PhotoReview(QDialog):
         if not names:
             raise CanMend(f"There are no pictures in “{folder.name}”; choose another folder.")
         self.setWindowTitle(f"Photographs for “{deck.name}”")
-        self.model = MatchModel(look, matched(names, deck.titles), deck.titles)
+        self.model = MatchModel(look, matched(names, deck.titles), deck.titles, self)
         self._thumbs, self._reading = Newest(self), Newest(self)
         self._told = _Told(self)
         self._make(look)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, Qt, Signal
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidget
 
@@ -25,8 +25,8 @@ class TitlesModel(QAbstractTableModel):
     refused = Signal(str)
     """What was typed is no title, and why."""
 
-    def __init__(self, look: Look) -> None:
-        super().__init__()
+    def __init__(self, look: Look, parent: QObject) -> None:
+        super().__init__(parent)
         self._look = look
         self.titles = STANDARD
         self.wrong: dict[str, str] = {}
@@ -122,7 +122,7 @@ class TitlesTable(QTableView):
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._look = look
-        self.rows = TitlesModel(look)
+        self.rows = TitlesModel(look, self)
         self.setModel(self.rows)
         self.setAccessibleName("Titles of the cards")
         triggers = QAbstractItemView.EditTrigger

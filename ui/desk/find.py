@@ -41,7 +41,7 @@ class Finder(QFrame):
         self._session, self._look, self._box = session, look, box
         self._wanted = False
         self._words = ""
-        self.model = FoundModel()
+        self.model = FoundModel(self)
         self._make_list()
         self.note = QLabel(self)
         self.note.setMargin(PAD)

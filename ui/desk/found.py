@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtCore import QObject, QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
@@ -37,8 +37,8 @@ class FoundRow:
 class FoundModel(RowsModel[FoundRow]):
     """The rows of what was found."""
 
-    def __init__(self) -> None:
-        super().__init__(lambda row: row.words)
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(lambda row: row.words, parent=parent)
 
     def show_found(self, found: Found) -> None:
         """Take up another result."""

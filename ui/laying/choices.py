@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import (
     QAbstractListModel,
     QModelIndex,
+    QObject,
     QPersistentModelIndex,
     QPoint,
     QRect,
@@ -39,8 +40,8 @@ WIDEST = 400
 class OfferModel(QAbstractListModel):
     """The rows of an offer."""
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self.rows: tuple[OfferRow, ...] = ()
 
     def take(self, rows: tuple[OfferRow, ...]) -> None:
@@ -132,7 +133,7 @@ class Choices(QFrame):
         self.offer: Offer | None = None
         self.walked = False
         """Whether the student has moved to a row, so that Enter means it."""
-        self.model = OfferModel()
+        self.model = OfferModel(self)
         self.list = QListView(self)
         self.list.setModel(self.model)
         self._delegate = OfferDelegate(look, self.list)

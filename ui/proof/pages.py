@@ -9,6 +9,7 @@ from functools import cached_property
 from PySide6.QtCore import (
     QAbstractListModel,
     QModelIndex,
+    QObject,
     QPersistentModelIndex,
     QPointF,
     QRect,
@@ -95,8 +96,8 @@ class Paper:
 class PagesModel(QAbstractListModel):
     """One row a page."""
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self.paper: Paper | None = None
 
     def show(self, printed: Printed | None) -> None:

@@ -80,7 +80,7 @@ class Proof(QWidget):
     # Making
 
     def _make_pages(self) -> None:
-        self.model = PagesModel()
+        self.model = PagesModel(self)
         self.pages = QListView(self)
         self.pages.setModel(self.model)
         self.delegate = PageDelegate(self._look, self.pages)

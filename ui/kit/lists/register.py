@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QRect, QSize, Qt, Signal
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QRect, QSize, Qt, Signal
 from PySide6.QtGui import QFont, QPainter
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
@@ -30,8 +30,8 @@ class Entry:
 class RegisterModel(QAbstractListModel):
     """The entries in their order."""
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self.entries: Sequence[Entry] = ()
 
     def show(self, entries: Sequence[Entry]) -> None:
@@ -104,7 +104,7 @@ class Register(QListView):
     def __init__(self, look: Look, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._look = look
-        self._rows = RegisterModel()
+        self._rows = RegisterModel(self)
         self.setModel(self._rows)
         self.setItemDelegate(RegisterDelegate(look, self))
         self.setAccessibleName(name)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Generic, TypeVar
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, Qt
+from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, Qt
 
 from ui.kit.lists.tall_list import AnyIndex
 
@@ -17,9 +17,12 @@ class RowsModel(QAbstractListModel, Generic[Row]):
     """UserRole gives the thing itself; `say` its words, `tip` what the pointer is told of it."""
 
     def __init__(
-        self, say: Callable[[Row], str], tip: Callable[[Row], str] = lambda _row: ""
+        self,
+        say: Callable[[Row], str],
+        tip: Callable[[Row], str] = lambda _row: "",
+        parent: QObject | None = None,
     ) -> None:
-        super().__init__()
+        super().__init__(parent)
         self._say, self._tip = say, tip
         self.rows: Sequence[Row] = ()
 

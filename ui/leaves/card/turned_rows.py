@@ -6,7 +6,16 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import date
 
-from PySide6.QtCore import QAbstractListModel, QModelIndex, QPoint, QRect, QRectF, QSize, Qt
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QObject,
+    QPoint,
+    QRect,
+    QRectF,
+    QSize,
+    Qt,
+)
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
@@ -68,8 +77,8 @@ def row_of(one: Appearance, today: date) -> AppearanceRow:
 class TurnedUpModel(QAbstractListModel):
     """The rows; when there are more than NEWEST the last one asks for the earlier ones."""
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self._all: Callable[[], list[AppearanceRow]] = list
         self.rows: list[AppearanceRow] = []
         self.earlier = 0

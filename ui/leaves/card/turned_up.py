@@ -30,7 +30,7 @@ class TurnedUp(QWidget):
         super().__init__(parent)
         self.head = SectionHead(look, "Where it turned up")
         self.line = MonthLine(look)
-        self.model = TurnedUpModel()
+        self.model = TurnedUpModel(self)
         self.list = TallList(look, "Readings this card turned up in")
         self.delegate = TurnedUpDelegate(look, self.list)
         self.list.setModel(self.model)

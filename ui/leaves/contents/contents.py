@@ -66,7 +66,7 @@ class ContentsPage(Page):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
         self.heading = Heading(look)
-        self.model = ContentsModel()
+        self.model = ContentsModel(self)
         self.model.moved = self._move
         self.list = ContentsList(self)
         self.delegate = ContentsDelegate(look, session.today, self.list)

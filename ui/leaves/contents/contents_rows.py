@@ -6,7 +6,7 @@ from bisect import bisect_right
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from PySide6.QtCore import QByteArray, QMimeData, QModelIndex, QStringListModel, Qt
+from PySide6.QtCore import QByteArray, QMimeData, QModelIndex, QObject, QStringListModel, Qt
 
 from binder.counting import counted
 from binder.store.file import Binder
@@ -45,8 +45,8 @@ class ContentsModel(QStringListModel):
     for tens of thousands of leaves that would take too long if Python had to answer.
     """
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self._binder: Binder | None = None
         self._tab: TabView | None = None
         self._groups: list[Group] = []

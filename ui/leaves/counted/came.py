@@ -65,7 +65,7 @@ class CamePage(Page):
         self.bar = OutcomeBar(look)
         self.words = self.prose("What the numbers bear", role="body")
         self.switch, self.head_row = Switch(look, NAMES), GroupsHead(look)
-        self.model = GroupsModel()
+        self.model = GroupsModel(self)
         self.list = TallList(look, "Groups of statements")
         self.list.setModel(self.model)
         self.list.setItemDelegate(GroupsDelegate(look, self.list))

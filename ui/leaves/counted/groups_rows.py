@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from PySide6.QtCore import (
     QAbstractListModel,
     QModelIndex,
+    QObject,
     QPersistentModelIndex,
     QPointF,
     QRectF,
@@ -43,8 +44,8 @@ def spoken(group: Group) -> str:
 class GroupsModel(QAbstractListModel):
     """The groups that hold any statement; those beyond FIRST wait behind one more row."""
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self._all: Sequence[Group] = ()
         self.rows: list[Group] = []
 

@@ -43,7 +43,7 @@ class YearPage(Page):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
         self.heading, self.links = Heading(look), LinkRow(look)
-        self.model = RowsModel(spoken, lambda line: line.line)
+        self.model = RowsModel(spoken, lambda line: line.line, self)
         self.list = TallList(look, "Months")
         self.delegate = YearDelegate(look, FaceCache(session.photos), self.list)
         self.list.setModel(self.model)

@@ -57,7 +57,7 @@ class PlanPage(Page):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
         self.heading = Heading(look)
-        self.model = RowsModel(UnitRow.spoken)
+        self.model = RowsModel(UnitRow.spoken, parent=self)
         self.list = PlanList(look)
         self.list.setModel(self.model)
         self.list.chosen.connect(self._choose)

@@ -103,7 +103,7 @@ class DrawerDialog(QDialog):
         self._session, self._look = session, look
         self._emptied: list[Binder] = []
         self.setWindowTitle("The drawer")
-        self.model = RowsModel(words_of, words_of)
+        self.model = RowsModel(words_of, words_of, self)
         self.list = QListView()
         self.list.setAccessibleName("What was set aside")
         self.list.setModel(self.model)

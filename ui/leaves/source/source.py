@@ -35,7 +35,7 @@ class SourcePage(Page):
         self.fields = self.prose("Bibliography", role="label")
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self.cited_head = self.head("Where it is cited")
-        self.model = RowsModel(spoken, spoken)
+        self.model = RowsModel(spoken, spoken, self)
         self.list = TallList(look, "Leaves that cite this source")
         self.delegate = CitedDelegate(look, self.list)
         self.list.setModel(self.model)

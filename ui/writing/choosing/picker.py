@@ -107,7 +107,7 @@ class Picker(QFrame):
         self.setAccessibleName(name)
         self.filter = QLineEdit(placeholderText=hint)
         self.filter.setAccessibleName(name)
-        self.model = RowsModel(_spoken)
+        self.model = RowsModel(_spoken, parent=self)
         self.list = QListView()
         self.list.setModel(self.model)
         self.list.setItemDelegate(ChoiceDelegate(look, self.list))

@@ -65,7 +65,7 @@ class CellGrid(QTableView):
     def __init__(self, look: Look, name: str, *, movable: bool) -> None:
         super().__init__()
         self._look, self._movable = look, movable
-        self.cells = CellModel()
+        self.cells = CellModel(self)
         self.setModel(self.cells)
         self.setAccessibleName(name)
         self.setItemDelegate(_CellDelegate(look, self))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, Qt
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, Qt
 
 from binder.study.sources.locators import cited_at
 from binder.study.sources.sources import NoteView
@@ -72,8 +72,8 @@ class Table:
 class CellModel(QAbstractTableModel):
     """Shows a Table."""
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self.table = Table()
 
     def show(self, table: Table) -> None:
