@@ -125,9 +125,9 @@ def log_reading(window: Window) -> None:
 def find(window: Window) -> None:
     """Words found in all binders."""
     lay_reading(window)
-    window.bar.find.setText("quay")
-    window.bar.find.setFocus()
-    window.finder.find("quay")
+    window.bar.find_field.setText("quay")
+    window.bar.find_field.setFocus()
+    window.finder.seek("quay")
     window.finder.job.wait()
 
 

@@ -30,8 +30,8 @@ class ShelfActions(Base):
 
     def find(self) -> None:
         """Put the keyboard into the find box."""
-        self.window.bar.find.setFocus()
-        self.window.bar.find.selectAll()
+        self.window.bar.find_field.setFocus()
+        self.window.bar.find_field.selectAll()
 
     def new_binder(self) -> None:
         """Add a binder at the right end of the shelf."""

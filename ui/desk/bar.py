@@ -57,16 +57,16 @@ class Bar(QWidget):
         self._today: date | None = None
         self._date = QLabel(self)
         self._date.setAccessibleName("Today")
-        self.find = QLineEdit(self)
-        self.find.setAccessibleName(FIND)
-        self._loupe = QToolButton(self.find)
+        self.find_field = QLineEdit(self)
+        self.find_field.setAccessibleName(FIND)
+        self._loupe = QToolButton(self.find_field)
         self._loupe.setAutoRaise(True)
         self._loupe.setAccessibleName("Find")
         self._loupe.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._loupe.setCursor(Qt.CursorShape.ArrowCursor)
-        self._loupe.clicked.connect(lambda: self.find_entered.emit(self.find.text()))
-        self.find.textEdited.connect(self.find_changed)
-        self.find.returnPressed.connect(lambda: self.find_entered.emit(self.find.text()))
+        self._loupe.clicked.connect(self._enter)
+        self.find_field.textEdited.connect(self.find_changed)
+        self.find_field.returnPressed.connect(self._enter)
         self._buttons: list[QToolButton] = []
         self._more = QToolButton(self)
         self._more.setText("More")
@@ -78,6 +78,9 @@ class Bar(QWidget):
         look.changed.connect(self.restyle)
         self.set_buttons(actions)
         self.restyle()
+
+    def _enter(self) -> None:
+        self.find_entered.emit(self.find_field.text())
 
     def set_date(self, today: date) -> None:
         """The day shown at the left."""
@@ -115,14 +118,14 @@ class Bar(QWidget):
         font = theme.font("bar_and_tabs")
         for widget in (self._date, self._more, *self._buttons):
             widget.setFont(font)
-        self.find.setFont(theme.font("bar_and_tabs", 400))
+        self.find_field.setFont(theme.font("bar_and_tabs", 400))
         colours = self._date.palette()
         colours.setColor(colours.ColorRole.WindowText, theme["ink"])
         self._date.setPalette(colours)
         side = theme.px(20)
         self._loupe.setIcon(self._loupe_icon(side))
         self._loupe.setIconSize(QSize(side, side))
-        self.find.setTextMargins(0, 0, side + 6, 0)
+        self.find_field.setTextMargins(0, 0, side + 6, 0)
         self.updateGeometry()
         self._place()
         self.update()
@@ -153,12 +156,12 @@ class Bar(QWidget):
         wide = round(FIND_WIDTH * self.look.theme.scale)
         before = EDGE + width + GAP if words else EDGE
         start = max(before, min(self._start, room - wide // 2))
-        self.find.setGeometry(start, top, max(0, min(wide, room - start)), height)
+        self.find_field.setGeometry(start, top, max(0, min(wide, room - start)), height)
         side = height - 4
-        free = self.find.width() - side - 2 * GAP
-        fits = QFontMetrics(self.find.font()).horizontalAdvance(FIND) <= free
-        self.find.setPlaceholderText(FIND if fits else FIND_SHORT)
-        self._loupe.setGeometry(self.find.width() - side - 4, 2, side, side)
+        free = self.find_field.width() - side - 2 * GAP
+        fits = QFontMetrics(self.find_field.font()).horizontalAdvance(FIND) <= free
+        self.find_field.setPlaceholderText(FIND if fits else FIND_SHORT)
+        self._loupe.setGeometry(self.find_field.width() - side - 4, 2, side, side)
 
     def _place_buttons(self, top: int, height: int, least: int) -> int:
         """Lay the buttons from the right; says where the first one begins."""

@@ -31,7 +31,7 @@ class FilingPanel(QFrame):
 
     def __init__(self, filing: Filing, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
-        self._look, self._filing = look, filing
+        self._look, self._filing, self._under = look, filing, parent
         self.setObjectName("filing")
         self.setAccessibleName("Filing handouts")
         self._summary = ""
@@ -58,7 +58,7 @@ class FilingPanel(QFrame):
 
     def _lay_out(self) -> None:
         px = self._look.theme.px
-        column = QVBoxLayout(self)
+        self._column = column = QVBoxLayout(self)
         column.setContentsMargins(px(14), px(10), px(14), px(12))
         column.setSpacing(px(8))
         self.told.setWordWrap(True)
@@ -151,13 +151,13 @@ class FilingPanel(QFrame):
         self._place()
 
     def _place(self) -> None:
-        room, px = self.parentWidget().size(), self._look.theme.px
+        room, px = self._under.size(), self._look.theme.px
         wide = min(px(WIDE), room.width() - 2 * EDGE)
         self.resize(wide, self.height())
         self.list.doItemsLayout()
         high = sum(self.list.sizeHintForRow(row) for row in range(self.list.count()))
         self.list.setFixedHeight(min(high + px(8), room.height() * 2 // 5))
-        self.layout().activate()
+        self._column.activate()
         self.resize(wide, min(self.sizeHint().height(), room.height() - 2 * EDGE))
         self.move((room.width() - wide) // 2, room.height() - self.height() - EDGE)
 

@@ -38,7 +38,7 @@ class Finder(QFrame):
 
     def __init__(self, session: Session, look: Look, box: QLineEdit, parent: QWidget) -> None:
         super().__init__(parent)
-        self._session, self._look, self._box = session, look, box
+        self._session, self._look, self._box, self._under = session, look, box, parent
         self._wanted = False
         self._words = ""
         self.model = FoundModel(self)
@@ -88,7 +88,7 @@ class Finder(QFrame):
 
     # Finding and opening
 
-    def find(self, words: str) -> None:
+    def seek(self, words: str) -> None:
         """Look for what stands in the box; nothing shuts the panel."""
         self._wanted = False
         self._words = words.strip()
@@ -104,7 +104,7 @@ class Finder(QFrame):
         if self.isVisible() and words.strip() == self._words and hit is not None:
             self._open(hit)
             return
-        self.find(words)
+        self.seek(words)
         self._wanted = bool(self._words)
 
     def shut(self) -> None:
@@ -147,7 +147,7 @@ class Finder(QFrame):
 
     def _fit(self) -> None:
         """Under the box, as wide as there is room and as high as the rows ask."""
-        parent, theme = self.parentWidget(), self._look.theme
+        parent, theme = self._under, self._look.theme
         at = self._box.mapTo(parent, QPoint(0, self._box.height() + 3))
         wide = max(self._box.width(), min(theme.px(WIDEST), parent.width() - 40))
         wide = min(wide, parent.width() - 16)
@@ -181,7 +181,7 @@ class Finder(QFrame):
         if self.isVisible():
             self._step(_STEPS[key])
         else:
-            self.find(self._box.text())
+            self.seek(self._box.text())
         return True
 
     def _escape(self) -> None:

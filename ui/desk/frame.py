@@ -71,7 +71,8 @@ def frame(size: QSize, scale: float = 1.0, side: str = "left") -> Frame:
     narrow = each - OUTER_MARGIN - RING_MARGIN < LEAST_TEXT * scale
     if narrow:
         strip = strip_width(scale)
-        widths = (2 * each - strip, strip) if side == "left" else (strip, 2 * each - strip)
+        shown, rest = 2 * each - strip, float(strip)
+        widths = (shown, rest) if side == "left" else (rest, shown)
         boards = room
     else:
         least = OUTER_MARGIN + LEAST_TEXT * scale + RING_MARGIN

@@ -18,7 +18,7 @@ class Said(QLabel):
 
     def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
-        self._look = look
+        self._look, self._under = look, parent
         self.setAccessibleName("What the program says")
         self.setTextFormat(Qt.TextFormat.PlainText)
         self.setAlignment(Qt.AlignmentFlag.AlignCenter)
@@ -63,7 +63,7 @@ class Said(QLabel):
             self._place()
 
     def _place(self) -> None:
-        room = self.parentWidget().size()
+        room = self._under.size()
         most = min(room.width() - 40, self._look.theme.px(WIDEST))
         self.setMinimumWidth(0)
         self.setMaximumWidth(most)

@@ -96,9 +96,9 @@ class Window(QMainWindow):
         self.slips.menu_asked.connect(
             lambda key, at: self.slip_menu_asked.emit(self._slips[int(key)], at)
         )
-        self.bar.find_changed.connect(lambda words: self.finder.find(words))
+        self.bar.find_changed.connect(lambda words: self.finder.seek(words))
         self.bar.find_entered.connect(lambda words: self.finder.choose(words))
-        self.bar.find.installEventFilter(self)
+        self.bar.find_field.installEventFilter(self)
         self.cover.installEventFilter(self)
 
     # Saying and doing
@@ -294,7 +294,7 @@ class Window(QMainWindow):
         """The panel of what was found, made at the first word typed."""
         from ui.desk.find import Finder
 
-        made = Finder(self.session, self.look, self.bar.find, self)
+        made = Finder(self.session, self.look, self.bar.find_field, self)
         made.chosen.connect(self._open_hit)
         made.left.connect(self.focus_leaf)
         return made
@@ -338,8 +338,8 @@ class Window(QMainWindow):
         if watched is self.cover and event.type() is QEvent.Type.Paint:
             self.cover.removeEventFilter(self)
             QTimer.singleShot(0, self._late)
-        elif watched is self.bar.find and event.type() is QEvent.Type.FocusIn:
-            self.bar.find.removeEventFilter(self)
+        elif watched is self.bar.find_field and event.type() is QEvent.Type.FocusIn:
+            self.bar.find_field.removeEventFilter(self)
             _ = self.finder
         return super().eventFilter(watched, event)
 

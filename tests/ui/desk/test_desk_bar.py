@@ -32,10 +32,10 @@ def test_the_date_is_written_out(bar):
 def test_typing_and_enter_are_told(bar, qtbot):
     typed = []
     bar.find_changed.connect(typed.append)
-    qtbot.keyClicks(bar.find, "star")
+    qtbot.keyClicks(bar.find_field, "star")
     assert typed == ["s", "st", "sta", "star"]
     with qtbot.waitSignal(bar.find_entered) as entered:
-        qtbot.keyClick(bar.find, Qt.Key.Key_Return)
+        qtbot.keyClick(bar.find_field, Qt.Key.Key_Return)
     assert entered.args == ["star"]
     with qtbot.waitSignal(bar.find_entered) as entered:
         qtbot.mouseClick(bar._loupe, Qt.MouseButton.LeftButton)
@@ -69,22 +69,22 @@ def test_nothing_overlaps_in_any_width(bar, look, scale, width):
     look.set_scale(scale)
     bar.resize(width, bar.sizeHint().height())
     shown = [b for b in (*bar.buttons(), bar._more) if b.isVisible()]
-    row = [bar._date, bar.find, *sorted(shown, key=lambda b: b.x())]
+    row = [bar._date, bar.find_field, *sorted(shown, key=lambda b: b.x())]
     row = [widget for widget in row if widget.width() > 0]
     for one, other in pairwise(row):
         assert one.geometry().right() < other.geometry().left()
     assert row[-1].geometry().right() < width
-    assert bar.find.width() >= 100
+    assert bar.find_field.width() >= 100
     for button in shown:
         assert button.width() >= button.sizeHint().width()
 
 
 def test_a_narrow_find_box_says_less_but_says_it_whole(bar, look):
-    assert bar.find.placeholderText() == "Find in all binders"
+    assert bar.find_field.placeholderText() == "Find in all binders"
     look.set_scale(1.5)
     bar.resize(760, bar.sizeHint().height())
-    assert bar.find.placeholderText() == "Find"
-    assert bar.find.accessibleName() == "Find in all binders"
+    assert bar.find_field.placeholderText() == "Find"
+    assert bar.find_field.accessibleName() == "Find in all binders"
 
 
 def test_buttons_without_room_are_in_the_menu(bar):
@@ -99,7 +99,7 @@ def test_buttons_without_room_are_in_the_menu(bar):
 
 
 def test_everything_has_a_name(bar):
-    assert bar.find.accessibleName() == "Find in all binders"
+    assert bar.find_field.accessibleName() == "Find in all binders"
     assert bar._date.accessibleName() == "Today"
     assert bar._loupe.accessibleName() == "Find"
     assert bar._more.accessibleName() == "More buttons"

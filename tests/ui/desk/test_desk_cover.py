@@ -229,4 +229,4 @@ def test_another_stage_can_be_laid(desk):
 def test_the_binder_starts_in_line_with_the_find_box(desk):
     desk.resize(1600, 1000)
     boards = desk.cover.frame.boards.translated(desk.cover.pos())
-    assert desk.bar.find.x() == round(boards.left()) == 232
+    assert desk.bar.find_field.x() == round(boards.left()) == 232

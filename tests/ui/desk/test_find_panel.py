@@ -41,7 +41,7 @@ class TestTyping:
         assert window.finder.isVisible()
         assert len(found(window)) > 3
         assert any(head.startswith("Practice, ") for head in heads(window))
-        assert window.focusWidget() is window.bar.find
+        assert window.focusWidget() is window.bar.find_field
 
     def test_the_first_leaf_is_marked(self, window):
         look_for(window, "quay")
@@ -71,7 +71,7 @@ class TestTyping:
     def test_an_older_answer_never_takes_the_place_of_a_newer(self, window):
         key(window, K.Key_F, CTRL)
         for words in ("quay", "ferry", "zanzibar", "lantern"):
-            window.finder.find(words)
+            window.finder.seek(words)
         window.finder.job.wait()
         settle()
         groups = find_all(window.session.shelf, "lantern").groups
@@ -116,11 +116,11 @@ class TestKeys:
         look_for(window, "quay")
         key(window, K.Key_Escape)
         assert not window.finder.isVisible()
-        assert window.bar.find.text() == "quay"
+        assert window.bar.find_field.text() == "quay"
         key(window, K.Key_Escape)
-        assert window.bar.find.text() == ""
+        assert window.bar.find_field.text() == ""
         key(window, K.Key_Escape)
-        assert window.focusWidget() is not window.bar.find
+        assert window.focusWidget() is not window.bar.find_field
         assert window.cover.holds_focus()
 
     def test_down_brings_it_back_for_the_same_words(self, window):
@@ -163,7 +163,7 @@ class TestRoom:
         look_for(window, "quay")
         area = window.finder.geometry()
         assert window.rect().contains(area)
-        box = window.bar.find
+        box = window.bar.find_field
         assert area.top() >= box.mapTo(window, box.rect().bottomLeft()).y()
         assert area.height() > 100
         window.look.set_scale(1.0)
@@ -192,7 +192,7 @@ class TestBeside:
         look_for(window, "q", wait=False)
         assert held.wait(5)
         keys(window, "uay")
-        assert window.bar.find.text() == "quay"
+        assert window.bar.find_field.text() == "quay"
         assert not over.is_set()
         go.set()
         window.finder.job.wait()

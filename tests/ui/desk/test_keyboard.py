@@ -114,7 +114,7 @@ def part_of(window, widget) -> int:
 
 def walked(window, code=Qt.Key.Key_Tab, modifiers=Qt.KeyboardModifier.NoModifier):
     """Widgets that get the keyboard one after another, until the first one has it again."""
-    window.bar.find.setFocus()
+    window.bar.find_field.setFocus()
     seen = [window.focusWidget()]
     for _ in range(400):
         key(window, code, modifiers)
@@ -322,12 +322,12 @@ def test_where_the_keyboard_is_can_be_seen(desk):
         part = parts[part_of(desk, widget)]
         if desk.cover.isAncestorOf(part):
             part = desk.cover  # a leaf is marked on the margin of its paper
-        if part is desk.bar and widget is desk.bar.find:
+        if part is desk.bar and widget is desk.bar.find_field:
             continue  # tested below: it has the keyboard while the others are looked at without
         walk.bring(widget, Qt.FocusReason.TabFocusReason)
         settle(1)
         focused = part.grab().toImage()
-        elsewhere = desk.bar.find if part is not desk.bar else desk.spines._buttons[0]
+        elsewhere = desk.bar.find_field if part is not desk.bar else desk.spines._buttons[0]
         elsewhere.setFocus(Qt.FocusReason.TabFocusReason)
         settle(1)
         if part.grab().toImage() == focused:
@@ -336,7 +336,7 @@ def test_where_the_keyboard_is_can_be_seen(desk):
 
 
 def test_the_find_box_shows_the_keyboard_by_its_edge(window):
-    box = window.bar.find
+    box = window.bar.find_field
     window.focus_leaf()
     settle()
     before = box.grab().toImage().pixelColor(1, box.height() // 2)

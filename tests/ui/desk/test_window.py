@@ -141,7 +141,7 @@ class TestTurning:
 
     def test_arrows_in_the_find_box_turn_nothing(self, window):
         open_majors(window)
-        click(window.bar.find)
+        click(window.bar.find_field)
         key(window, K.Key_Right)
         assert window.session.left.show is Show.CONTENTS
 
