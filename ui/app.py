@@ -117,6 +117,12 @@ class Program:
             self.window.session.close()
 
 
+def application() -> QApplication:
+    """The application of this process, made where there is none yet."""
+    held = QApplication.instance()
+    return held if isinstance(held, QApplication) else QApplication(["ringbound"])
+
+
 def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | None = None) -> int:
     """Run the program; returns its exit code. `painted` is called once the first leaf is seen."""
     given = list(sys.argv[1:] if arguments is None else arguments)
@@ -125,7 +131,7 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
         (sys.stdout if asked else sys.stderr).write(USAGE)
         return 0 if asked else 2
     signal.signal(signal.SIGINT, signal.SIG_DFL)
-    app = QApplication.instance() or QApplication(["ringbound"])
+    app = application()
     app.setApplicationName("Ringbound")
     app.setDesktopFileName("ringbound")
     program = Program(app, Memory.of_user(), Clock())

@@ -29,7 +29,7 @@ from binder.store.schema import SUFFIX, Leaf
 from binder.store.shelf import Shelf
 from binder.study.dates import parsed
 from ui.actions.installed import actions_of
-from ui.app import Program
+from ui.app import Program, application
 from ui.desk.window import Window
 from ui.session.memory import Memory
 
@@ -166,7 +166,7 @@ def draw(shelf: Path, out: Path, clock: Clock) -> list[Path]:
         out.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise CanMend(f"The folder “{out}” could not be made ({error.strerror}).") from error
-    app = QApplication.instance() or QApplication(["ringbound"])
+    app = application()
     day = last_day(shelf)
     clock = OtherDay(day) if day else clock
     with tempfile.TemporaryDirectory() as folder:

@@ -35,7 +35,10 @@ class LayoutActions(Base):
         if names:
             self.window.back_to_leaves()
             page = self.window.cover.leaf("left")
-            page.take_photos([Path(name) for name in names])  # type: ignore[union-attr]
+            from ui.leaves.reading.reading import ReadingPage
+
+            assert isinstance(page, ReadingPage)
+            page.take_photos([Path(name) for name in names])
 
     def show_layout(self) -> None:
         """Diagram, list, or both; print follows."""

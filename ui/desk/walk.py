@@ -61,8 +61,7 @@ def as_read(part: QWidget, inside: list[QWidget]) -> list[QWidget]:
 def _place_in(part: QWidget, widget: QWidget) -> QRect:
     """Where a widget lies in a part if nothing in it were scrolled."""
     at, inner = QPoint(0, 0), widget
-    while inner is not part:
-        around = inner.parentWidget()
+    while inner is not part and (around := inner.parentWidget()) is not None:
         area = around.parentWidget()
         scrolled = isinstance(area, QAbstractScrollArea) and area.viewport() is around
         at += QPoint(0, 0) if scrolled else inner.pos()
@@ -107,8 +106,8 @@ def bring(to: QWidget, reason: Qt.FocusReason) -> None:
         head = to.rect().intersected(QRect(0, 0, to.width(), HEAD))
         if isinstance(around, Page):
             around.show_rect(to, head)
-        elif isinstance(around, QScrollArea):
-            middle = to.mapTo(around.widget(), head.center())
+        elif isinstance(around, QScrollArea) and (inner := around.widget()) is not None:
+            middle = to.mapTo(inner, head.center())
             around.ensureVisible(middle.x(), middle.y(), 0, head.height() // 2 + 12)
         around = around.parentWidget()
 
