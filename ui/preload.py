@@ -14,8 +14,9 @@ from importlib import import_module
 _COLLECTING = gc.isenabled()
 _FIRST = (
     "tomllib", "fontpkg_vollkorn", "platformdirs", "uharfbuzz", "binder.cards.facts",
-    "binder.store.shelf", "binder.study.course.course", "binder.study.dates", "binder.study.leaves.leaves",
-    "binder.study.overview.moving", "binder.study.leaves.tabs", "binder.study.cards.words",
+    "binder.store.shelf", "binder.study.course.course", "binder.study.dates",
+    "binder.study.leaves.leaves", "binder.study.overview.moving", "binder.study.leaves.tabs",
+    "binder.study.cards.words",
 )  # fmt: skip
 
 gc.disable()
