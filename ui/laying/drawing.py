@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QPushButton,
+    QScrollArea,
     QVBoxLayout,
     QWidget,
 )
@@ -159,7 +160,7 @@ class DrawPanel(QWidget):
         """The keyboard goes to the fan; on a short leaf the fan comes into sight."""
         self.fan.setFocus()
         above = self.parentWidget()
-        while above is not None and not isinstance(above, ScrollArea):
+        while above is not None and not isinstance(above, QScrollArea):
             above = above.parentWidget()
         if above is not None:
             # Only once the words above the fan have taken their lines.
