@@ -130,6 +130,7 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
         asked = given[:1] in (["-h"], ["--help"])
         (sys.stdout if asked else sys.stderr).write(USAGE)
         return 0 if asked else 2
+    gc.disable()  # until the first leaf is seen
     signal.signal(signal.SIGINT, signal.SIG_DFL)
     app = application()
     app.setApplicationName("Ringbound")
@@ -142,7 +143,7 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
     except RingboundError as error:
         sys.stderr.write(f"{error}\n")
         return 2
-    window.painted.connect(gc.freeze)  # what start-up made is not looked through again
+    window.painted.connect(preload.collect_again)
     if painted is not None:
         window.painted.connect(painted)
     code = int(app.exec())

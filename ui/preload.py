@@ -4,8 +4,8 @@ Loads what that leaf needs and has no screen. Of every module imported after it 
 whole source, to see whether it is mentioned there; with peewee and its like that comes to a tenth
 of the time to the first leaf.
 
-Meanwhile the garbage collector rests: what is imported stays, and looking through it takes time.
-`ui.app` has it go on once all is imported.
+Meanwhile the garbage collector rests: what start-up makes stays, and looking through it takes time.
+`ui.app` has it go on.
 """
 
 import gc
