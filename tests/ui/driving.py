@@ -45,6 +45,18 @@ def double_click(widget, at):
     QTest.mouseRelease(widget, left, pos=at)
 
 
+def point(widget, at):
+    """Bring the pointer over a spot of a widget, no button held, from a spot beside it.
+
+    It goes to the widget's own window. Without a display Qt would give it to the oldest window in
+    sight, and to none at all where the pointer stood at that spot already.
+    """
+    window = widget.window()
+    for spot in (at + QPoint(1, 1), at):
+        QTest.mouseMove(window.windowHandle(), widget.mapTo(window, spot))
+    settle()
+
+
 def click_row(view, row):
     """Click a row of a list."""
     view.scrollTo(view.model().index(row, 0))

@@ -11,6 +11,7 @@ from binder.cards.spreads import spread
 from binder.cards.titles import DeckTitles
 from binder.study.readings.drawing import DeckPart, Pack, keys_of
 from binder.study.readings.hand import Hand
+from tests.ui.driving import point
 from ui.laying.drawing import DrawPanel
 from ui.laying.fan import Does
 
@@ -64,7 +65,7 @@ def test_shuffle_cut_with_a_click_and_turn_with_clicks(qtbot, panel, hand):
     assert (panel.fan.count, panel.fan.does) == (78, Does.CUT)
     qtbot.waitUntil(lambda: panel.fan.settled)
     at = panel.fan.middle(29) + QPoint(round(panel.fan._card()[0] / 2), 0)
-    QTest.mouseMove(panel.fan, at.toPoint())
+    point(panel.fan, at.toPoint())
     cut = panel.fan.at
     assert abs(cut - 30) <= 2
     QTest.mouseClick(panel.fan, Qt.MouseButton.LeftButton, pos=at.toPoint())

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QApplication
 
 from binder.cards.spreads import SPREADS, spread
 from binder.cards.titles import STANDARD, TRADITIONS
+from tests.ui.driving import point
 from ui.laying.grid_plan import grid_plan
 from ui.laying.places import spoken
 from ui.laying.seat_menu import seat_menu
@@ -205,9 +206,9 @@ def test_when_every_place_has_its_card_the_grid_says_so(cross):
 def test_the_card_under_the_pointer_is_named_in_the_next_place(cross):
     cross.pick_faces()
     grid, view = cross.entry.left.grid, cross.entry.right.view
-    QTest.mouseMove(grid, cross.face("major-17"))
+    point(grid, cross.face("major-17"))
     assert view._preview == "The Star"
-    QTest.mouseMove(grid, cross.face("cups-13"))
+    point(grid, cross.face("cups-13"))
     assert view._preview == ""
 
 

@@ -14,7 +14,7 @@ from binder.study.decks.deck_faces import set_faces
 from binder.study.leaves import fields, files
 from binder.study.leaves.fields import QUESTIONS
 from tests.ui import driving
-from tests.ui.driving import K, answering, click, double_click, settle
+from tests.ui.driving import K, answering, click, double_click, point, settle
 from ui.actions.installed import actions_of
 from ui.kit.faces.faces import FaceCache
 from ui.leaves.card.card import CardPage
@@ -135,10 +135,10 @@ def test_pointing_at_a_line_lights_its_mark(star, qtbot):
     (face,), lines = star.top.faces.faces, star.more.lines
     second = face.marks[1]
     at = link_point(lines, MARK + second.uid) + QPoint(60, 0)
-    QTest.mouseMove(lines.viewport(), at)
+    point(lines.viewport(), at)
     qtbot.waitUntil(lambda: face.lit == second.uid)
     qtbot.mouseClick(lines.viewport(), Qt.MouseButton.LeftButton, pos=at)
-    QTest.mouseMove(star.viewport(), QPoint(2, 2))
+    point(star.viewport(), QPoint(2, 2))
     QApplication.sendEvent(lines, QEvent(QEvent.Type.Leave))
     assert face.lit == second.uid
 
@@ -157,7 +157,7 @@ def test_walking_the_list_by_key_lights_marks(star, qtbot):
 def test_pointing_at_a_mark_tints_its_line(star, qtbot):
     (face,), lines = star.top.faces.faces, star.more.lines
     at = centre(face.marks[2], face.card_rect()).toPoint()
-    QTest.mouseMove(face, at)
+    point(face, at)
     qtbot.waitUntil(lambda: bool(lines.extraSelections()))
     assert "The road runs straight" in lines.extraSelections()[0].cursor.selectedText()
     assert face.toolTip().startswith("The road")

@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QApplication, QWidget
 
 from binder.study.cards import imagery
 from binder.study.decks.shown_faces import Picture
-from tests.ui.driving import CTRL, SHIFT, K, click, key, settle
+from tests.ui.driving import CTRL, SHIFT, K, click, key, point, settle
 from ui.leaves.card.mark_dialog import MarkDialog
 from ui.leaves.card.mark_paint import centre
 from ui.look import theme
@@ -163,7 +163,7 @@ def test_words_are_kept_however_the_window_is_shut(dialog, home):
 def test_a_mark_under_the_pointer_says_what_it_is(dialog, home, qtbot):
     two_marks(dialog, home)
     mark = dialog.board.marks[0]
-    QTest.mouseMove(dialog.board, centre(mark, dialog.board.card_rect()).toPoint())
+    point(dialog.board, centre(mark, dialog.board.card_rect()).toPoint())
     qtbot.waitUntil(lambda: dialog.board.toolTip() == "A cup")
 
 
