@@ -136,10 +136,10 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
     app.setApplicationName("Ringbound")
     app.setDesktopFileName("ringbound")
     program = Program(app, Memory.of_user(), Clock())
-    _catch(program)
+    catch(program)
     signal.signal(signal.SIGTERM, program.leave)
     try:
-        window = _open_first(program, given)
+        window = open_first(program, given)
     except RingboundError as error:
         sys.stderr.write(f"{error}\n")
         return 2
@@ -151,7 +151,8 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
     return code
 
 
-def _open_first(program: Program, given: list[str]) -> Window:
+def open_first(program: Program, given: list[str]) -> Window:
+    """The window of a start: on the shelf given, else the last one, else the sample's."""
     path = Path(given[0]) if given else program.memory.shelf
     if path is not None:
         return program.open(path)
@@ -163,7 +164,7 @@ def _open_first(program: Program, given: list[str]) -> Window:
     return window
 
 
-def _catch(program: Program) -> None:
+def catch(program: Program) -> None:
     """A fault of ours becomes a sentence; what was written is in the binder already."""
 
     def caught(

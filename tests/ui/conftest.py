@@ -1,5 +1,6 @@
 """Widgets under test stand in a real application that needs no display."""
 
+import gc
 import os
 import shutil
 from datetime import date
@@ -19,6 +20,9 @@ def _deleted():
     """What Qt was told to delete goes between tests: the next theme would still dress it. What a
     test leaves in sight or held down would take the next one's pointer.
     """
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    gc.collect()
+    gc.freeze()
     yield
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     assert QGuiApplication.mouseButtons() == Qt.MouseButton.NoButton

@@ -1,9 +1,23 @@
 """A user's hands for tests of the whole window: real clicks, keys and answers to dialogs."""
 
 from PySide6.QtCore import QPoint, QPointF, Qt, QTimer
-from PySide6.QtGui import QContextMenuEvent, QDragEnterEvent, QDragMoveEvent, QDropEvent
+from PySide6.QtGui import (
+    QContextMenuEvent,
+    QDragEnterEvent,
+    QDragMoveEvent,
+    QDropEvent,
+    QTextCursor,
+)
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QComboBox, QDialog, QLineEdit, QMenu, QPushButton
+from PySide6.QtWidgets import (
+    QApplication,
+    QComboBox,
+    QDialog,
+    QLineEdit,
+    QMenu,
+    QPushButton,
+    QWidget,
+)
 
 from binder.study.leaves import leaves, tabs
 
@@ -190,9 +204,52 @@ def left(window):
 
 def spine(window, name):
     """The spine with that name."""
-    return next(b for b in window.spines._buttons if b.piece.name == name)
+    return next(b for b in buttons(window.spines) if b.piece.name == name)
 
 
 def divider(window, name):
     """The divider with that name."""
-    return next(b for b in window.cover.dividers._buttons if b.piece.name == name)
+    return next(b for b in buttons(window.cover.dividers) if b.piece.name == name)
+
+
+def buttons(row):
+    """The pieces of a row, spines or dividers, as they stand."""
+    return [row.button(piece.key) for piece in row.items()]
+
+
+# What is on a widget
+
+
+def named(widget, words):
+    """The part of a widget that is heard under these words."""
+    return next(w for w in widget.findChildren(QWidget) if w.accessibleName() == words)
+
+
+def on_link(prose, link, letters=2):
+    """A point on a link of some prose, so many letters in."""
+    cursor = QTextCursor(prose.document())
+    cursor.setPosition(link.start + letters)
+    return prose.cursorRect(cursor).center()
+
+
+def words_of(prose, link):
+    """What a link of some prose says."""
+    cursor = QTextCursor(prose.document())
+    cursor.setPosition(link.start)
+    cursor.setPosition(link.end, cursor.MoveMode.KeepAnchor)
+    return cursor.selectedText()
+
+
+def follow(prose, link, letters=2):
+    """Click a link of some prose."""
+    click(prose.viewport(), on_link(prose, link, letters))
+
+
+def menu_of_row(view, row):
+    """Ask for the menu of a row of a list with the mouse, and give it back shown."""
+    at = view.visualRect(view.model().index(row, 0)).center()
+    ports = view.viewport()
+    event = QContextMenuEvent(QContextMenuEvent.Reason.Mouse, at, ports.mapToGlobal(at))
+    QApplication.sendEvent(ports, event)
+    settle()
+    return QApplication.activePopupWidget()

@@ -25,7 +25,7 @@ ROOT = Path(__file__).parents[2]
 def again(program, qapp):
     """Close the window, and open the program as at the next start."""
     path = program.window.session.shelf.path
-    file = program.memory._settings.fileName()
+    file = program.memory.file
     program.window.close()
     program.close()
     settle()
@@ -94,7 +94,7 @@ class TestChangingShelves:
         assert program.window.session.shelf.path == course_shelf.path
         assert program.window.size().toTuple() == (780, 620)
         assert program.memory.shelf == course_shelf.path
-        assert not window.session._outside.isActive()
+        assert not window.session.looking
 
     def test_a_folder_that_is_none_is_said_and_nothing_changes(self, window, program, tmp_path):
         window.changing_shelf.emit(tmp_path / "nowhere")
@@ -181,7 +181,7 @@ class TestTrouble:
     def test_a_fault_of_ours_becomes_a_sentence(self, window, program, capsys):
         hook = sys.excepthook
         try:
-            app._catch(program)
+            app.catch(program)
             sys.excepthook(ValueError, ValueError("a slip"), None)
             assert window.said.text() == (
                 "Something went wrong here (a slip). What you wrote is safe."

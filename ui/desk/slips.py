@@ -80,8 +80,8 @@ class SlipButton(QAbstractButton):
     def heightForWidth(self, width: int) -> int:
         """As high as its lines, and the turn."""
         room = width - 2 * EDGE - 2 * PAD
-        lines = sum(height for _, _, _, height in self._lines(room))
-        boxes = self._box(room) + 8 if self.note.of else 0
+        lines = sum(height for _, _, _, height in self.lines(room))
+        boxes = self.box(room) + 8 if self.note.of else 0
         return round(lines + boxes + 2 * EDGE + 2 * 11 + abs(self._turn) * width * 0.0175)
 
     def sizeHint(self) -> QSize:
@@ -133,7 +133,7 @@ class SlipButton(QAbstractButton):
     def _write(self, painter: QPainter, slip: QRectF) -> None:
         room = slip.width() - 2 * PAD + 4
         x, y = slip.left() + PAD, slip.top() + 10
-        for words, font, colour, height in self._lines(room):
+        for words, font, colour, height in self.lines(room):
             painter.setFont(font)
             painter.setPen(self.look.theme[colour])
             flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
@@ -142,7 +142,7 @@ class SlipButton(QAbstractButton):
         if self.note.of:
             self._boxes(painter, x, y + 7, room)
 
-    def _lines(self, room: float) -> list[tuple[str, QFont, str, float]]:
+    def lines(self, room: float) -> list[tuple[str, QFont, str, float]]:
         """Words, font, colour and height of every line."""
         theme, note = self.look.theme, self.note
         title = theme.font("list", 600 if note.due else 500)
@@ -155,7 +155,8 @@ class SlipButton(QAbstractButton):
         lines += [(w, soft, "inksoft") for w in _wrap(note.note, soft, room, 3)]
         return [(w, f, c, QFontMetricsF(f).height() * 0.98) for w, f, c in lines]
 
-    def _box(self, room: float) -> float:
+    def box(self, room: float) -> float:
+        """Side of each of its boxes."""
         count = min(self.note.of, MOST_BOXES)
         return min(8.5 * self.look.theme.scale, (room - 2) / count - 2)
 
@@ -165,7 +166,7 @@ class SlipButton(QAbstractButton):
         done = round(self.note.done * count / self.note.of)
         if 0 < self.note.done < self.note.of:
             done = min(max(done, 1), count - 1)
-        side = self._box(room)
+        side = self.box(room)
         painter.setPen(QPen(colour, 1.1))
         for number in range(count):
             painter.setBrush(colour if number < done else Qt.BrushStyle.NoBrush)

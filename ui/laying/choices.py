@@ -211,13 +211,14 @@ class Choices(QFrame):
         if self.offer and self.offer.problem:
             painter.setPen(theme["red"])
             painter.setFont(theme.font("label", 600))
-            painter.drawText(self._head_room(self.width()), self._flags(), self._sentence())
+            painter.drawText(self._head_room(self.width()), self._flags(), self.sentence())
 
     def _paper(self) -> QRectF:
         soft = self.look.theme.px(SOFT)
         return QRectF(self.rect()).adjusted(soft, 2, -soft, -soft)
 
-    def _sentence(self) -> str:
+    def sentence(self) -> str:
+        """What stands at the head of the slip: what is wrong, and what may be done."""
         assert self.offer is not None
         problem, rows = self.offer.problem, self.offer.rows
         if not problem.endswith("is not understood."):
@@ -236,5 +237,5 @@ class Choices(QFrame):
         if not self.offer or not self.offer.problem:
             return 0
         metrics = QFontMetrics(self.look.theme.font("label", 600))
-        room = metrics.boundingRect(self._head_room(wide), self._flags(), self._sentence())
+        room = metrics.boundingRect(self._head_room(wide), self._flags(), self.sentence())
         return room.height() + self.look.theme.px(12)

@@ -21,7 +21,6 @@ from binder.study.readings.drawing import DeckPart, Drawn, Pack, keys_of, part_n
 from binder.study.readings.hand import Hand
 from ui.kit.forms.flow import Flow
 from ui.kit.forms.hints import Hint
-from ui.kit.scroll import ScrollArea
 from ui.laying.fan import Does, Fan
 from ui.laying.places import named
 from ui.look.theme import Look

@@ -74,6 +74,11 @@ class LaidView(PlacesView):
             self._preview = title
             self.update()
 
+    @property
+    def previewed(self) -> str:
+        """Title of the card named in the next place; '' for none."""
+        return self._preview
+
     def show_deck(self, uid: str) -> None:
         """Show the pictures of the deck with that uid; '' shows our drawn faces."""
         self._faces = self._faces.of(uid)

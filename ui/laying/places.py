@@ -82,16 +82,18 @@ class PlacesTable(QWidget):
 
     def _fit(self) -> None:
         self._lines = list(_lines(self.hand))
-        wanted = self._head() + self._row() * len(self._lines) + 1
+        wanted = self.head_height() + self.row_height() * len(self._lines) + 1
         if wanted != self.height():
             self.setFixedHeight(wanted)
         self.setAccessibleDescription("; ".join(spoken(s, self.hand) for s in self.hand.seats))
         self.update()
 
-    def _row(self) -> int:
+    def row_height(self) -> int:
+        """Height of a row, in pixels."""
         return self.look.theme.px(LOW_ROW if self.hand.size > MANY else ROW)
 
-    def _head(self) -> int:
+    def head_height(self) -> int:
+        """Height of the heads of the columns, in pixels."""
         return self.look.theme.px(HEAD)
 
     def sizeHint(self) -> QSize:
@@ -130,13 +132,13 @@ class PlacesTable(QWidget):
         heads = ((columns.place, "Place"), (columns.typed, "You typed"), (columns.read, "Read as"))
         for x, words in heads:
             if x is not None:
-                room = QRectF(x, 0, columns.end - x, self._head() - theme.px(4))
+                room = QRectF(x, 0, columns.end - x, self.head_height() - theme.px(4))
                 painter.drawText(room, Qt.AlignmentFlag.AlignBottom, words)
-        painter.fillRect(0, self._head() - 1, self.width(), 1, theme["line"])
+        painter.fillRect(0, self.head_height() - 1, self.width(), 1, theme["line"])
 
     def _paint_row(self, painter: QPainter, columns: _Columns, number: int, row: _Row) -> None:
-        theme, tall, seat, part = self.look.theme, self._row(), row.seat, row.part
-        room = QRect(0, self._head() + number * tall, self.width(), tall)
+        theme, tall, seat, part = self.look.theme, self.row_height(), row.seat, row.part
+        room = QRect(0, self.head_height() + number * tall, self.width(), tall)
         following = self._follows(row)
         if following:
             painter.fillRect(room, theme["faint"])
@@ -200,7 +202,7 @@ class PlacesTable(QWidget):
     # The pointer
 
     def _at(self, y: float) -> int | None:
-        number = int((y - self._head()) // self._row())
+        number = int((y - self.head_height()) // self.row_height())
         return self._lines[number][0].n if 0 <= number < len(self._lines) else None
 
     def mousePressEvent(self, event: QMouseEvent) -> None:

@@ -14,6 +14,7 @@ class Memory:
     """A small settings file in the user's own configuration folder."""
 
     def __init__(self, file: Path) -> None:
+        self.file = file
         self._settings = QSettings(str(file), QSettings.Format.IniFormat)
 
     @classmethod

@@ -287,6 +287,11 @@ class Session(Lookup):
         where = "" if binder is self.binder else f" in {binder.name}"
         self.said.emit(f"{words}{where}: {label}.")
 
+    @property
+    def looking(self) -> bool:
+        """Whether it still notices what other windows and programs write."""
+        return self._outside.isActive()
+
     def close(self) -> None:
         """Look outside no more and close the binders."""
         self._outside.stop()

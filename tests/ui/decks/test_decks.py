@@ -1,6 +1,7 @@
 """The register of decks with real clicks and keys."""
 
 from datetime import date
+from functools import partial
 
 import pytest
 from PySide6.QtCore import Qt, QTimer
@@ -29,15 +30,16 @@ def two_decks(course_shelf):
 
 
 @pytest.fixture
-def dialog(qtbot, look, two_decks):
-    session = Session(two_decks, OtherDay(date(2026, 11, 25)))
+def dialog(qtbot, look, two_decks, monkeypatch):
+    session = Session(two_decks, date(2026, 11, 25))
     session.open_binder(two_decks.binder("Practice").uid)
     made = DecksDialog(session, look)
-    qtbot.addWidget(made, before_close_func=lambda made: made._unwritten.clear())
+    leave = partial(monkeypatch.setattr, "ui.kit.forms.asking.sure", lambda *_asked: True)
+    qtbot.addWidget(made, before_close_func=lambda _made: leave())
     made.show()
     qtbot.waitExposed(made)
     yield made
-    session._outside.stop()
+    session.deleteLater()
 
 
 def click(widget):

@@ -20,7 +20,7 @@ def writing(course_shelf, look, qtbot):
     page.open(session.spot_of(uid))
     page.show()
     yield page, binder, uid
-    session._outside.stop()
+    session.deleteLater()
 
 
 def field(page, name):

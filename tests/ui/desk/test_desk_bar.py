@@ -7,6 +7,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QAction
 
+from tests.ui.driving import named
 from ui.desk.bar import Bar
 
 
@@ -26,7 +27,7 @@ def bar(qtbot, look):
 
 
 def test_the_date_is_written_out(bar):
-    assert bar._date.text() == "Wednesday 25 November"
+    assert named(bar, "Today").text() == "Wednesday 25 November"
 
 
 def test_typing_and_enter_are_told(bar, qtbot):
@@ -38,7 +39,7 @@ def test_typing_and_enter_are_told(bar, qtbot):
         qtbot.keyClick(bar.find_field, Qt.Key.Key_Return)
     assert entered.args == ["star"]
     with qtbot.waitSignal(bar.find_entered) as entered:
-        qtbot.mouseClick(bar._loupe, Qt.MouseButton.LeftButton)
+        qtbot.mouseClick(named(bar, "Find"), Qt.MouseButton.LeftButton)
     assert entered.args == ["star"]
 
 
@@ -68,8 +69,8 @@ def test_a_checked_button_is_dark(bar, look):
 def test_nothing_overlaps_in_any_width(bar, look, scale, width):
     look.set_scale(scale)
     bar.resize(width, bar.sizeHint().height())
-    shown = [b for b in (*bar.buttons(), bar._more) if b.isVisible()]
-    row = [bar._date, bar.find_field, *sorted(shown, key=lambda b: b.x())]
+    shown = [b for b in (*bar.buttons(), named(bar, "More buttons")) if b.isVisible()]
+    row = [named(bar, "Today"), bar.find_field, *sorted(shown, key=lambda b: b.x())]
     row = [widget for widget in row if widget.width() > 0]
     for one, other in pairwise(row):
         assert one.geometry().right() < other.geometry().left()
@@ -89,17 +90,15 @@ def test_a_narrow_find_box_says_less_but_says_it_whole(bar, look):
 
 def test_buttons_without_room_are_in_the_menu(bar):
     bar.resize(420, bar.height())
-    assert bar._more.isVisible()
+    assert named(bar, "More buttons").isVisible()
     hidden = [b.defaultAction() for b in bar.buttons() if not b.isVisible()]
     assert hidden
-    assert bar._more.menu().actions() == hidden
+    assert named(bar, "More buttons").menu().actions() == hidden
     bar.resize(1600, bar.height())
-    assert not bar._more.isVisible()
+    assert not named(bar, "More buttons").isVisible()
     assert all(b.isVisible() for b in bar.buttons())
 
 
 def test_everything_has_a_name(bar):
     assert bar.find_field.accessibleName() == "Find in all binders"
-    assert bar._date.accessibleName() == "Today"
-    assert bar._loupe.accessibleName() == "Find"
-    assert bar._more.accessibleName() == "More buttons"
+    assert all(named(bar, words) for words in ("Today", "Find", "More buttons"))

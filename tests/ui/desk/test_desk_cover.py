@@ -154,7 +154,7 @@ def test_everything_has_a_name(cover):
 def test_turning_a_leaf_repaints_no_boards(cover, monkeypatch):
     cover.grab()
     painted = []
-    monkeypatch.setattr(cover._kept, "_paint", lambda *_: painted.append(1))
+    monkeypatch.setattr("ui.desk.cover.paint_binder", lambda *_: painted.append(1))
     cover.set_left(QLabel("another"))
     cover.set_feet("Other", "Words", "leaf 13 of 58")
     cover.set_turns(True, False)

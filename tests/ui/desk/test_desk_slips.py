@@ -5,7 +5,7 @@ from itertools import pairwise
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QContextMenuEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLabel
 
 from ui.desk.slips import SlipNote, Slips
 
@@ -69,7 +69,7 @@ def test_lines_stay_on_their_slip(slips, look, scale):
     look.set_scale(scale)
     for slip in slips.slips():
         room = slip.width() - 40
-        height = sum(line[3] for line in slip._lines(room))
+        height = sum(line[3] for line in slip.lines(room))
         assert height < slip.height() - 20
 
 
@@ -90,7 +90,7 @@ def test_many_slips_scroll_and_the_keyboard_stays_in_sight(slips, qtbot):
 def test_no_slips_no_heading(slips):
     slips.set_slips([])
     assert slips.slips() == []
-    assert not slips._heading.isVisible()
+    assert not slips.findChild(QLabel).isVisible()
 
 
 def test_a_due_title_is_red(slips, look):
@@ -108,4 +108,4 @@ def test_a_due_title_is_red(slips, look):
 def test_boxes_never_outgrow_the_slip(slips):
     slips.set_slips([SlipNote("x", "Long course", done=3, of=200)])
     slip = slips.slips()[0]
-    assert (slip._box(150) + 2) * 24 <= 152
+    assert (slip.box(150) + 2) * 24 <= 152

@@ -8,6 +8,7 @@ from PySide6.QtGui import QContextMenuEvent, QDragEnterEvent, QDragMoveEvent, QD
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from tests.ui.driving import buttons, named
 from ui.desk.dividers import Dividers
 from ui.desk.spines import Spines
 from ui.kit.strip.piece import Piece
@@ -92,13 +93,18 @@ def test_keys_move_a_piece(strip, qtbot):
         qtbot.keyClick(strip.button("b"), Qt.Key.Key_Up, SHIFTED)
 
 
+def arrow(strip, which):
+    """The button that scrolls to the pieces before, or after."""
+    return named(strip, f"{strip.accessibleName()}: show {which} ones")
+
+
 def dragged(strip, key, far):
     button = strip.button(key)
     start = button.rect().center()
     QTest.mousePress(button, Qt.MouseButton.LeftButton, pos=start)
     wide = strip.axis == Qt.Orientation.Horizontal
     for step in range(1, 6):
-        aim = strip._room.mapToGlobal(far) if step == 5 else None
+        aim = strip.button("a").parentWidget().mapToGlobal(far) if step == 5 else None
         at = button.mapFromGlobal(aim) if aim else start + QPoint(4 * step, 4 * step)
         at = QPoint(at.x(), start.y()) if wide else QPoint(start.x(), at.y())
         QTest.mouseMove(button, at)
@@ -139,7 +145,7 @@ def test_a_menu_is_asked_for_on_a_piece_and_beside_them(strip, qtbot):
 def test_a_leaf_can_be_dropped(strip, qtbot):
     data = QMimeData()
     data.setData(LEAF_MIME, b"0190-uid")
-    inside = strip._room.pos() + strip.button("c").geometry().center()
+    inside = strip.button("a").parentWidget().pos() + strip.button("c").geometry().center()
     held = (Qt.DropAction.MoveAction, data, Qt.MouseButton.LeftButton, NO_KEYS)
     QApplication.sendEvent(strip, QDragEnterEvent(inside, *held))
     QApplication.sendEvent(strip, QDragMoveEvent(inside, *held))
@@ -162,23 +168,23 @@ def test_anything_but_a_leaf_is_not_taken(strip):
 
 def test_many_pieces_scroll_and_the_open_one_is_in_sight(strip, qtbot):
     strip.set_items(pieces(30), "a")
-    assert strip._on.isVisible()
-    assert not strip._back.isEnabled()
+    assert arrow(strip, "later").isVisible()
+    assert not arrow(strip, "earlier").isEnabled()
     last = pieces(30)[-1].key
     strip.set_current(last)
-    room = strip._room.rect()
+    room = strip.button("a").parentWidget().rect()
     assert room.contains(strip.button(last).body().toRect().translated(strip.button(last).pos()))
-    assert not strip._on.isEnabled()
-    qtbot.mouseClick(strip._back, Qt.MouseButton.LeftButton)
-    assert strip._on.isEnabled()
+    assert not arrow(strip, "later").isEnabled()
+    qtbot.mouseClick(arrow(strip, "earlier"), Qt.MouseButton.LeftButton)
+    assert arrow(strip, "later").isEnabled()
     strip.button("a").setFocus()
-    qtbot.waitUntil(lambda: not strip._back.isEnabled())
+    qtbot.waitUntil(lambda: not arrow(strip, "earlier").isEnabled())
 
 
 def test_pieces_of_a_row_do_not_lie_on_each_other(strip):
     for count in (1, 2, 3, 5, 8, 12):
         strip.set_items(pieces(count), "a")
-        bodies = [b.body().toRect().translated(b.pos()) for b in strip._buttons]
+        bodies = [b.body().toRect().translated(b.pos()) for b in buttons(strip)]
         for one, next_one in pairwise(bodies):
             assert strip.along(one.topLeft()) + strip.along(one.size()) <= strip.along(
                 next_one.topLeft()
@@ -232,7 +238,7 @@ def test_a_change_of_theme_repaints(strip, look):
 
 def test_letters_of_double_size_still_fit(strip, look):
     look.set_scale(2)
-    for button in strip._buttons:
+    for button in buttons(strip):
         if button.piece.name != "Foundations":
             button.grab()
             assert button.toolTip() == ""

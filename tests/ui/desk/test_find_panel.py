@@ -8,7 +8,19 @@ from PySide6.QtTest import QTest
 
 from binder.study.leaves import leaves
 from binder.study.overview.finding import find_all
-from tests.ui.driving import CTRL, K, answering, click, key, keys, left, settle, spine, tab_of
+from tests.ui.driving import (
+    CTRL,
+    K,
+    answering,
+    click,
+    key,
+    keys,
+    left,
+    named,
+    settle,
+    spine,
+    tab_of,
+)
 from ui.actions.installed import actions_of
 
 
@@ -150,7 +162,7 @@ class TestMouse:
     def test_the_loupe_opens_the_best(self, window):
         look_for(window, "quay")
         best = found(window)[0]
-        click(window.bar._loupe)
+        click(named(window.bar, "Find"))
         assert left(window).uid == best.uid
 
 

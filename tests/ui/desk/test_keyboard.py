@@ -9,7 +9,19 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QAccessible
 from PySide6.QtWidgets import QAbstractButton, QComboBox, QLabel, QLineEdit, QMenuBar, QWidget
 
-from tests.ui.driving import CTRL, SHIFT, K, answering, click, divider, key, keys, settle, spine
+from tests.ui.driving import (
+    CTRL,
+    SHIFT,
+    K,
+    answering,
+    buttons,
+    click,
+    divider,
+    key,
+    keys,
+    settle,
+    spine,
+)
 from ui.actions.installed import actions_of
 from ui.desk import walk
 from ui.pictures import newest_reading
@@ -327,7 +339,7 @@ def test_where_the_keyboard_is_can_be_seen(desk):
         walk.bring(widget, Qt.FocusReason.TabFocusReason)
         settle(1)
         focused = part.grab().toImage()
-        elsewhere = desk.bar.find_field if part is not desk.bar else desk.spines._buttons[0]
+        elsewhere = desk.bar.find_field if part is not desk.bar else buttons(desk.spines)[0]
         elsewhere.setFocus(Qt.FocusReason.TabFocusReason)
         settle(1)
         if part.grab().toImage() == focused:
@@ -349,7 +361,7 @@ def test_keys_alone_open_a_reading_face_a_card_and_go_back(window):
     """From the shelf to a card and back without touching the mouse."""
     key(window, K.Key_F, CTRL)
     key(window, K.Key_Tab)
-    while window.focusWidget() not in window.spines._buttons:
+    while window.focusWidget() not in buttons(window.spines):
         key(window, K.Key_Tab)
     key(window, K.Key_Right)
     key(window, K.Key_Return)

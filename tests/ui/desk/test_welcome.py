@@ -3,7 +3,7 @@
 from datetime import date
 
 import pytest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QLabel
 
 from binder.store.clock import OtherDay
 from binder.study.kinds import LeafKind
@@ -28,8 +28,8 @@ def home(tmp_path, monkeypatch):
 @pytest.fixture
 def first(home, qapp, qtbot):
     """The program at its very first start."""
-    program = Program(qapp, Memory(home / "desk.ini"), OtherDay(date(2026, 11, 25)))
-    window = app._open_first(program, [])
+    program = Program(qapp, Memory(home / "desk.ini"), date(2026, 11, 25))
+    window = app.open_first(program, [])
     window.resize(1600, 1000)
     with qtbot.waitActive(window):
         window.activateWindow()
@@ -51,7 +51,7 @@ def test_it_lies_on_the_sample_shelf_with_the_keyboard_on_it(first):
 
 
 def test_it_says_where_a_course_is_kept(first):
-    said = " ".join(label.text() for label in page(first)._words)
+    said = " ".join(label.text() for label in page(first).findChildren(QLabel))
     assert "“Ringbound” in your Documents" in said
 
 
@@ -97,7 +97,7 @@ def test_anything_else_may_be_done_too(first):
 def test_it_comes_once_only(first, home, qapp):
     again = Program(qapp, Memory(home / "desk.ini"), OtherDay(date(2026, 11, 25)))
     again.memory.shelf = first.window.session.shelf.path
-    window = app._open_first(again, [])
+    window = app.open_first(again, [])
     assert not window.staged("welcome")
     window.close()
     again.close()
@@ -105,8 +105,8 @@ def test_it_comes_once_only(first, home, qapp):
 
 
 def test_a_shelf_given_by_hand_needs_no_welcome(home, qapp, course_shelf):
-    program = Program(qapp, Memory(home / "desk.ini"), OtherDay(date(2026, 11, 25)))
-    window = app._open_first(program, [str(course_shelf.path)])
+    program = Program(qapp, Memory(home / "desk.ini"), date(2026, 11, 25))
+    window = app.open_first(program, [str(course_shelf.path)])
     assert not window.staged("welcome")
     window.close()
     program.close()
@@ -118,7 +118,7 @@ def test_nothing_on_it_is_cut_off(first, size):
     first.look.set_scale(1.5)
     settle()
     leaf = page(first)
-    for label in leaf._words:
+    for label in leaf.findChildren(QLabel):
         assert label.height() >= label.heightForWidth(label.width())
     for button in (leaf.look_round, leaf.begin):
         assert button.width() <= leaf.viewport().width()

@@ -3,6 +3,7 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QColor, QContextMenuEvent, QHelpEvent
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QToolTip
 
 from binder.cards.spreads import SPREADS, spread
@@ -71,7 +72,7 @@ def test_the_crossing_card_is_above_and_the_crossed_one_is_reached_at_its_ends(v
 
 
 def test_a_click_in_the_list_chooses_too(view, qtbot):
-    row = next(row for row in view._plan.rows if row.n == 4)
+    row = next(row for row in view.laid_out.rows if row.n == 4)
     with qtbot.waitSignal(view.chosen) as chosen:
         qtbot.mouseClick(view, Qt.MouseButton.LeftButton, pos=row.room.center().toPoint())
     assert chosen.args == ["swords-06"]
@@ -110,7 +111,7 @@ def test_focus_got_by_key_is_shown_and_by_pointer_is_not(view, qtbot):
     assert view.places()[3].hasFocus()
     assert not view.places()[3].shown_by_key
     qtbot.keyClick(view.places()[3], Qt.Key.Key_Right)
-    view._hover(None)
+    QTest.mouseMove(view, QPoint(3, view.height() - 3))
     assert view.grab().toImage() != before
 
 
@@ -154,20 +155,20 @@ def test_the_menu_is_asked_for_a_card_by_pointer_and_by_key(view, qtbot, reason)
 @pytest.mark.parametrize("known", SPREADS, ids=lambda known: known.key)
 @pytest.mark.parametrize("width", [314, 524, 720])
 @pytest.mark.parametrize("scale", [1.0, 1.5])
-def test_every_spread_stays_on_the_leaf_and_nothing_overlaps(view, qtbot, known, width, scale):
-    view._look.set_scale(scale)
+def test_every_spread_stays_on_the_leaf_and_nothing_overlaps(view, look, known, width, scale):
+    look.set_scale(scale)
     view.setFixedWidth(round(width * scale))
     numbers = [f"{n}w" for n in range(2, 11)] + ["2c", "3c", "4c"]
     line = ", ".join(numbers[: len(known.places)])
     view.show_reading(known, cards(known.key, line))
     inside = view.rect().adjusted(-1, -1, 1, 1)
     boxes = [view.place_rect(place.n).toAlignedRect() for place in known.places]
-    rows = [row.room.toAlignedRect() for row in view._plan.rows]
+    rows = [row.room.toAlignedRect() for row in view.laid_out.rows]
     assert all(inside.contains(room) for room in (*boxes, *rows))
     assert not any(row.intersects(box) for row in rows for box in boxes)
     for index, row in enumerate(rows):
         assert not any(row.intersects(other) for other in rows[index + 1 :])
-    view._look.set_scale(1.0)
+    look.set_scale(1.0)
 
 
 def test_long_titles_of_a_deck_wrap_within_the_list(view, look):
@@ -175,7 +176,7 @@ def test_long_titles_of_a_deck_wrap_within_the_list(view, look):
     titles = DeckTitles.from_dict({"trumps": [long, *STANDARD.trumps[1:]]})
     laid = [Laid(1, "major-00", True, "", long)]
     view.show_reading(spread("one-card"), laid, titles)
-    row = view._plan.rows[0]
+    row = view.laid_out.rows[0]
     assert len(row.words) >= 3
     assert row.room.right() <= view.width()
     assert view.places()[0].accessibleName() == f"Place 1, The matter: {long}, reversed"
@@ -207,7 +208,7 @@ def test_buttons_are_used_again_for_the_next_reading(view):
 
 def test_words_on_a_leaf_are_never_smaller_than_eleven_pixels(view, look):
     assert isinstance(look, theme.Look)
-    for row in view._plan.rows:
+    for row in view.laid_out.rows:
         for words in row.words:
             screen = view.screen().logicalDotsPerInchY()
             assert words.font.pointSizeF() * screen / 72 >= 11

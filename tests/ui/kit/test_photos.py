@@ -200,7 +200,7 @@ def test_photographs_come_into_the_grid_without_holding_a_frame_up(grid, qtbot):
     """However slow the machine: no more than a share of the cards is made in one go."""
     shown = grid.entry.left.grid
     rounds = []
-    shown.photos.ready.connect(lambda: rounds.append(len(shown.photos._wanted)))
+    shown.photos.ready.connect(lambda: rounds.append(shown.photos.waiting))
     QPixmapCache.clear()
     shown.grab()
     qtbot.waitUntil(lambda: bool(rounds) and rounds[-1] == 0)
@@ -214,7 +214,7 @@ def test_a_card_without_a_photograph_is_drawn_among_the_others(grid, qtbot):
     QPixmapCache.clear()
     shown = grid.entry.left.grid
     shown.grab()
-    qtbot.waitUntil(lambda: not shown.photos._wanted)
+    qtbot.waitUntil(lambda: not shown.photos.waiting)
     image = shown.grab().toImage()
     assert not near(image.pixelColor(grid.face("cups-01")), BLUE)
     assert near(image.pixelColor(grid.face("cups-02")), BLUE)

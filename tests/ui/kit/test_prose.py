@@ -2,9 +2,10 @@
 
 import pytest
 from PySide6.QtCore import QBuffer, QIODevice, QPoint, Qt
-from PySide6.QtGui import QColor, QContextMenuEvent, QImage
+from PySide6.QtGui import QColor, QContextMenuEvent, QImage, QTextCursor
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
+from tests.ui.driving import on_link
 from ui.kit.prose.prose import AT_ONCE, Prose
 from ui.session.picture import natural_size, scaled
 
@@ -36,8 +37,7 @@ def prose(qtbot, look):
 def at(prose, address):
     """A point on the first link to an address."""
     link = next(link for link in prose.links() if link.address == address)
-    rect = prose.cursorRect(prose._cursor(link.start, link.start))
-    return rect.center() + QPoint(4, 0)
+    return on_link(prose, link, letters=0) + QPoint(4, 0)
 
 
 @pytest.mark.parametrize("address", ["card:major-17", "card:major-09", "tick:0"])
@@ -66,7 +66,9 @@ def test_recognised_names_are_told_from_links_somebody_wrote(prose):
 def pixels_under(prose, address, colour):
     image = prose.viewport().grab().toImage()
     link = next(link for link in prose.links() if link.address == address)
-    rect = prose.cursorRect(prose._cursor(link.start, link.start))
+    cursor = QTextCursor(prose.document())
+    cursor.setPosition(link.start)
+    rect = prose.cursorRect(cursor)
     ratio = image.devicePixelRatio()
     found = 0
     for y in range(round(rect.center().y() * ratio), round((rect.bottom() + 4) * ratio)):
@@ -93,7 +95,7 @@ def test_names_of_the_picked_card_are_underlined_in_red(prose, look):
 def test_words_found_are_marked_whole(prose, look):
     prose.show_html("<p>The star, and stars; starling. A Star.</p>", ["star"])
     text = prose.toPlainText()
-    assert [text[start:end] for start, end in prose._marked] == ["star", "Star"]
+    assert [text[start:end] for start, end in prose.marked] == ["star", "Star"]
     assert prose.first_mark() is not None
     prose.show_html("<p>Nothing.</p>", ["star"])
     assert prose.first_mark() is None
@@ -126,8 +128,7 @@ def test_a_long_leaf_comes_to_its_full_height(prose, qtbot):
                    for n in range(700))  # fmt: skip
     prose.show_html(html)
     assert prose.document().characterCount() > AT_ONCE
-    qtbot.waitUntil(lambda: not prose._more)
-    assert prose.height() == round(prose.document().size().height()) + 2
+    qtbot.waitUntil(lambda: prose.height() == round(prose.document().size().height()) + 2)
 
 
 def test_the_guess_of_a_long_leaf_is_not_far_off(prose):

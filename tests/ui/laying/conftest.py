@@ -96,7 +96,7 @@ def desk(qtbot, look, shelf):
     session.said.connect(made.said.append)
     entry.begin(binder, tab)
     yield made
-    session._outside.stop()
+    session.deleteLater()
     # Widgets left alive would be dressed again with every change of theme in later tests.
     host.close()
     host.deleteLater()

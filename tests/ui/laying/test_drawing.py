@@ -11,9 +11,8 @@ from binder.cards.spreads import spread
 from binder.cards.titles import DeckTitles
 from binder.study.readings.drawing import DeckPart, Pack, keys_of
 from binder.study.readings.hand import Hand
-from tests.ui.driving import point
 from ui.laying.drawing import DrawPanel
-from ui.laying.fan import Does
+from ui.laying.fan import CARD, Does
 
 SALTINGS = DeckTitles.from_dict({"suits": ["Staves", "Cups", "Swords", "Coins"]})
 SEED = 1911
@@ -64,8 +63,8 @@ def test_shuffle_cut_with_a_click_and_turn_with_clicks(qtbot, panel, hand):
     click(panel.shuffle)
     assert (panel.fan.count, panel.fan.does) == (78, Does.CUT)
     qtbot.waitUntil(lambda: panel.fan.settled)
-    at = panel.fan.middle(29) + QPoint(round(panel.fan._card()[0] / 2), 0)
-    point(panel.fan, at.toPoint())
+    at = panel.fan.middle(29) + QPoint(CARD // 2, 0)
+    QTest.mouseMove(panel.fan, at.toPoint())
     cut = panel.fan.at
     assert abs(cut - 30) <= 2
     QTest.mouseClick(panel.fan, Qt.MouseButton.LeftButton, pos=at.toPoint())
@@ -197,11 +196,19 @@ def test_another_deck_names_its_suits(panel, hand):
     assert panel.fan.does is Does.NOTHING
 
 
-def test_the_systems_own_chance_is_used_unless_another_is_given(qtbot, look, hand):
+def test_the_systems_own_chance_is_used_unless_another_is_given(qtbot, look, hand, monkeypatch):
+    mixed = []
+
+    class Heard(random.SystemRandom):
+        def shuffle(self, x):
+            mixed.append(len(x))
+            super().shuffle(x)
+
+    monkeypatch.setattr(random, "SystemRandom", Heard)
     panel = DrawPanel(look, hand)
     qtbot.addWidget(panel)
-    panel.shuffle_pack()
-    assert isinstance(panel._pack._chance, random.SystemRandom)
+    click(panel.shuffle)
+    assert mixed == [78]
 
 
 def test_on_a_short_leaf_the_fan_comes_into_sight(qtbot, look, hand):

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import QApplication
 
 from binder.cards.spreads import SPREADS, spread
 from binder.cards.titles import STANDARD, TRADITIONS
-from tests.ui.driving import point
 from ui.laying.grid_plan import grid_plan
 from ui.laying.places import spoken
 from ui.laying.seat_menu import seat_menu
@@ -127,7 +126,7 @@ def test_a_card_let_go_beside_all_places_goes_back(cross):
     QTest.mouseMove(view, QPoint(2, 2))
     QTest.mouseRelease(view, LEFT, pos=QPoint(2, 2))
     assert lying(cross)[3] == ("cups-13", False)
-    assert view._lifted == ""
+    assert not held(view)
 
 
 def test_two_cards_change_places(cross):
@@ -206,15 +205,15 @@ def test_when_every_place_has_its_card_the_grid_says_so(cross):
 def test_the_card_under_the_pointer_is_named_in_the_next_place(cross):
     cross.pick_faces()
     grid, view = cross.entry.left.grid, cross.entry.right.view
-    point(grid, cross.face("major-17"))
-    assert view._preview == "The Star"
-    point(grid, cross.face("cups-13"))
-    assert view._preview == ""
+    QTest.mouseMove(grid, cross.face("major-17"))
+    assert view.previewed == "The Star"
+    QTest.mouseMove(grid, cross.face("cups-13"))
+    assert view.previewed == ""
 
 
 def test_a_row_of_the_table_chooses_its_place(cross):
     table = cross.entry.left.table
-    row = lambda n: QPoint(40, table._head() + round((n - 0.5) * table._row()))  # noqa: E731
+    row = lambda n: QPoint(40, table.head_height() + round((n - 0.5) * table.row_height()))  # noqa: E731
     QTest.mouseClick(table, LEFT, pos=row(5))
     assert cross.line.toPlainText() == "3w, hermit r, qc, 5: "
     QTest.mouseClick(table, LEFT, pos=row(2))
@@ -277,6 +276,12 @@ def test_the_layout_fits_its_leaf(key, width, height, scale):
         assert room.bottom() <= height
 
 
+def held(widget):
+    """Whether the hand over a widget still holds a card, once it moves on."""
+    QTest.mouseMove(widget, QPoint(3, 3))
+    return widget.cursor().shape() is Qt.CursorShape.ClosedHandCursor
+
+
 def dragged(desk, key, to, button=Qt.MouseButton.LeftButton):
     """Drag a face from the grid to a point of the layout."""
     grid, view = desk.entry.left.grid, desk.entry.right.view
@@ -284,18 +289,19 @@ def dragged(desk, key, to, button=Qt.MouseButton.LeftButton):
     end = grid.mapFromGlobal(view.mapToGlobal(to))
     QTest.mousePress(grid, button, pos=start)
     QTest.mouseMove(grid, (start + end) / 2)
+    before = view.grab().toImage()
     QTest.mouseMove(grid, end)
-    lifted = view._lifted
+    in_the_air = view.grab().toImage() != before
     QTest.mouseRelease(grid, button, pos=end)
-    return lifted
+    return in_the_air
 
 
 def test_a_face_is_dragged_from_the_grid_to_any_place(desk):
     desk.pick_faces()
-    assert dragged(desk, "wands-05", desk.place(3)) == "wands-05"
+    assert dragged(desk, "wands-05", desk.place(3))
     assert desk.entry.hand.taken == {"wands-05": 3}
-    assert desk.entry.right.view._lifted == ""
-    assert desk.entry.left.grid._over is None
+    assert not held(desk.entry.right.view)
+    assert not held(desk.entry.left.grid)
     dragged(desk, "major-19", desk.place(2), Qt.MouseButton.RightButton)
     assert desk.entry.hand.taken == {"wands-05": 3, "major-19": 2}
     assert desk.entry.hand.seat(2).part.reversed

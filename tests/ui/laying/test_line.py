@@ -55,10 +55,10 @@ def test_nothing_is_offered_where_all_is_plain(text):
 
 def test_a_word_that_is_like_no_card_is_told_how_cards_are_written(line):
     QTest.keyClicks(line, "qx")
-    assert line.choices._sentence() == "“qx” is not understood. Write a card as 3w, qc, star or 17."
+    assert line.choices.sentence() == "“qx” is not understood. Write a card as 3w, qc, star or 17."
     line.selectAll()
     QTest.keyClicks(line, "hermitt")
-    assert line.choices._sentence() == "“hermitt” is not understood. Did you mean"
+    assert line.choices.sentence() == "“hermitt” is not understood. Did you mean"
 
 
 def test_a_word_behind_the_caret_is_not_offered_for():
@@ -123,12 +123,12 @@ def test_suggestions_wait_for_a_pause_and_then_name_the_likeliest_in_its_place(d
     desk.type("3w, st")
     assert rows(line) == []
     qtbot.waitUntil(lambda: rows(line) == ["strength", "star"])
-    assert desk.entry.right.view._preview == "Strength"
+    assert desk.entry.right.view.previewed == "Strength"
     desk.key(DOWN)
-    assert desk.entry.right.view._preview == "The Star"
+    assert desk.entry.right.view.previewed == "The Star"
     desk.key(TAB)
     assert line.toPlainText() == "3w, star"
-    assert desk.entry.right.view._preview == ""
+    assert desk.entry.right.view.previewed == ""
 
 
 def test_tab_completes_before_the_pause_is_over_and_leaves_when_all_is_plain(desk, line):

@@ -8,7 +8,6 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from ui.desk.menus import slip_menu
 
 from binder.cards.spreads import spread
 from binder.store.shelf import Shelf
@@ -16,7 +15,18 @@ from binder.study.leaves import tabs
 from binder.study.overview import slips
 from binder.study.readings import put_by, readings
 from binder.study.readings.readings import Laid, NewReading
-from tests.ui.driving import CTRL, K, answering, click, key, keys, presses, settle
+from tests.ui.driving import (
+    CTRL,
+    K,
+    answering,
+    ask_menu,
+    click,
+    key,
+    keys,
+    pick,
+    presses,
+    settle,
+)
 from ui.actions.installed import actions_of
 from ui.app import Program
 from ui.laying.entry import Entry
@@ -141,14 +151,14 @@ def test_a_card_for_a_month_is_on_one_slip_its_own_or_that_of_what_was_begun(des
 # In the whole program
 
 
-def test_the_next_start_lays_a_slip_that_takes_the_reading_up(window, program, qapp):
+def test_the_next_start_lays_a_slip_that_takes_the_reading_up(window, program, qapp, tmp_path):
     key(window, K.Key_L, CTRL)
     keys(window, "What stays?")
     path = window.session.shelf.path
     window.close()
     program.close()
     settle()
-    again = Program(qapp, Memory(Path(program.memory._settings.fileName())), program.clock)
+    again = Program(qapp, Memory(tmp_path / "desk.ini"), program.today)
     second = again.open(path)
     settle(8)
     slip = second.slips.slips()[0]
@@ -167,13 +177,12 @@ def test_what_was_begun_is_thrown_away_from_the_menu_of_its_slip(window):
     key(window, K.Key_Escape)
     folder = window.session.shelf.path / put_by.FOLDER
     for answer, left in (("Leave it", 1), ("Throw it away", 0)):
-        slip = window._slips[0]
-        assert slip.kind is slips.SlipKind.BEGUN
-        actions = {a.text().replace("&", ""): a for a in slip_menu(window, slip).actions()}
+        slip = window.slips.slips()[0]
+        assert slip.note.title == "Reading begun"
         answering(presses(answer))
-        actions["Throw it away…"].trigger()
+        pick(ask_menu(slip), "Throw it away…")
         assert len(list(folder.glob("*"))) == left
-    assert window._slips[0].kind is not slips.SlipKind.BEGUN
+    assert window.slips.slips()[0].note.title != "Reading begun"
     window.actions_by_name["new_reading"].trigger()
     assert window.staged("entry")
     assert actions_of(window).entry.left.head.question.toPlainText() == ""

@@ -10,7 +10,6 @@ from PySide6.QtPrintSupport import QPrinter
 from binder.cards.spreads import spread
 from binder.paper.holes import PATTERNS
 from binder.paper.sheets import PAPERS, Sheet
-from binder.store.clock import OtherDay
 from binder.study.leaves import tabs
 from binder.study.readings import readings
 from binder.study.readings.readings import Laid, NewReading
@@ -21,7 +20,14 @@ from ui.session.session import Session
 
 
 @pytest.fixture
-def proof(qtbot, course_shelf):
+def session(course_shelf):
+    made = Session(course_shelf, date(2026, 11, 25))
+    yield made
+    made.deleteLater()
+
+
+@pytest.fixture
+def proof(qtbot, course_shelf, session):
     binder = course_shelf.binder("Practice")
     log = tabs.first_of_kind(binder, "readings")
     for day in range(1, 6):
@@ -29,8 +35,6 @@ def proof(qtbot, course_shelf):
             f"2026-11-0{day}T19:30", f"Question {day}?", spread("one-card"), [Laid(1, "major-17")]
         )
         readings.log(binder, log, one)
-    session = Session(course_shelf, OtherDay(date(2026, 11, 25)))
-    session._outside.stop()
     made = Proof(session, Look())
     qtbot.addWidget(made)
     made.resize(1380, 900)
@@ -79,8 +83,8 @@ def test_save_as_pdf(proof, tmp_path):
     assert (tmp_path / "log.pdf").read_bytes()[:5] == b"%PDF-"
 
 
-def test_saving_where_one_may_not_is_said(qtbot, proof, tmp_path):
-    with qtbot.waitSignal(proof._session.said) as said:
+def test_saving_where_one_may_not_is_said(qtbot, proof, session, tmp_path):
+    with qtbot.waitSignal(session.said) as said:
         proof.save_to(tmp_path / "nowhere" / "log.pdf")
     assert "could not be written" in said.args[0]
 
@@ -124,13 +128,13 @@ def _words(session, look, qtbot, binder, log, tmp_path):
         yield " ".join(page.extract_text() for page in PdfReader(tmp_path / f"{out}.pdf").pages)
 
 
-def test_the_year_sheet_is_shown_without_what_is_for_leaves(qtbot, proof):
+def test_the_year_sheet_is_shown_without_what_is_for_leaves(qtbot, proof, course_shelf):
     set_again(qtbot, proof, lambda: proof.open_year(2026))
     assert proof.title.text() == "Print the year 2026"
     assert proof.count.text() == "1 page, on 1 sheet"
     for_leaves = (proof.lines, proof.citing)
     assert [part.isVisible() for part in for_leaves] == [False, False]
-    binder = proof._session.shelf.binder("Practice")
+    binder = course_shelf.binder("Practice")
     set_again(qtbot, proof, lambda: proof.open(binder, tabs.first_of_kind(binder, "readings")))
     assert [part.isVisible() for part in for_leaves] == [True, True]
 

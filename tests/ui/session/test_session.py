@@ -284,7 +284,7 @@ class TestChanges:
 
     def test_looking_outside_ends_with_the_session(self, desk, qtbot):
         desk.close()
-        assert not desk._outside.isActive()
+        assert not desk.looking
 
     def test_a_failing_undo_is_for_the_window_to_say(self, desk):
         binder, uid = made.plain(desk.shelf, "Mine.")

@@ -6,7 +6,7 @@ from PySide6.QtCore import Qt
 from binder.study.handouts import on_paper
 from binder.study.kinds import LeafKind
 from binder.study.leaves import files, leaves, tabs
-from tests.ui.driving import click, pick, settle
+from tests.ui.driving import click, menu_of_row, pick, settle
 from ui.actions.installed import actions_of
 from ui.proof.proof import Proof
 
@@ -51,14 +51,11 @@ def test_the_contents_say_what_is_still_to_print(clippings):
 
 
 def test_ticking_from_the_menu_and_taking_it_away(clippings):
-    from PySide6.QtWidgets import QApplication
 
     window, binder, _, uids = clippings
     page = window.cover.leaf("left")
     for words, ticked in (("Tick off as printed", True), ("Take away the tick of printing", False)):
-        page._menu(row_of(page, uids[1]), page.mapToGlobal(page.rect().center()))
-        settle()
-        pick(QApplication.activePopupWidget(), words)
+        pick(menu_of_row(page.list, row_of(page, uids[1])), words)
         assert bool(on_paper.ticked(binder, uids[1])) is ticked
 
 

@@ -310,10 +310,10 @@ def test_what_two_windows_wrote_in_different_places_stands_together(desk):
 def test_card_names_get_their_dots_while_one_types(desk):
     desk.leaf()
     desk.type("Then the Queen of Cups came up.")
-    desk.until(lambda: [name[2] for name in desk.editor._names] == ["cups-13"], 1000)
+    desk.until(lambda: [name[2] for name in desk.editor.names] == ["cups-13"], 1000)
     desk.caret(0)
     desk.type("So! ")
-    start, end, _ = desk.editor._names[0]
+    start, end, _ = desk.editor.names[0]
     assert "Queen of Cups" in desk.text()[start:end]
 
 
@@ -324,7 +324,7 @@ def test_a_name_that_is_no_card_here_loses_its_dots_at_once(desk):
     desk.caret(8)
     menu = write_menu.menu(desk.page, desk.editor)
     next(a for a in menu.actions() if a.text() == "&Not a card on this leaf").trigger()
-    assert desk.editor._names == []
+    assert desk.editor.names == []
     menu.deleteLater()
 
 

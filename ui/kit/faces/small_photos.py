@@ -33,6 +33,11 @@ class SmallPhotos(QObject):
         self._faces = self._faces.of(uid)
         self._wanted.clear()
 
+    @property
+    def waiting(self) -> int:
+        """How many photographs are still to be made."""
+        return len(self._wanted)
+
     def picture(self, card: Card, width: float, theme: Theme, ratio: float) -> QPixmap | None:
         """The photograph of a card, or None where it has none or it is still to be made."""
         if not self._faces.photo(card):

@@ -133,6 +133,11 @@ class LayoutView(PlacesView):
         assert self._plan is not None
         return self._plan.room(n)
 
+    @property
+    def laid_out(self) -> Plan | None:
+        """Where everything of the reading lies; None before one was shown."""
+        return self._plan
+
     # Making places
 
     def _places(self) -> tuple[Place, ...]:

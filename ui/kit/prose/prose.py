@@ -149,6 +149,16 @@ class Prose(QTextBrowser):
                     return sorted(found)
         return sorted(found)
 
+    @property
+    def marked(self) -> list[Span]:
+        """The words marked, by where they begin and end."""
+        return list(self._marked)
+
+    @property
+    def picked(self) -> str:
+        """Key of the card whose names are underlined, or ''."""
+        return self._picked
+
     def first_mark(self) -> int | None:
         """How far down the first marked word stands, in pixels; None when there is none."""
         if not self._marked:

@@ -103,6 +103,10 @@ class MonthLine(QWidget):
         x = min(max(x, size / 2 + 1), self.width() - size / 2 - 1)
         return QPointF(x, self._axis() - size / 2 - 2.5 - level * (size + 1.5))
 
+    def dots(self) -> list[tuple[Dot, QPointF]]:
+        """The dots and their middles."""
+        return [(dot, self._middle(level, x)) for dot, level, x in self._placed]
+
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Stack anew."""
         super().resizeEvent(event)

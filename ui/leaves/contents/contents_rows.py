@@ -58,6 +58,11 @@ class ContentsModel(QStringListModel):
         """The handouts among the leaves, and whether each is ticked off as printed."""
         self.moved: Callable[[str, int], object] = lambda uid, index: None
 
+    @property
+    def stretches(self) -> int:
+        """How many stretches of leaves were read so far."""
+        return len(self._read)
+
     def show(self, binder: Binder, tab: TabView) -> None:
         """Take up another tab, or the same one changed."""
         self._binder, self._tab, self._read = binder, tab, {}

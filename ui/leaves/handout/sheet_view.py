@@ -169,7 +169,7 @@ class SheetView(QWidget):
         self.setAccessibleName(sentence)
         self._fit()
 
-    def _target(self) -> QRectF:
+    def target(self) -> QRectF:
         """Where the whole sheet lies, its visible part within the widget."""
         width, height = self.width() * self.zoom, self.height() * self.zoom
         left = min(0.0, max(self.width() - width, self.width() / 2 - self._centre.x() * width))
@@ -185,7 +185,7 @@ class SheetView(QWidget):
         else:
             painter.setRenderHint(QPainter.RenderHint.SmoothPixmapTransform)
             painter.fillRect(self.rect(), theme["faint"])
-            painter.drawImage(self._target(), self._image)
+            painter.drawImage(self.target(), self._image)
             self._paint_words(painter)
             painter.setPen(QPen(theme["rule"], 1))
             painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
@@ -215,7 +215,7 @@ class SheetView(QWidget):
             first = self.words.rects(self.words.current)
             if first:
                 self._centre_on(first[0].center())
-                self.spotted.emit(self._placed(first[0]))
+                self.spotted.emit(self.placed(first[0]))
         self.update()
 
     def _centre_on(self, share: QPointF) -> None:
@@ -224,9 +224,9 @@ class SheetView(QWidget):
             min(max(share.x(), half), 1 - half), min(max(share.y(), half), 1 - half)
         )
 
-    def _placed(self, share: QRectF) -> QRectF:
+    def placed(self, share: QRectF) -> QRectF:
         """Shares of the sheet as pixels of this widget."""
-        target = self._target()
+        target = self.target()
         return QRectF(
             target.left() + share.left() * target.width(),
             target.top() + share.top() * target.height(),
@@ -235,7 +235,7 @@ class SheetView(QWidget):
         )
 
     def _share(self, at: QPointF) -> QPointF:
-        target = self._target()
+        target = self.target()
         return QPointF(
             (at.x() - target.left()) / max(target.width(), 1),
             (at.y() - target.top()) / max(target.height(), 1),
@@ -250,7 +250,7 @@ class SheetView(QWidget):
 
     def _lay(self, painter: QPainter, span: Span, colour: QColor) -> None:
         for rect in self.words.rects(span):
-            painter.fillRect(self._placed(rect).adjusted(-1, -1, 1, 1), colour)
+            painter.fillRect(self.placed(rect).adjusted(-1, -1, 1, 1), colour)
 
     def copy(self) -> None:
         """Put the words selected on the clipboard."""
@@ -281,7 +281,7 @@ class SheetView(QWidget):
 
     def _push(self, by: QPointF) -> None:
         """Move the sheet under the leaf's frame by so many pixels."""
-        target = self._target()
+        target = self.target()
         middle = QPointF(self.width() / 2, self.height() / 2) - by - target.topLeft()
         self._centre_on(QPointF(middle.x() / target.width(), middle.y() / target.height()))
         self.update()

@@ -46,7 +46,7 @@ class SheetWords:
     def is_on(self, at: QPointF) -> bool:
         """Whether a point lies on a letter."""
         found = self._nearest(at)
-        return found is not None and self._box(found).adjusted(
+        return found is not None and self.box(found).adjusted(
             -_NEAR, -_NEAR / 2, _NEAR, _NEAR / 2
         ).contains(at)
 
@@ -82,7 +82,8 @@ class SheetWords:
         """The words selected, those broken at the end of a line put together again."""
         return tidied(self.letters.text[slice(*self.selected)])
 
-    def _box(self, index: int) -> QRectF:
+    def box(self, index: int) -> QRectF:
+        """Where a letter stands, in shares of the sheet."""
         left, top, right, bottom = self.letters.boxes[index]
         return QRectF(QPointF(left, top), QPointF(right, bottom))
 
@@ -104,7 +105,7 @@ class SheetWords:
         """A rectangle for every line a span runs through."""
         lines: list[QRectF] = []
         for index in range(*span):
-            box = self._box(index)
+            box = self.box(index)
             if box.isEmpty() or self.letters.text[index].isspace():
                 continue
             if lines and _same_line(lines[-1], box):

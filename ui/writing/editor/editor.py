@@ -173,6 +173,11 @@ class Editor(Writing, StyledField):
         ]
         self.viewport().update()
 
+    @property
+    def names(self) -> list[Named]:
+        """The card names found, each with a dotted line under it."""
+        return list(self._names)
+
     def name_at(self, place: int) -> Named | None:
         """The card name around a place, or None."""
         at = bisect_right(self._names, (place, math.inf)) - 1

@@ -6,7 +6,7 @@ from datetime import date
 import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QInputDialog
+from PySide6.QtWidgets import QApplication, QFileDialog, QInputDialog
 
 from binder.cards.spreads import SPREADS, spread
 from binder.store.clock import OtherDay
@@ -28,7 +28,7 @@ def dialog(qtbot, look, course_shelf):
     made.show()
     qtbot.waitExposed(made)
     yield made
-    session._outside.stop()
+    session.deleteLater()
 
 
 def press(dialog, name):
@@ -128,25 +128,39 @@ def test_an_own_spread_is_changed_renamed_and_retired(dialog, course_shelf):
     assert len(spreads.spreads(course_shelf)) == len(SPREADS) + 1
 
 
-def test_saved_to_a_file_and_opened_on_another_shelf(dialog, course_shelf, tmp_path):
+@pytest.fixture
+def files(dialog, monkeypatch):
+    """Presses a button and answers the system's question for a file: files("open", path)."""
+
+    def answered(button, path):
+        for asked in ("getOpenFileName", "getSaveFileName"):
+            monkeypatch.setattr(QFileDialog, asked, lambda *_asked: (str(path), ""))
+        press(dialog, button)
+
+    return answered
+
+
+def test_saved_to_a_file_and_opened_on_another_shelf(dialog, files, course_shelf, tmp_path):
     made = replace(spread("three-card"), name="My three")
     path = spread_files.save(made, tmp_path / "mine")
-    dialog.guard(dialog.open_from, path)
+    files("open", path)
     assert dialog.list.key == "my-three"
-    dialog.guard(dialog.open_from, path)
+    files("open", path)
     assert "in the library already" in dialog.wrong.text()
-    dialog.guard(dialog.save_to, tmp_path / "again")
+    files("save", tmp_path / "again")
     assert spread_files.opened(tmp_path / "again.spread.json").places == made.places
     changed = replace(made, places=made.places[:2])
-    dialog.guard(dialog.open_from, spread_files.save(changed, tmp_path / "changed"))
+    files("open", spread_files.save(changed, tmp_path / "changed"))
     assert [each.name for each in own(course_shelf)] == ["My three", "My three 2"]
 
 
-def test_a_file_with_a_script_is_one_sentence_and_changes_nothing(dialog, course_shelf, tmp_path):
+def test_a_file_with_a_script_is_one_sentence_and_changes_nothing(
+    dialog, files, course_shelf, tmp_path
+):
     path = tmp_path / "odd.spread.json"
     text = spread_files.written(spread("three-card"))
     path.write_text(text.replace("Past", "<script>alert(1)</script>"), encoding="utf-8")
-    dialog.guard(dialog.open_from, path)
+    files("open", path)
     assert dialog.wrong.text() == (
         "“odd.spread.json” was not opened: The label of place 1 is to be plain words; "
         "take out the marks that are none."

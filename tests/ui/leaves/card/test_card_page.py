@@ -3,7 +3,7 @@
 from datetime import date, datetime, timedelta
 
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QWidget
 
 from binder.cards.spreads import spread
@@ -11,7 +11,7 @@ from binder.study.cards import words
 from binder.study.leaves import leaves, tabs
 from binder.study.readings import readings
 from binder.study.sources import sources
-from tests.ui.driving import settle
+from tests.ui.driving import click_row, follow, settle
 from ui.kit.prose.side_by_side import cited_at, columns_fit
 from ui.leaves.card import grown
 from ui.leaves.card.card import CardPage
@@ -123,8 +123,7 @@ def test_many_sources_are_folded_until_asked_for(session, look, lay, qtbot):
     page = lay(CardPage(session, look), spot_of(session, STAR))
     assert "and 14 more sources" in page.side.toPlainText()
     link = page.side.links()[-1]
-    at = page.side.cursorRect(page.side._cursor(link.start + 2, link.start + 3)).center()
-    qtbot.mouseClick(page.side.viewport(), Qt.MouseButton.LeftButton, pos=at)
+    follow(page.side, link)
     assert "Says 17." in page.side.toPlainText()
 
 
@@ -202,12 +201,13 @@ def test_a_card_seen_daily_is_read_back_for_the_whole_year(session, look, lay):
 
 def test_a_dot_says_which_reading_it_is_and_leads_there(star, qtbot):
     line = star.turned_up.line
-    dot, level, x = next(placed for placed in line._placed if placed[0].day == date(2026, 10, 14))
+    dot, middle = next(one for one in line.dots() if one[0].day == date(2026, 10, 14))
     assert dot.tip == "14 October 2026: The glaze order (The matter)"
     with qtbot.waitSignal(star.followed) as followed:
-        qtbot.mouseClick(line, Qt.MouseButton.LeftButton, pos=line._middle(level, x).toPoint())
+        qtbot.mouseClick(line, Qt.MouseButton.LeftButton, pos=middle.toPoint())
     assert followed.args == [dot.address]
-    assert line._under(QPointF(2, 2)) is None
+    with qtbot.assertNotEmitted(star.followed):
+        qtbot.mouseClick(line, Qt.MouseButton.LeftButton, pos=QPoint(2, 2))
 
 
 @pytest.mark.parametrize(
@@ -224,7 +224,7 @@ def test_the_line_spans_twelve_months(today, first):
 
 def test_no_dot_hides_another(star):
     line = star.turned_up.line
-    middles = [line._middle(level, x) for _, level, x in line._placed]
+    middles = [middle for _, middle in line.dots()]
     for number, one in enumerate(middles):
         for other in middles[number + 1 :]:
             away = one - other
@@ -282,7 +282,7 @@ def test_its_own_name_is_not_a_link_but_others_are(star):
 def test_few_widgets_however_much_there_is(session, look, lay, laid_often):
     page = lay(CardPage(session, look), spot_of(session, STAR))
     before = len(page.findChildren(QWidget))
-    page.turned_up._choose(NEWEST)
+    click_row(page.turned_up.list, NEWEST)
     assert len(page.findChildren(QWidget)) == before < 120
 
 

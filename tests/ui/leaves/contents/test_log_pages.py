@@ -13,8 +13,10 @@ from binder.store.clock import OtherDay
 from binder.study.leaves import leaves
 from binder.study.overview import came, months, slips
 from binder.study.readings import draws, readings
+from tests.ui.driving import follow, pick
 from tests.ui.leaf_fixtures import log
 from ui.actions.installed import Installed, actions_of
+from ui.desk.due import due
 from ui.dialogs.draws import DrawsDialog
 from ui.kit.forms import asking
 from ui.leaves.counted.came import CamePage, SurePage
@@ -219,7 +221,7 @@ def test_the_weekly_draw_is_switched_on_and_asked_for(window, qtbot, look):
     qtbot.keyClick(box, Qt.Key.Key_Space)
     assert draws.switched_on(shelf, Draw.DAY)
     window.show_slips()
-    assert any(slip.month == "2026-11-25" for slip in window._slips)
+    assert any(slip.month == "2026-11-25" for slip in due(window.session)[0])
     qtbot.keyClick(box, Qt.Key.Key_Space)
     assert not draws.switched_on(shelf, Draw.DAY)
 
@@ -239,7 +241,7 @@ def test_the_layout_is_shown_otherwise_from_the_menu(window, monkeypatch):
     monkeypatch.setattr(asking, "choice", lambda *_asked: 2)
     window.actions_by_name["show_layout"].trigger()
     assert readings.reading(binder, uid).shown == "list"
-    assert not window.cover.leaf("left").cards._plan.pictured
+    assert not window.cover.leaf("left").cards.laid_out.pictured
 
 
 def test_a_photograph_is_chosen_from_the_menu(window, qtbot, monkeypatch, tmp_path):
@@ -274,10 +276,10 @@ def test_a_reading_without_statements_asks_after_thirty_days_and_is_put_off_and_
     before, on = came.came(shelf), date(2026, 12, 25)
     assert uid not in {slip.leaf_uid for slip in slips.slips(shelf, on - timedelta(days=1))}
     assert uid in {slip.leaf_uid for slip in slips.slips(shelf, on)}
-    session.clock.day = on
+    session._today = on
     window.actions_by_name["look_back"].trigger()
     page = actions_of(window).looking_back
-    page._in(timedelta(days=7))
+    pick(page.later.menu(), "In a week")
     assert readings.reading(binder, uid).look_on == "2027-01-01"
     window.actions_by_name["look_back"].trigger()
     page.let_go.click()
@@ -305,7 +307,6 @@ def test_a_look_back_is_begun_from_the_day_told_on_its_leaf(window):
     QApplication.processEvents()
     looked = window.cover.leaf("left").looked
     link = looked.links()[-1]
-    at = looked.cursorRect(looked._cursor(link.start + 2, link.start + 2)).center()
-    QTest.mouseClick(looked.viewport(), Qt.MouseButton.LeftButton, pos=at)
+    follow(looked, link)
     assert window.staged("look back")
     assert window.session.left.leaf == uid

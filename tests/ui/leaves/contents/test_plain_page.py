@@ -6,7 +6,9 @@ from PySide6.QtWidgets import QApplication, QMenu
 
 from binder.cards.prose import LEFT_ALONE
 from binder.study.cards import links
+from tests.ui.driving import follow, words_of
 from tests.ui.leaf_fixtures import plain, session_on, shown
+from ui.kit.page.focus_mark import FocusMark
 from ui.kit.prose.prose import Pointed
 from ui.kit.prose.rendering import RENDERED
 from ui.leaves.contents.plain import PlainPage
@@ -26,15 +28,12 @@ def page(session, qtbot, look, course_shelf):
 
 
 def said(page):
-    return [page.text._cursor(link.start, link.end).selectedText() for link in page.text.links()]
+    return [words_of(page.text, link) for link in page.text.links()]
 
 
 def menu_of(page, words):
     """The actions of the menu of a linked name, by their words without marks for keys."""
-    link = next(
-        link for link in page.text.links()
-        if page.text._cursor(link.start, link.end).selectedText() == words
-    )  # fmt: skip
+    link = next(link for link in page.text.links() if words_of(page.text, link) == words)
     return by_words(page.text.menu_for(link))
 
 
@@ -48,9 +47,8 @@ def test_the_day_is_written_out(page):
 
 def test_a_click_on_a_name_comes_out_of_the_page(page, qtbot):
     link = page.text.links()[0]
-    spot = page.text.cursorRect(page.text._cursor(link.start + 1, link.start + 1)).center()
     with qtbot.waitSignal(page.followed) as followed:
-        qtbot.mouseClick(page.text.viewport(), Qt.MouseButton.LeftButton, pos=spot)
+        follow(page.text, link)
     assert followed.args == ["card:major-17"]
 
 
@@ -72,10 +70,7 @@ def test_one_name_is_unlinked_in_its_place_and_the_same_name_elsewhere_stays(pag
     _, uid = plain(course_shelf, "The Moon is up. **The Moon** again, and The Moon once more.")
     page.show_spot(page.session.spot_of(uid))
     again = page.text.links()[1]
-    menu = QMenu()
-    pointed = Pointed(again, "The Moon", "")
-    page._fill_menu(page.text, menu, pointed)
-    by_words(menu)["Not a card in this place"].trigger()
+    by_words(page.text.menu_for(again))["Not a card in this place"].trigger()
     page.show_spot(page.session.spot_of(uid))
     words = page.text.toPlainText().replace(LEFT_ALONE, "")
     assert said(page) == ["The Moon", "The Moon"]
@@ -168,18 +163,17 @@ def test_keys_that_turn_leaves_go_on_to_the_window(page, qtbot):
 def test_focus_by_key_is_shown(page):
     page.activateWindow()
     page.focus_in()
-    assert page._focus_mark.isVisible()
+    assert page.findChild(FocusMark).isVisible()
     page.text.setFocus(Qt.FocusReason.MouseFocusReason)
-    assert not page._focus_mark.isVisible()
+    assert not page.findChild(FocusMark).isVisible()
 
 
 def test_tick_boxes_come_out_with_their_number(session, qtbot, look, course_shelf):
     _, uid = plain(course_shelf, "- [ ] one\n- [x] two")
     page = shown(PlainPage(session, look), qtbot, session, uid)
     link = page.text.links()[1]
-    spot = page.text.cursorRect(page.text._cursor(link.start, link.start)).center()
     with qtbot.waitSignal(page.followed) as followed:
-        qtbot.mouseClick(page.text.viewport(), Qt.MouseButton.LeftButton, pos=spot)
+        follow(page.text, link, letters=0)
     assert followed.args == ["tick:1"]
 
 

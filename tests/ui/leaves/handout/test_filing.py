@@ -256,7 +256,8 @@ def test_other_kinds_of_picture_are_kept_as_png(desk, tmp_path):
     assert (name, media) == ("old.png", "image/png")
 
 
-def test_stopping_keeps_what_is_filed_and_leaves_the_rest(desk, tmp_path):
+def test_stopping_keeps_what_is_filed_and_leaves_the_rest(desk, tmp_path, qtbot, monkeypatch):
+    monkeypatch.setattr("ui.desk.filing_panel.SOON_MS", 0)
     folder = tmp_path / "many"
     folder.mkdir()
     for number in range(300):
@@ -264,8 +265,7 @@ def test_stopping_keeps_what_is_filed_and_leaves_the_rest(desk, tmp_path):
     before = len(entries(desk))
     drop(desk.cover, folder)
     filing, panel = actions_of(desk).filing, actions_of(desk).filing_panel
-    panel._appear()
-    assert panel.isVisible()
+    qtbot.waitUntil(panel.isVisible)
     QTest.mouseClick(panel.stop, Qt.MouseButton.LeftButton)
     finish(desk)
     assert not filing.busy

@@ -7,10 +7,10 @@ import pytest
 from PIL import Image
 from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
-from PySide6.QtWidgets import QApplication, QMenu
+from PySide6.QtWidgets import QApplication
 
 from binder.study.leaves import leaves, tabs
-from tests.ui.driving import double_click
+from tests.ui.driving import ask_menu, double_click
 from tests.ui.handouts import pdf_of, png, settle, show  # noqa: F401
 from ui.leaves.handout.handout import HandoutPage
 
@@ -92,16 +92,16 @@ def test_enlarging_by_key_button_and_wheel(show, qtbot):
 def test_an_enlarged_sheet_is_moved_by_key_and_hand_and_stays_in_its_frame(show, qtbot):
     page = show(("map.png", "image/png", png(400, 400)))
     page.view.zoom_to(2.0)
-    before = page.view._target().topLeft()
+    before = page.view.target().topLeft()
     qtbot.keyClick(page.view, Qt.Key.Key_Down)
-    assert page.view._target().top() < before.y()
+    assert page.view.target().top() < before.y()
     qtbot.mousePress(page.view, Qt.MouseButton.LeftButton, pos=QPoint(200, 200))
     qtbot.mouseMove(page.view, QPoint(150, 200))
     qtbot.mouseRelease(page.view, Qt.MouseButton.LeftButton, pos=QPoint(150, 200))
-    assert page.view._target().left() < before.x()
+    assert page.view.target().left() < before.x()
     for _ in range(40):
         qtbot.keyClick(page.view, Qt.Key.Key_Right)
-    assert page.view._target().right() == pytest.approx(page.view.width(), abs=1)
+    assert page.view.target().right() == pytest.approx(page.view.width(), abs=1)
 
 
 @pytest.mark.parametrize(
@@ -155,8 +155,7 @@ def test_a_copy_is_saved_or_the_reason_said(show, session, tmp_path, qtbot):
     with qtbot.waitSignal(session.said) as said:
         page.save_to(page.sheets[0], tmp_path / "nowhere" / "copy.png")
     assert "could not be written" in said.args[0]
-    page._menu(QPoint(0, 0))
-    menu = page.findChild(QMenu)
+    menu = ask_menu(page.view)
     assert [action.text() for action in menu.actions()] == [
         "&Write beside this page",
         "&Save a copy…",

@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, QPointF, Qt
 from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QApplication
 
-from tests.ui.driving import double_click
+from tests.ui.driving import double_click, follow
 from tests.ui.handouts import pdf_of, settle, show  # noqa: F401
 
 
@@ -30,7 +30,7 @@ def talk(show):
 def place_of(page, word):
     """Where a word stands in the view, its first and last letter."""
     at = page.view.words.letters.text.index(word)
-    boxes = [page.view._placed(page.view.words._box(n)) for n in (at, at + len(word) - 1)]
+    boxes = [page.view.placed(page.view.words.box(n)) for n in (at, at + len(word) - 1)]
     return [box.center().toPoint() for box in boxes]
 
 
@@ -170,7 +170,7 @@ def test_notes_stand_beside_their_pages_and_are_listed(talk, session, qtbot):
     talk.step(-1)
     assert talk.list.toPlainText().splitlines() == ["Page 1", "Why twice?", "Page 3",
                                                     "The last one."]  # fmt: skip
-    talk._follow(talk.list, talk.list.links()[1].address)
+    follow(talk.list, talk.list.links()[1])
     assert talk.number == 2
     binder = session.binder_of(talk.spot)
     assert binder.gate.undo() == "Write beside page 3"

@@ -4,13 +4,13 @@ from datetime import date
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QRadioButton
 
 from binder.study.cards import words
 from binder.study.readings import lookbacks, readings
 from binder.study.sources import sources
 from tests.ui.leaf_fixtures import TODAY, expect_two, log, session_on
-from ui.leaves.reading.look_back import PAUSE_MS, LookBackPage
+from ui.leaves.reading.look_back import LookBackPage
 
 
 @pytest.fixture
@@ -23,6 +23,12 @@ def logged(course_shelf):
     binder, uid = log(course_shelf, look_on="2026-11-25")
     expect_two(binder, uid)
     return binder, uid
+
+
+@pytest.fixture
+def soon(monkeypatch):
+    """A pause is shorter than in the program; to be asked for before the page."""
+    monkeypatch.setattr("ui.leaves.reading.look_back.PAUSE_MS", 10)
 
 
 @pytest.fixture
@@ -41,9 +47,8 @@ def reading(logged):
 
 
 def radio(page, statement, verdict):
-    return next(
-        one for one in page.statements[statement]._radios if one.property("verdict") == verdict
-    )
+    choices = page.statements[statement].findChildren(QRadioButton)
+    return next(one for one in choices if one.property("verdict") == verdict)
 
 
 def click(qtbot, button):
@@ -176,8 +181,7 @@ def test_leaving_with_nothing_typed_writes_nothing(page, session, logged):
     assert logged[0].gate.undo_label() != "Look back"
 
 
-def test_a_pause_keeps_the_words_and_later_words_change_the_same_entry(page, qtbot, logged):
-    page._pause.setInterval(10)
+def test_a_pause_keeps_the_words_and_later_words_change_the_same_entry(soon, page, qtbot, logged):
     page.text.setFocus()
     qtbot.keyClicks(page.text, "She asked")
     qtbot.waitUntil(lambda: len(reading(logged).look_backs) == 1)
@@ -186,8 +190,7 @@ def test_a_pause_keeps_the_words_and_later_words_change_the_same_entry(page, qtb
     assert [one.text for one in reading(logged).look_backs] == ["She asked for two."]
 
 
-def test_words_taken_away_again_leave_no_entry(page, qtbot, logged):
-    page._pause.setInterval(10)
+def test_words_taken_away_again_leave_no_entry(soon, page, qtbot, logged):
     page.text.setPlainText("A mistake")
     qtbot.waitUntil(lambda: len(reading(logged).look_backs) == 1)
     page.text.clear()
@@ -232,7 +235,7 @@ def test_every_control_stays_on_the_leaf(page, qtbot, width):
     page.resize(width, 850)
     QApplication.processEvents()
     for part in (page.keep, page.later, page.let_go, page.best, page.text,
-                 *page.statements[0]._radios):  # fmt: skip
+                 *page.statements[0].findChildren(QRadioButton)):  # fmt: skip
         right = part.mapTo(page.viewport(), part.rect().topRight()).x()
         assert right < page.viewport().width()
 
@@ -287,9 +290,10 @@ def test_a_source_is_cited_by_key(page, qtbot, session):
     )
 
 
-def test_a_card_chosen_is_kept_after_the_same_pause_as_words(page, qtbot):
+def test_a_card_chosen_is_kept_after_a_pause_as_words_are(soon, page, qtbot, logged):
     page.text.setPlainText("It moved.")
     page.best.setCurrentIndex(2)
-    assert page._pause.interval() == PAUSE_MS
-    page.open(page.session.spot_of(page._spot.leaf))
-    assert page._pause.interval() == PAUSE_MS
+    qtbot.waitUntil(lambda: [one.card for one in reading(logged).look_backs] == ["major-09"])
+    page.open(page.session.spot_of(logged[1]))
+    page.best.setCurrentIndex(1)
+    qtbot.waitUntil(lambda: [one.card for one in reading(logged).look_backs][-1] != "major-09")

@@ -26,7 +26,7 @@ ROTATED = 6
 def session(course_shelf):
     made = session_on(course_shelf)
     yield made
-    made._outside.stop()
+    made.deleteLater()
 
 
 @pytest.fixture
@@ -107,8 +107,8 @@ def test_the_layout_is_shown_as_the_menu_says(reading, words, way):
     both = page.cards.height()
     entries(menu_of(page, "wands-05"))[words].trigger()
     assert readings.reading(binder, uid).shown == way
-    assert (page.cards._plan.rows == ()) is (way == "layout")
-    assert page.cards._plan.pictured is (way == "layout")
+    assert (page.cards.laid_out.rows == ()) is (way == "layout")
+    assert page.cards.laid_out.pictured is (way == "layout")
     assert page.cards.height() <= both or way == "layout"
     assert entries(menu_of(page, "wands-05"))[words].isChecked()
 

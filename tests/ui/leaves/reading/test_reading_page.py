@@ -84,7 +84,7 @@ def test_names_in_the_impressions_are_linked(page):
 def test_the_picked_card_is_marked_in_layout_and_text(page):
     page.picked("major-17")
     assert page.cards.picked == "major-17"
-    assert page.text._picked == "major-17"
+    assert page.text.picked == "major-17"
     page.picked("")
     assert page.cards.picked == ""
 
