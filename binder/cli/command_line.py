@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from binder.cli import carry, paper, reading, shelf
-from binder.cli.common import DONE, REFUSED, Parser, Verb
+from binder.cli.common import DONE, REFUSED, Parser, TellVersion, Verb
 from binder.errors import RingboundError
 from binder.store.clock import Clock
 
@@ -36,6 +36,7 @@ def _speak_utf8() -> None:
 
 def _parser() -> argparse.ArgumentParser:
     parser = Parser(prog="ringbound", description="A three-ring binder for the study of tarot.")
+    parser.add_argument("--version", action=TellVersion, nargs=0, help="tell the version")
     commands = parser.add_subparsers(metavar="COMMAND", required=True)
 
     def command(name: str, help_text: str, run: Verb) -> argparse.ArgumentParser:

@@ -34,6 +34,17 @@ class Parser(argparse.ArgumentParser):
         raise SystemExit(REFUSED)
 
 
+class TellVersion(argparse.Action):
+    """Tells the version; it is looked up only when it is asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_given: object) -> NoReturn:
+        """Say it, and end."""
+        from binder.resources import version
+
+        print(f"{parser.prog} {version()}")
+        parser.exit()
+
+
 def _sentence(message: str) -> str:
     return message[:1].upper() + message[1:].rstrip(".") + "."
 
