@@ -7,7 +7,6 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import QEvent, QObject, QPoint
 from PySide6.QtWidgets import QApplication, QLabel, QScrollArea
-from ui.scroll import ScrollArea
 
 import ui
 from binder.study.course import course
@@ -15,6 +14,7 @@ from binder.study.leaves import leaves, tabs
 from binder.study.sources import sources
 from tests.ui.handouts import pdf_of, show  # noqa: F401
 from tests.ui.leaf_fixtures import expect_two, log, plain
+from ui.kit.scroll import ScrollArea
 from ui.leaves.card.card import CardPage
 from ui.leaves.contents.contents import ContentsPage
 from ui.leaves.contents.plain import PlainPage
@@ -227,4 +227,4 @@ def test_nothing_scrolls_in_another_area():
     own = Path(ui.__file__).parent
     made = [path for path in own.rglob("*.py") if "QScrollArea(" in path.read_text("utf-8")
             or "(QScrollArea)" in path.read_text("utf-8")]  # fmt: skip
-    assert [path.relative_to(own).as_posix() for path in made] == ["scroll.py"]
+    assert [path.relative_to(own).as_posix() for path in made] == ["kit/scroll.py"]

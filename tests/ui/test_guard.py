@@ -13,9 +13,9 @@ from PySide6.QtWidgets import (
     QStyledItemDelegate,
     QWidget,
 )
-from ui.guard import painting, painting_row
 
 import ui
+from ui.kit.guard import painting, painting_row
 
 
 class Faulty(QWidget):

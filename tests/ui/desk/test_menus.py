@@ -94,7 +94,8 @@ def test_the_menus_are_asked_for_by_the_right_button_too(window):
 
 def test_a_menu_goes_when_it_is_shut(window):
     from PySide6.QtWidgets import QApplication
-    from ui.desk.menus import PieceMenu
+
+    from ui.actions.menus import PieceMenu
 
     click(spine(window, "Practice"))
     for _ in range(3):

@@ -77,8 +77,9 @@ from pathlib import Path
 from PySide6.QtCore import QEvent
 from PySide6.QtWidgets import QApplication, QLabel
 from binder.store.clock import OtherDay
+from ui.actions.installed import actions_of
 from ui.app import Program
-from ui.memory import Memory
+from ui.session.memory import Memory
 
 def settle():
     for _ in range(6):

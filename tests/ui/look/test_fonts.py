@@ -106,7 +106,7 @@ def test_a_first_start_has_them_at_the_first_paint_and_leaves_nothing(tmp_path, 
         "from PySide6.QtGui import QFont, QRawFont\n"
         "from PySide6.QtWidgets import QApplication\n"
         "from ui.app import main\n"
-        "from ui.theme import base_font\n"
+        "from ui.look.theme import base_font\n"
         "def painted():\n"
         "    font = base_font(20)\n"
         "    font.setWeight(QFont.Weight.DemiBold)\n"

@@ -6,6 +6,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
+from ui.kit.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex, paint_ground
 from ui.kit.paint import short
 from ui.leaves.handbook.subjects import Subject
@@ -24,6 +25,7 @@ class SubjectDelegate(QStyledItemDelegate):
         theme = self._look.theme
         return QSize(160, round(theme.line("list") + theme.px(6)))
 
+    @painting_row
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: AnyIndex) -> None:
         """The title gives way to the number where the leaf is narrow."""
         theme = self._look.theme
