@@ -17,16 +17,20 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 @pytest.fixture(autouse=True)
 def _deleted():
-    """What Qt was told to delete goes between tests: the next theme would still dress it. What a
-    test leaves in sight or held down would take the next one's pointer.
+    """What Qt was told to delete goes between tests: the next theme would still dress it. A window
+    left in sight, as by a test that failed half way, or a button left pressed would take the next
+    one's pointer.
     """
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     gc.collect()
     gc.freeze()
     yield
     QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    seen = [one for one in QGuiApplication.topLevelWindows() if one.isVisible()]
+    for one in seen:
+        one.close()
+    assert not seen
     assert QGuiApplication.mouseButtons() == Qt.MouseButton.NoButton
-    assert not [one for one in QGuiApplication.topLevelWindows() if one.isVisible()]
 
 
 @pytest.fixture
