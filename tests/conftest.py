@@ -5,7 +5,6 @@ from datetime import date
 from pathlib import Path
 
 import pytest
-from hypothesis import HealthCheck, settings
 
 from binder.store.file import create
 from binder.store.shelf import Shelf
@@ -14,12 +13,6 @@ from binder.study.leaves import tabs
 from tests import profiles  # noqa: F401  (how many examples are drawn)
 
 pytest_plugins = ["tests.moment"]
-
-# An example's first run may import what the next ones find there, and the machine may be busy.
-settings.register_profile(
-    "untimed", settings.default, deadline=None, suppress_health_check=[HealthCheck.too_slow]
-)
-settings.load_profile("untimed")
 
 
 @pytest.fixture

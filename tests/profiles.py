@@ -3,10 +3,12 @@
 A run of the suite draws few, `pytest --hypothesis-profile=thorough` many.
 """
 
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
-settings.register_profile("quick", deadline=None, max_examples=100)
-settings.register_profile("thorough", deadline=None, max_examples=2_000)
+# An example's first run may import what the next ones find there, and the machine may be busy.
+UNTIMED = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.register_profile("quick", UNTIMED, max_examples=100)
+settings.register_profile("thorough", UNTIMED, max_examples=2_000)
 settings.load_profile("quick")
 
 

@@ -1,11 +1,8 @@
 """The pictures of the main screens, drawn as the command does: in a program of its own."""
 
+import shutil
 import subprocess
 import sys
-from datetime import date
-
-from binder.store.shelf import Shelf
-from binder.study.course import course
 
 
 def draw(shelf, out):
@@ -32,9 +29,6 @@ def test_they_are_drawn_and_nothing_else_is_said(sample_folder, tmp_path):
     assert {path.name: path.read_bytes() for path in sample_folder.iterdir()} == before
 
 
-def test_a_new_course_is_drawn_with_what_it_holds(tmp_path):
-    (tmp_path / "shelf").mkdir()
-    shelf = Shelf(tmp_path / "shelf")
-    course.new_course(shelf, date(2026, 3, 2))
-    shelf.close()
-    draw(tmp_path / "shelf", tmp_path / "pictures")
+def test_a_new_course_is_drawn_with_what_it_holds(course_folder, tmp_path):
+    shelf = shutil.copytree(course_folder, tmp_path / "shelf")
+    draw(shelf, tmp_path / "pictures")

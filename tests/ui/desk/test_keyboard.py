@@ -136,27 +136,21 @@ def walked(window, code=Qt.Key.Key_Tab, modifiers=Qt.KeyboardModifier.NoModifier
     raise AssertionError(f"Tab never comes back; it hangs at {seen[-1]}")
 
 
-def test_tab_goes_through_the_parts_in_order_and_comes_round(desk):
-    parts = [part for part, _ in groupby(part_of(desk, widget) for widget in walked(desk))]
+def test_tab_walks_all_controls_part_after_part_and_comes_round(desk):
+    forth = walked(desk)
+    parts = [part for part, _ in groupby(part_of(desk, widget) for widget in forth)]
     assert parts == sorted(set(parts))
     assert -1 not in parts
     assert parts[:3] == [0, 1, 2]
-
-
-def test_tab_reaches_every_control_there_is(desk):
     missed = {
         widget
-        for widget in set(walk.stops(desk, desk.desk, desk.cover)) - set(walked(desk))
+        for widget in set(walk.stops(desk, desk.desk, desk.cover)) - set(forth)
         # Of buttons that exclude each other one is reached by Tab, the others by arrows.
         if not (isinstance(widget, QAbstractButton) and one_of_many(widget))
     }
     assert not {f"{type(widget).__name__} {heard(widget)}" for widget in missed}
-
-
-def test_backtab_goes_the_same_way_back(desk):
-    forth = dict.fromkeys(walked(desk))
     back = dict.fromkeys(walked(desk, K.Key_Backtab, SHIFT))
-    first, *rest = forth
+    first, *rest = dict.fromkeys(forth)
     assert list(back) == [first, *reversed(rest)]
 
 
@@ -257,11 +251,25 @@ def underlined(window) -> Iterator[tuple[str, str]]:
             yield found[1].upper(), words
 
 
-def test_no_letter_is_underlined_twice(desk):
+def underlined_twice(window) -> dict[str, list[str]]:
     letters: dict[str, list[str]] = {}
-    for letter, words in underlined(desk):
+    for letter, words in underlined(window):
         letters.setdefault(letter, []).append(words)
-    assert not {letter: words for letter, words in letters.items() if len(words) > 1}
+    return {letter: words for letter, words in letters.items() if len(words) > 1}
+
+
+def nameless(window) -> set[str]:
+    """Whatever takes the keyboard and is called nothing."""
+    return {
+        f"{type(widget).__name__} in {type(widget.parentWidget()).__name__}"
+        for widget in focusable(window)
+        if not heard(widget).strip()
+    }
+
+
+def test_everything_has_a_name_and_no_letter_is_underlined_twice(desk):
+    assert not underlined_twice(desk)
+    assert not nameless(desk)
 
 
 DIALOGS = [
@@ -276,10 +284,7 @@ def test_no_letter_is_underlined_twice_in_a_dialog(window, name):
     doubles: list[dict[str, list[str]]] = []
 
     def look(dialog):
-        letters: dict[str, list[str]] = {}
-        for letter, words in underlined(dialog):
-            letters.setdefault(letter, []).append(words)
-        doubles.append({letter: words for letter, words in letters.items() if len(words) > 1})
+        doubles.append(underlined_twice(dialog))
         dialog.reject()
 
     answering(look)
@@ -306,15 +311,6 @@ def heard(widget: QWidget) -> str:
     """What a screen reader says a widget is called."""
     face = QAccessible.queryAccessibleInterface(widget)
     return face.text(QAccessible.Text.Name) if face else ""
-
-
-def test_everything_that_takes_the_keyboard_has_a_name(desk):
-    nameless = {
-        f"{type(widget).__name__} in {type(widget.parentWidget()).__name__}"
-        for widget in focusable(desk)
-        if not heard(widget).strip()
-    }
-    assert not nameless
 
 
 def test_leaves_are_called_by_their_titles(window):

@@ -1,5 +1,6 @@
 """The welcome leaf of the very first start: two things to choose from, and then never again."""
 
+import shutil
 from datetime import date
 
 import pytest
@@ -15,9 +16,20 @@ from ui.session import places
 from ui.session.memory import Memory
 
 
+@pytest.fixture(scope="session")
+def built(tmp_path_factory):
+    """A data folder with the sample shelf in it, as a start leaves it."""
+    data = tmp_path_factory.mktemp("data")
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(places.platformdirs, "user_data_dir", lambda *a, **k: str(data))
+        places.sample_shelf()
+    return data
+
+
 @pytest.fixture
-def home(tmp_path, monkeypatch):
-    """A user's folders, new and empty."""
+def home(built, tmp_path, monkeypatch):
+    """A user's folders, new but for the sample shelf."""
+    shutil.copytree(built, tmp_path / "data")
     for name, folder in (("user_data_dir", "data"), ("user_documents_dir", "Documents")):
         monkeypatch.setattr(
             places.platformdirs, name, lambda *a, _f=folder, **k: str(tmp_path / _f)

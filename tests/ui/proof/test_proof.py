@@ -20,14 +20,14 @@ from ui.session.session import Session
 
 
 @pytest.fixture
-def session(course_shelf):
+def beginner(course_shelf):
     made = Session(course_shelf, date(2026, 11, 25))
     yield made
     made.deleteLater()
 
 
 @pytest.fixture
-def proof(qtbot, course_shelf, session):
+def proof(qtbot, course_shelf, beginner):
     binder = course_shelf.binder("Practice")
     log = tabs.first_of_kind(binder, "readings")
     for day in range(1, 6):
@@ -35,7 +35,7 @@ def proof(qtbot, course_shelf, session):
             f"2026-11-0{day}T19:30", f"Question {day}?", spread("one-card"), [Laid(1, "major-17")]
         )
         readings.log(binder, log, one)
-    made = Proof(session, Look())
+    made = Proof(beginner, Look())
     qtbot.addWidget(made)
     made.resize(1380, 900)
     made.show()
@@ -83,8 +83,8 @@ def test_save_as_pdf(proof, tmp_path):
     assert (tmp_path / "log.pdf").read_bytes()[:5] == b"%PDF-"
 
 
-def test_saving_where_one_may_not_is_said(qtbot, proof, session, tmp_path):
-    with qtbot.waitSignal(session.said) as said:
+def test_saving_where_one_may_not_is_said(qtbot, proof, beginner, tmp_path):
+    with qtbot.waitSignal(beginner.said) as said:
         proof.save_to(tmp_path / "nowhere" / "log.pdf")
     assert "could not be written" in said.args[0]
 

@@ -1,8 +1,6 @@
 """The styled field itself: what is hidden, what hangs, what stands in line, and how quick it is."""
 # ruff: noqa: F811
 
-import time
-
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QTextCursor
@@ -130,22 +128,3 @@ def test_halves_are_made_whole_again(text):
     cut = units(text)
     assert len(cut) == len(text.encode("utf-16-le", "surrogatepass")) // 2
     assert whole(cut) == text.replace("\ud83d", "\N{REPLACEMENT CHARACTER}")
-
-
-PARAGRAPH = (
-    "The Hermit came up again, with the *Queen of Cups* beside it, and I wrote that **patience** "
-    "was meant, not solitude; the Tower says another thing. "
-)
-
-
-def test_a_key_takes_less_than_a_frame_in_a_long_leaf(desk):
-    desk.leaf(("## Head\n\n" + (PARAGRAPH * 4 + "\n\n") * 12 + f"- {PARAGRAPH}\n") * 3)
-    assert len(desk.text().split()) > 3000
-    desk.caret(desk.text().index("not solitude"))
-    times = []
-    for letter in "some words typed here ":
-        start = time.perf_counter()
-        desk.type(letter)
-        times.append(time.perf_counter() - start)
-    # 8 ms is what a free machine keeps well below; other work may run beside this test.
-    assert sorted(times)[len(times) // 2] < 0.016

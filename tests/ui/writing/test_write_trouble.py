@@ -4,9 +4,9 @@
 import os
 import subprocess
 import sys
-import time
 
 import pytest
+from binder.page.markdown import LONGEST
 from PySide6.QtCore import Qt
 
 from binder.store.file import open_file
@@ -151,31 +151,27 @@ def test_where_not_even_a_copy_can_be_put_by_it_is_still_tried_again(quick, desk
     desk.until(lambda: leaves.leaf(desk.binder, uid).text == NOISE[:60_000], 3000)
 
 
-LINES = "A line of the diary that goes on for a bit.\n" * 115_000
-ONE_LINE = "A line of the diary that goes on for a bit. " * 115_000
+LINE = "A line of the diary that goes on for a bit."
+LINES, ONE_LINE = (f"{LINE}{end}" * (LONGEST // len(LINE) + 1) for end in "\n ")
 
 
 @pytest.mark.parametrize("text", [LINES, ONE_LINE], ids=["lines", "one line"])
-def test_five_megabytes_open_and_can_be_written_on(desk, text):
+def test_a_leaf_too_long_to_be_set_opens_and_can_be_written_on(desk, text):
     binder = desk.shelf.binder("Practice")
     desk.leaf("before")
     leaves.write(binder, desk.uid, title="A leaf", text=text)
-    start = time.perf_counter()
     desk.open(desk.uid)
-    assert time.perf_counter() - start < 6  # generous: the machine may be busy with other work
     assert desk.editor is desk.page.texts.long
     assert "too long for headings" in desk.page.said.text()
     desk.caret(0)
-    start = time.perf_counter()
     desk.type("Now: ")
-    assert time.perf_counter() - start < 1
     assert desk.page.save()
     words = desk.saved().text.split()
     assert words == ("Now: " + text).split()
 
 
 def test_a_word_too_long_to_write_on_is_shown_and_left_alone(desk):
-    text = "x" * 300_000
+    text = "x" * (LONGEST + 1)
     desk.leaf(text)
     assert "can only be read" in desk.page.said.text()
     desk.type("more")
