@@ -2,10 +2,10 @@
 
 import pytest
 
-from tests.ui.conftest import _deleted, look, program, sample_folder, window
+from tests.ui.conftest import deleted, look, program, sample_folder, window
 from tests.ui.garbage import nothing_left_to_the_collector
 
-__all__ = ["_deleted", "look", "program", "sample_folder", "window"]
+__all__ = ["deleted", "look", "program", "sample_folder", "window"]
 
 
 @pytest.fixture(autouse=True)

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.page.markup.blocks import blocks
@@ -86,7 +86,7 @@ def test_taming_leaves_ordinary_writing_alone():
 ANY = st.text(max_size=60)
 
 
-@settings(fewer(2), suppress_health_check=[HealthCheck.too_slow])
+@fewer(2)
 @given(text=st.text(max_size=300), title=ANY, note=ANY, to=ANY)
 def test_any_text_anywhere_can_be_printed(text, title, note, to):
     link = {"t": "link", "to": to, "said": False, "c": [{"t": "text", "s": note}]}

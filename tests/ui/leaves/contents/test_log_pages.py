@@ -276,7 +276,7 @@ def test_a_reading_without_statements_asks_after_thirty_days_and_is_put_off_and_
     before, on = came.came(shelf), date(2026, 12, 25)
     assert uid not in {slip.leaf_uid for slip in slips.slips(shelf, on - timedelta(days=1))}
     assert uid in {slip.leaf_uid for slip in slips.slips(shelf, on)}
-    session._today = on
+    session.clock.day = on
     window.actions_by_name["look_back"].trigger()
     page = actions_of(window).looking_back
     pick(page.later.menu(), "In a week")
