@@ -6,9 +6,9 @@ import subprocess
 import sys
 
 import pytest
-from binder.page.markdown import LONGEST
 from PySide6.QtCore import Qt
 
+from binder.page.markup.markdown import LONGEST
 from binder.store.file import open_file
 from binder.study.leaves import leaves
 from tests.ui.writing_desk import CTRL, desk, own_data  # noqa: F401
