@@ -53,6 +53,12 @@ UID = "018f3c2e-7a10-7c3b-9d55-0242ac120002"
         ("<a name='top'>x</a> <a href='#top'>y</a> <a href='javascript:z()'>z</a>", "x y z"),
         ("wow!<a href='https://example.org'>x</a>", "wow\\![x](https://example.org)"),
         ("H<sub>2</sub>O", "H<sub>2</sub>O"),
+        ("<p> <span># no heading</span></p>", "\\# no heading"),
+        # Taking the bold away later is not to make a heading or an item of the words.
+        ("<p> <b># 3</b></p>", "**\\# 3**"),
+        ("<div><p>a</p>\n <b>1. <i>b</i></b></div>", "a\n\n**1\\. *b***"),
+        ("<p>words <b># 3</b></p>", "words **# 3**"),
+        ("<p>words<br> <span># 3</span></p>", "words  \n \\# 3"),
         ("", ""),
         ("only words", "only words"),
     ],

@@ -3,6 +3,8 @@
 import pytest
 
 from binder.cards.titles import STANDARD
+from binder.store.file import create
+from binder.store.shelf import Shelf
 from binder.study.leaves import leaves, tabs
 from binder.study.overview import picking
 from binder.study.overview.picking import Choice
@@ -49,6 +51,23 @@ def test_leaves_by_their_titles_only(filled):
     assert labels(picking.leaves(filled, "five kiln")) == []
     assert picking.leaves(filled, "") == picking.leaves(filled, "§") == []
     assert picking.leaves(filled, "kiln", stop=lambda: True) == []
+
+
+def test_the_best_leaf_of_all_binders_comes_first(shelf):
+    """A title that is the word alone says more of it than one of eleven words: longer texts weigh
+    less in every ranking of the BM25 family. Both binders hold as many leaves, one with the word.
+    """
+    long = "The kiln on the quay and what was said of it by others"
+    for name, title in (("Alder", long), ("Birch", "Kiln")):
+        binder = create(shelf.path / f"{name}.ringbound", name, "spineP")
+        tabs.add_tab(binder, "Notes", "plain")
+        for other in (title, "Reversals", "Numbers", "Colours", "Houses"):
+            leaves.add_leaf(binder, tabs.tab(binder, "Notes"), other, "")
+        binder.close()
+    both = Shelf(shelf.path)
+    assert [binder.name for binder in both.binders] == ["Alder", "Birch"]
+    assert labels(picking.leaves(both, "kiln")) == ["Kiln", long]
+    both.close()
 
 
 def test_a_binder_that_cannot_be_read_stops_no_search(filled):

@@ -144,6 +144,19 @@ def test_a_whole_hand_becomes_laid_cards():
     ]
 
 
+def test_a_new_hand_hushes_nothing_until_a_caret_says_so():
+    of, heard = Hand(spread("three-card")), []
+    of.listen(lambda: heard.append(of.slips))
+    of.attend(None)
+    assert (of.hushed, of.typing, heard) == (False, None, [])
+    of.write("3w, hermt")
+    assert [part.text for part in of.slips] == ["hermt"]
+    of.attend(of.parts[1].start)
+    assert [part.text for part in of.slips] == ["hermt"]
+    of.attend(of.parts[1].start, hushed=True)
+    assert of.slips == ()
+
+
 def test_listeners_hear_every_change_laid():
     of, heard = Hand(spread("three-card")), []
     of.listen(lambda: heard.append(of.text))

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt
 
 from binder.study.leaves import fields, leaves
 from binder.study.leaves.fields import KEYWORDS, KEYWORDS_REVERSED, QUESTIONS
+from tests.ui.leaf_fixtures import log
 from tests.ui.writing_desk import CTRL, desk, own_data  # noqa: F401
 
 K = Qt.Key
@@ -75,6 +76,26 @@ def test_they_are_shown_for_cards_only(desk, star):
     assert desk.page.fields.named.isVisible()
     desk.leaf("A clipping")
     assert not desk.page.fields.named.isVisible()
+
+
+def test_a_leaf_shows_the_fields_of_its_kind_and_no_others(desk, star):
+    fields = desk.page.fields
+    of_card = (fields.own, fields.named, fields.sides)
+    of_reading = (fields.places, fields.stated, fields.described)
+
+    def seen():
+        return [all(part.isVisible() for part in parts) for parts in (of_card, of_reading)]
+
+    def unseen():
+        return [not any(part.isVisible() for part in parts) for parts in (of_card, of_reading)]
+
+    assert (seen(), unseen()) == ([True, False], [False, True])
+    desk.open(log(desk.shelf)[1])
+    assert (seen(), unseen()) == ([False, True], [True, False])
+    desk.leaf("A clipping")
+    assert unseen() == [True, True]
+    desk.open(star[1])
+    assert (seen(), unseen()) == ([True, False], [False, True])
 
 
 def test_another_card_has_its_own(desk, star):

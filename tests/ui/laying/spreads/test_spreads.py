@@ -81,6 +81,23 @@ def test_the_programs_own_are_duplicated_not_changed(dialog, course_shelf):
     assert dialog.buttons["change"].isEnabled()
 
 
+@pytest.mark.parametrize("key", [Qt.Key.Key_Return, Qt.Key.Key_Enter])
+def test_enter_among_the_spreads_presses_no_button(dialog, course_shelf, key):
+    made = replace(spread("three-card"), name="My three")
+    spreads.add_spread(course_shelf, course_shelf.binder("Practice"), made)
+    go(dialog, "My three")
+    dialog.list.setFocus()
+    pressed = []
+    for name, button in dialog.buttons.items():
+        button.pressed.connect(lambda name=name: pressed.append(name))
+    answer(SpreadEditor, SpreadEditor.reject)
+    QTest.keyClick(dialog.list, key)
+    QApplication.processEvents()
+    assert pressed == []
+    assert dialog.isVisible()
+    assert not any(button.isDefault() for button in dialog.buttons.values())
+
+
 def test_a_new_spread_is_made_and_kept(dialog, course_shelf):
     def make(editor):
         QTest.keyClicks(editor.name, "celtic cross")

@@ -22,7 +22,7 @@ from ui.kit.forms import asking
 from ui.leaves.counted.came import CamePage, SurePage
 from ui.leaves.counted.year import YearPage
 from ui.session.memory import Memory
-from ui.session.trail import Show
+from ui.session.trail import Show, Spot
 
 STAR = "major-17"
 NOVEMBER = 10
@@ -117,6 +117,29 @@ def test_turning_goes_from_year_to_year_and_back(window):
     assert page.heading.accessibleName() == "The year 2026"
     window.session.back()
     assert page.heading.accessibleName() == "The year 2025"
+
+
+def test_the_arrows_name_the_years_they_lead_to(window, qtbot):
+    page = year_page(window)
+    for step, words in ((0, "← 2025"), (0, "← 2024"), (1, "2025 →"), (1, "2026 →"), (1, "2027 →")):
+        assert page.links.words[step].text() == words
+        qtbot.mouseClick(page.links.words[step], Qt.MouseButton.LeftButton)
+        assert page.heading.accessibleName() == f"The year {words.strip(' ←→')}"
+
+
+@pytest.mark.parametrize(
+    ("year", "words", "leads"),
+    [
+        (1900, ["← 1899", "1901 →"], [False, True]),
+        (1901, ["← 1900", "1902 →"], [True, True]),
+        (2199, ["← 2198", "2200 →"], [True, True]),
+        (2200, ["← 2199", "2201 →"], [True, False]),
+    ],
+)
+def test_no_arrow_leads_beyond_the_years_there_are(session, look, lay, year, words, leads):
+    page = lay(YearPage(session, look), Spot(Show.YEAR, leaf=str(year)))
+    assert [word.text() for word in page.links.words[:2]] == words
+    assert [word.isEnabled() for word in page.links.words[:2]] == leads
 
 
 @pytest.mark.parametrize("way", ["link", "key"])
