@@ -33,12 +33,13 @@ HUGE = {"five megabytes": f"{LINE}\n" * 115_000, "five megabytes in one line": f
 
 def rows(_folder):
     """Keys in a long leaf; a leaf of five megabytes opened, and a key in it."""
+    look = dressed()
     with tempfile.TemporaryDirectory() as place:
         shelf = Shelf(Path(place))
         binder = shelf.add("Practice", "spineP")
         tab = tabs.tab(binder, tabs.add_tab(binder, "Notes", "plain"))
         session = Session(shelf, date(2026, 11, 25))
-        page = WritePage(session, dressed())
+        page = WritePage(session, look)
         page.resize(524, 850)
         page.show()
         open_on(session, page, leaves.add_leaf(binder, tab, "A leaf", LONG))
