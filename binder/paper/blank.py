@@ -11,7 +11,8 @@ from binder.cards.facts import Card
 from binder.cards.spreads import Spread
 from binder.errors import CanMend
 from binder.page.layout.layout import layout_svg
-from binder.paper.gather import print_colours, save
+from binder.paper.colours import print_colours
+from binder.paper.gather import save
 from binder.paper.handed import paper_data, shortened, svg_size
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import count, from_template

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from binder.cards.facts import card
 from binder.page.markup.blocks import blocks
 from binder.page.markup.markdown import to_html
 from binder.paper.card_parts import CardParts
 from binder.paper.data import Part, PrintLeaf, TurnedUp
-from binder.paper.photographs import Photographs
+from binder.paper.gathering import Gathering
 from binder.paper.tables import side_by_side
-from binder.store.shelf import Shelf
 from binder.study import dates
 from binder.study.cards import appearances, card_facts, words
 from binder.study.leaves.leaves import LeafView
@@ -21,19 +18,15 @@ from binder.study.sources import sources
 _WAYS = (("Own words", words.UPRIGHT), ("Own words, reversed", words.REVERSED))
 
 
-def card_leaf(
-    shelf: Shelf,
-    view: LeafView,
-    body: list[dict[str, Any]],
-    photographs: Photographs,
-    discretion: Discretion,
-) -> PrintLeaf:
+def printed(of: Gathering, view: LeafView) -> PrintLeaf:
     """The leaf of a card with its face, facts, own words, sources and where it turned up."""
+    shelf, discretion = of.shelf, of.discretion
+    body = of.blocks(view, view.text)
     known = card(view.card)
     own = words.standing(view.binder, view.uid).now
     said = [(heading, discretion.text(own[way].text)) for heading, way in _WAYS if way in own]
     parts = [Part(head, blocks(to_html(text)), own=True) for head, text in said if text.strip()]
-    more = CardParts(shelf, view, known, photographs, discretion)
+    more = CardParts(shelf, view, known, of.photographs, discretion)
     faces = more.faces()
     parts += more.parts()
     if body:

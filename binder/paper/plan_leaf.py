@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from binder.cards.titles import DeckTitles
+from binder.paper import plain_leaf
+from binder.paper.data import PrintLeaf
+from binder.paper.gathering import Gathering
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study import dates
@@ -12,6 +16,13 @@ from binder.study.cards.words import cards_with_words
 from binder.study.course import aims, course
 from binder.study.course.course import UnitView
 from binder.study.decks.decks import usual_titles
+from binder.study.leaves.leaves import LeafView
+
+
+def printed(of: Gathering, view: LeafView) -> PrintLeaf:
+    """The units as they stand now, before what is written on the leaf."""
+    units = of.discretion.text(plan_text(of.shelf, of.binder))
+    return plain_leaf.printed(of, replace(view, text=f"{units}\n\n{view.text}"))
 
 
 def plan_text(shelf: Shelf, binder: Binder) -> str:

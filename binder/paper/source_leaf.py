@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
 from binder.page.markup.blocks import blocks
 from binder.page.markup.markdown import to_html
 from binder.paper.data import Part, PrintLeaf
+from binder.paper.gathering import Gathering
 from binder.store.shelf import Shelf
 from binder.study.leaves.leaves import LeafView
 from binder.study.readings.discretion import Discretion
@@ -15,10 +15,10 @@ from binder.study.sources import bibliography, citing
 from binder.study.sources.sources import SourceView, source_of
 
 
-def source_leaf(
-    shelf: Shelf, view: LeafView, body: list[dict[str, Any]], discretion: Discretion
-) -> PrintLeaf:
+def printed(of: Gathering, view: LeafView) -> PrintLeaf:
     """The source with its facts; a leaf whose bibliography is not written yet has its notes."""
+    shelf, discretion = of.shelf, of.discretion
+    body = of.blocks(view, view.text) if view.text.strip() else []
     source = source_of(view.binder, view.uid)
     full = discretion.title(str(source.fields.get("title", ""))) if source else ""
     told = _parts(shelf, source, discretion) if source else ()

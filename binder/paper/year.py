@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
-from binder.paper.gather import print_colours
+from binder.paper.colours import print_colours
 from binder.paper.handed import paper_data
 from binder.paper.photographs import Photographs
 from binder.paper.sheets import Sheet

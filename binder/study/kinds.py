@@ -27,6 +27,11 @@ class TabKind:
     leaf: LeafKind = LeafKind.PLAIN
     by_day: bool = False
 
+    @property
+    def counts(self) -> str:
+        """The noun for its leaves: 'reading' in a log, else 'leaf'."""
+        return "reading" if self.leaf is LeafKind.READING else "leaf"
+
 
 TAB_KINDS: dict[str, TabKind] = {
     kind.key: kind

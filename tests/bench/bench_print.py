@@ -55,8 +55,8 @@ def pictured(printed):
     from binder.cards.facts import CARDS
     from binder.cards.spreads import spread
     from binder.page.layout.layout import LaidCard, layout_svg
+    from binder.paper.colours import print_colours
     from binder.paper.data import Photograph
-    from binder.paper.gather import print_colours
 
     chance, colours, cross = random.Random(9), print_colours(), spread("celtic-cross")
     shots = {card.key: Photograph(shot(card), face_svg(card, colours)) for card in CARDS}
