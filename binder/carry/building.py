@@ -31,7 +31,7 @@ from binder.study.cards import imagery, related, words
 from binder.study.course import course, timetable
 from binder.study.decks import decks
 from binder.study.handouts import filed_words, on_paper, page_notes
-from binder.study.kinds import LeafKind
+from binder.study.kinds import PLAN, LeafKind
 from binder.study.leaves import fields, files, leaves, tabs
 from binder.study.overview import progress
 from binder.study.readings import draws
@@ -102,11 +102,11 @@ class _Builder:
     def _tab(self, text: TabText) -> None:
         uid = tabs.add_tab(self.binder, text.name, text.kind, text.colour)
         tab = tabs.tab(self.binder, uid)
-        if text.kind == "plan" and any(isinstance(leaf.holds, UnitText) for leaf in text.leaves):
+        if text.kind == PLAN and any(isinstance(leaf.holds, UnitText) for leaf in text.leaves):
             leaves.add_leaf(self.binder, tab, "The seven units", kind=LeafKind.PLAN)
         for leaf in text.leaves:
             self._leaf(tab, leaf)
-        if text.kind in ("majors", "minors"):
+        if tab.kind.arcana:
             self._blank_cards(tab, text)
 
     def _leaf(self, tab: tabs.TabView, leaf: LeafText) -> None:
@@ -114,10 +114,10 @@ class _Builder:
         if isinstance(leaf.holds, ReadingText):
             self.readings.build(tab, leaf, leaf.holds, body)
             return
-        kind, card = _kind(leaf)
+        card = leaf.holds.card if isinstance(leaf.holds, CardText) else ""
         place = {"place": _card_place(card)} if card else {}
         uid = leaves.add_leaf(
-            self.binder, tab, leaf.title, body, kind=kind, card=card, uid=uid_for(leaf.name),
+            self.binder, tab, leaf.title, body, kind=leaf.kind, card=card, uid=uid_for(leaf.name),
             day="" if card else leaf.at.isoformat(timespec=_MINUTE), **place,
         )  # fmt: skip
         self._holds(uid, leaf)
@@ -171,25 +171,13 @@ class _Builder:
         return uid_for(f"deck/{key}")
 
     def _blank_cards(self, tab: tabs.TabView, text: TabText) -> None:
-        arcana = "major" if text.kind == "majors" else "minor"
         written = {leaf.holds.card for leaf in text.leaves if isinstance(leaf.holds, CardText)}
         for card in CARDS:
-            if card.arcana == arcana and card.key not in written:
+            if card.arcana == tab.kind.arcana and card.key not in written:
                 leaves.add_leaf(
                     self.binder, tab, card.title, kind=LeafKind.CARD, card=card.key,
                     place=_card_place(card.key), uid=uid_for(f"card/{card.key}"),
                 )  # fmt: skip
-
-
-def _kind(leaf: LeafText) -> tuple[LeafKind, str]:
-    match leaf.holds:
-        case CardText(card=card):
-            return LeafKind.CARD, card
-        case SourceText():
-            return LeafKind.SOURCE, ""
-        case HandoutText():
-            return LeafKind.HANDOUT, ""
-    return LeafKind.PLAIN, ""
 
 
 def _card_place(key: str) -> float:

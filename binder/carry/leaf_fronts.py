@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
 
 from binder.cards.facts import card
@@ -33,18 +34,23 @@ _COMPARED = {"agree": AGREE, "differ": DIFFER}
 """What the reader says of all sources, by the same rule."""
 
 
-def holds_of(front: Front) -> tuple[str, datetime, Holds]:
+Head = tuple[str, datetime, Holds]
+"""Title, moment of writing and what the leaf holds."""
+
+
+def holds_of(front: Front) -> Head:
     """Title, moment of writing and what the leaf holds."""
-    given = front.data
-    if "cards" in given and "spread" in given:
-        return reading(front)
-    if "card" in given:
-        return _card(front)
-    for name, read in (("unit", _unit), ("csl", _source), ("handout", _handout)):
-        if name in given:
-            return front.text("title"), front.moment("at"), read(front)
-    front.only("title", "at")
-    return front.text("title"), front.moment("at"), None
+    found = (read for told_by, read in FRONTS if told_by <= front.data.keys())
+    return next(found)(front)
+
+
+def _titled(read: Callable[[Front], Holds]) -> Callable[[Front], Head]:
+    """A leaf whose title and moment stand in its front block beside what it holds."""
+
+    def whole(front: Front) -> Head:
+        return front.text("title"), front.moment("at"), read(front)
+
+    return whole
 
 
 def _card(front: Front) -> tuple[str, datetime, CardText]:
@@ -116,3 +122,18 @@ def _handout(front: Front) -> HandoutText:
 def _beside(front: Front) -> BesideText:
     front.only("page", "text")
     return BesideText(front.number("page", 1, 9999), front.text("text"))
+
+
+def _nothing(front: Front) -> None:
+    front.only("title", "at")
+
+
+FRONTS: tuple[tuple[set[str], Callable[[Front], Head]], ...] = (
+    ({"cards", "spread"}, reading),
+    ({"card"}, _card),
+    ({"unit"}, _titled(_unit)),
+    ({"csl"}, _titled(_source)),
+    ({"handout"}, _titled(_handout)),
+    (set(), _titled(_nothing)),
+)
+"""The keys that tell what a leaf holds, and what reads it; the first that fits."""

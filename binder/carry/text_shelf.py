@@ -19,7 +19,6 @@ from binder.carry.course_front import course_of
 from binder.carry.front import Front, read_leaf, read_toml
 from binder.carry.leaf_fronts import holds_of
 from binder.carry.texts import (
-    TAB_KINDS,
     BinderText,
     CardText,
     DeckText,
@@ -29,8 +28,10 @@ from binder.carry.texts import (
 )
 from binder.page.address import Scheme
 from binder.reckon.calendar import Draw
+from binder.study.kinds import TAB_KINDS
 
 _LOCAL = re.compile(rf"\(({Scheme.LEAF}|{Scheme.FILE}):([^)#\s]+)")
+_TABS = tuple(key for key in TAB_KINDS if key != "plain")
 _SUITS = ("major", "wands", "cups", "swords", "pentacles")
 
 
@@ -76,7 +77,7 @@ def local_links(body: str) -> list[tuple[str, str]]:
 
 def _tab(shelf: Path, binder: str, front: Front) -> TabText:
     front.only("folder", "name", "kind", "colour")
-    folder, kind = front.text("folder"), front.one_of("kind", TAB_KINDS)
+    folder, kind = front.text("folder"), front.one_of("kind", _TABS)
     if not (shelf / binder / folder).is_dir():
         raise front.fault(f"There is no folder “{folder}” beside this file; make one.", "folder")
     files = sorted((shelf / binder / folder).glob("*.md"))

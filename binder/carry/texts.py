@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime
+from typing import ClassVar
+
+from binder.study.kinds import LeafKind
 
 VERDICTS = ("came about", "partly", "did not", "can't tell")
 """What a look back can say of an expectation; '' in a list of verdicts means still waiting."""
-
-TAB_KINDS = ("plan", "majors", "minors", "readings", "methods", "sources", "clippings")
-"""What the leaves of a tab hold."""
 
 DRAWN = "drawn"
 """Stands for a photograph of the table that our own code draws: the cards as they lay."""
@@ -53,6 +53,7 @@ class ReadingText:
     for again later, and `let_go` whether it was let go.
     """
 
+    kind_of_leaf: ClassVar[LeafKind] = LeafKind.READING
     at: datetime
     question: str
     spread: str
@@ -123,6 +124,7 @@ class CardText:
     `fields` go by the names of `binder.study.leaves.fields`.
     """
 
+    kind_of_leaf: ClassVar[LeafKind] = LeafKind.CARD
     card: str
     own_words: tuple[OwnWordsText, ...]
     says: tuple[SaysText, ...]
@@ -138,6 +140,7 @@ class UnitText:
     `aims` is what the unit is for, in a sentence or two.
     """
 
+    kind_of_leaf: ClassVar[LeafKind] = LeafKind.PLAIN
     number: int
     cards: tuple[str, ...]
     starts: date
@@ -151,6 +154,7 @@ class UnitText:
 class SourceText:
     """One book of the bibliography; `csl` is a CSL-JSON item, its `id` equal to `key`."""
 
+    kind_of_leaf: ClassVar[LeafKind] = LeafKind.SOURCE
     key: str
     csl: Mapping[str, object]
 
@@ -171,6 +175,7 @@ class HandoutText:
     `printed` is when it was ticked off as printed and filed on paper, or None.
     """
 
+    kind_of_leaf: ClassVar[LeafKind] = LeafKind.HANDOUT
     kind: str
     file: str
     words: Mapping[str, object]
@@ -191,6 +196,11 @@ class LeafText:
     at: datetime
     body: str
     holds: Holds
+
+    @property
+    def kind(self) -> LeafKind:
+        """The kind of leaf it is built as."""
+        return self.holds.kind_of_leaf if self.holds else LeafKind.PLAIN
 
 
 @dataclass(frozen=True)

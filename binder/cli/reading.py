@@ -28,6 +28,7 @@ def add_to(command: Command) -> None:
 def _log(options: Any) -> int:
     from binder.cards.titles import STANDARD
     from binder.study.decks import decks
+    from binder.study.kinds import LOG
     from binder.study.leaves import tabs
     from binder.study.readings import readings
     from binder.study.readings.laying import laid_from
@@ -35,7 +36,7 @@ def _log(options: Any) -> int:
 
     shelf = open_shelf(options.shelf)
     binder = shelf.binder(options.binder)
-    tab = tabs.tab(binder, options.tab) if options.tab else tabs.first_of_kind(binder, "readings")
+    tab = tabs.tab(binder, options.tab) if options.tab else tabs.first_of_kind(binder, LOG)
     if tab is None:
         raise CanMend(f"“{binder.name}” has no readings log; add such a tab first.")
     deck = decks.deck(shelf, options.deck)

@@ -1,11 +1,15 @@
-"""Kinds of tab and of leaf: what a tab holds decides how its leaves are laid out."""
+"""Kinds of tab and of leaf, in one place: what a tab holds decides how its leaves are laid out.
+
+Whoever deals with kinds asks here. What else there is to a kind of leaf stands under its name: it
+is printed by `binder/paper/<kind>_leaf.py` and shown by the page that `ui/leaves/pages.py` names.
+"""
 
 from dataclasses import dataclass
 from enum import StrEnum
 
 
 class LeafKind(StrEnum):
-    """What a leaf is; the words of the database column `leaf.kind`."""
+    """What a leaf is; the words of the database column `leaf.kind`, and of its files' names."""
 
     PLAIN = "plain"
     CARD = "card"
@@ -18,7 +22,8 @@ class LeafKind(StrEnum):
 @dataclass(frozen=True, slots=True)
 class TabKind:
     """A kind of tab: its key, default name and palette colour, the kind of leaf it takes first,
-    and whether its leaves are ordered by day, newest first, instead of by hand.
+    whether its leaves are ordered by day, newest first, instead of by hand, and of which arcana it
+    has a leaf for every card.
     """
 
     key: str
@@ -26,6 +31,7 @@ class TabKind:
     colour: str
     leaf: LeafKind = LeafKind.PLAIN
     by_day: bool = False
+    arcana: str = ""
 
     @property
     def counts(self) -> str:
@@ -33,15 +39,18 @@ class TabKind:
         return "reading" if self.leaf is LeafKind.READING else "leaf"
 
 
+PLAN, LOG, SOURCES = "plan", "readings", "sources"
+"""Keys of the kinds that are looked for by name: of the course plan, the log, the sources."""
+
 TAB_KINDS: dict[str, TabKind] = {
     kind.key: kind
     for kind in (
-        TabKind("plan", "Course plan", "tabCourse"),
-        TabKind("majors", "Major Arcana", "tabMajor", LeafKind.CARD),
-        TabKind("minors", "Minor Arcana", "tabMinor", LeafKind.CARD),
-        TabKind("readings", "Readings log", "tabRead", LeafKind.READING, by_day=True),
+        TabKind(PLAN, "Course plan", "tabCourse"),
+        TabKind("majors", "Major Arcana", "tabMajor", LeafKind.CARD, arcana="major"),
+        TabKind("minors", "Minor Arcana", "tabMinor", LeafKind.CARD, arcana="minor"),
+        TabKind(LOG, "Readings log", "tabRead", LeafKind.READING, by_day=True),
         TabKind("methods", "Methods", "tabMajor"),
-        TabKind("sources", "Sources", "tabMinor", LeafKind.SOURCE),
+        TabKind(SOURCES, "Sources", "tabMinor", LeafKind.SOURCE),
         TabKind("clippings", "Clippings", "tabClip"),
         TabKind("plain", "New tab", "tabClip"),
     )

@@ -31,7 +31,7 @@ class LeafActions(Base):
     def new_leaf(self) -> None:
         """A new leaf behind this tab, open for writing."""
         binder, tab = self.open_binder(), self.open_tab()
-        if tab.kind.key == "readings":
+        if tab.kind.leaf is LeafKind.READING:
             self.others.new_reading()
             return
         kind = tab.kind.leaf if tab.kind.leaf is LeafKind.SOURCE else LeafKind.PLAIN

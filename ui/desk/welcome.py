@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QLabel, QPushButton
 
+from binder.study.kinds import LOG
 from binder.study.leaves import leaves, tabs
 from ui.kit.page.heads import Heading
 from ui.kit.page.page import Page
@@ -92,7 +93,7 @@ class WelcomePage(Page):
         """The newest reading, a card of it facing: what the program is for, at one look."""
         newest = []
         for binder in self.session.shelf.binders:
-            log = tabs.first_of_kind(binder, "readings")
+            log = tabs.first_of_kind(binder, LOG)
             newest += leaves.contents(binder, log, 0, 1) if log else []
         self.looked_round.emit(max(newest, key=lambda entry: entry.day).uid if newest else "")
 

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 
 from binder.errors import CanMend, RingboundError
 from binder.reckon.calendar import Draw
+from binder.study.kinds import LOG
 from binder.study.leaves import tabs
 from binder.study.readings import draws
 from ui.kit.forms.hints import Hint
@@ -37,7 +38,7 @@ class DrawsDialog(QDialog):
         self._session = session
         self.setWindowTitle("Draws offered")
         shelf = session.shelf
-        self.homes = [b for b in shelf.binders if tabs.first_of_kind(b, "readings")]
+        self.homes = [b for b in shelf.binders if tabs.first_of_kind(b, LOG)]
         if not self.homes:
             raise CanMend("No binder here has a readings log; add a tab of that kind first.")
         self.boxes: dict[Draw, QCheckBox] = {}

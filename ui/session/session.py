@@ -15,6 +15,7 @@ from binder.store.change import Notice
 from binder.store.clock import Clock
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
+from binder.study.kinds import LOG
 from binder.study.leaves import leaves, tabs
 from binder.study.leaves.tabs import TabView
 from ui.session.facing import opposite
@@ -120,10 +121,10 @@ class Session(Lookup):
     def log(self) -> tuple[Binder, TabView]:
         """The open readings log, else one of the open binder, else the first of the shelf."""
         binder, tab = self.binder, self.tab
-        if binder and tab and tab.kind.key == "readings":
+        if binder and tab and tab.kind.key == LOG:
             return binder, tab
         for one in [b for b in (binder, *self.shelf.binders) if b]:
-            found = tabs.first_of_kind(one, "readings")
+            found = tabs.first_of_kind(one, LOG)
             if found:
                 return one, found
         raise CanMend("No binder here has a readings log; add a tab of that kind first.")

@@ -17,7 +17,7 @@ from binder.store.schema import Leaf, Unit
 from binder.store.shelf import Shelf
 from binder.study.cards.words import cards_with_words
 from binder.study.dates import parsed
-from binder.study.kinds import TAB_KINDS, LeafKind
+from binder.study.kinds import PLAN, TAB_KINDS, LeafKind
 from binder.study.leaves.leaves import add_leaf
 from binder.study.leaves.tabs import add_tab, first_of_kind, tab
 
@@ -94,7 +94,7 @@ def lay_plan(binder: Binder, start: date) -> None:
 
 def lay_plan_leaf(binder: Binder, title: str = "The units") -> str:
     """Put the leaf that shows the units behind the course plan, before all others; its uid."""
-    plan = first_of_kind(binder, "plan")
+    plan = first_of_kind(binder, PLAN)
     if plan is None:
         raise CanMend(f"“{binder.name}” has no tab for a course plan; add one of that kind first.")
     first = binder.value(Leaf.select(fn.MIN(Leaf.place)).where(Leaf.tab == plan.row))

@@ -16,6 +16,7 @@ from binder.store.shelf import Shelf
 from binder.study import dates
 from binder.study.cards.words import cards_with_words
 from binder.study.course import aims, course
+from binder.study.kinds import PLAN
 from binder.study.leaves.leaves import add_leaf
 from binder.study.leaves.tabs import first_of_kind, tabs
 from binder.study.overview.progress import NONE, progress
@@ -150,7 +151,7 @@ def _plain(title: str) -> str:
 
 def file_report(binder: Binder, found: Level, today: date) -> str:
     """File the report as a leaf behind the course plan (or the first tab); returns its uid."""
-    behind = first_of_kind(binder, "plan") or next(iter(tabs(binder)), None)
+    behind = first_of_kind(binder, PLAN) or next(iter(tabs(binder)), None)
     if behind is None:
         raise CanMend(f"“{binder.name}” has no tab to file the list behind; add one first.")
     title = f"{found.name} on {dates.written(today)}"
@@ -187,5 +188,5 @@ def after(shelf: Shelf, binder: Binder) -> Binder | None:
     binders = list(shelf.binders)
     later = binders[binders.index(binder) + 1 :]
     return next(
-        (b for b in later if not course.finished(b) and first_of_kind(b, "plan") is not None), None
+        (b for b in later if not course.finished(b) and first_of_kind(b, PLAN) is not None), None
     )

@@ -11,6 +11,7 @@ from binder.reckon.calendar import Draw, offered
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Reading, Tab
 from binder.store.shelf import Shelf
+from binder.study.kinds import LOG
 
 _KEY = "draw."
 _ON, _OFF = "on", "off"
@@ -47,7 +48,7 @@ def switch(shelf: Shelf, draw: Draw, on: bool, binder: Binder | None = None) -> 
 
 
 def _first_log(shelf: Shelf) -> Binder | None:
-    log = Tab.select(Tab.id).where((Tab.kind == "readings") & Tab.aside.is_null())
+    log = Tab.select(Tab.id).where((Tab.kind == LOG) & Tab.aside.is_null())
     return next((b for b in shelf.binders if b.value(log.clone()) is not None), None)
 
 

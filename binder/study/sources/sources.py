@@ -20,7 +20,7 @@ from binder.store.file import Binder
 from binder.store.parts import leaf_row, parts
 from binder.store.schema import Leaf, Source, SourceNote
 from binder.store.shelf import Shelf
-from binder.study.kinds import LeafKind
+from binder.study.kinds import SOURCES, LeafKind
 from binder.study.leaves.leaves import add_leaf
 from binder.study.leaves.tabs import TabView, first_of_kind
 
@@ -214,7 +214,7 @@ def _place(said: list[NoteView], source: str, aspect: str) -> float:
 def home(shelf: Shelf) -> tuple[Binder, TabView]:
     """The binder and tab in which leaves of new sources are made; CanMend where there is none."""
     for binder in shelf.binders:
-        tab = first_of_kind(binder, "sources")
+        tab = first_of_kind(binder, SOURCES)
         if tab is not None:
             return binder, tab
     raise CanMend("No binder here has a tab for sources; add a tab of that kind first.")

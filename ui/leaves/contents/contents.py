@@ -12,6 +12,7 @@ from binder import counting
 from binder.errors import RingboundError
 from binder.page.address import Scheme
 from binder.study.handouts import on_paper
+from binder.study.kinds import LeafKind
 from binder.study.leaves import leaves
 from binder.study.leaves.leaves import Entry
 from binder.study.leaves.tabs import TabView
@@ -95,7 +96,7 @@ class ContentsPage(Page):
         self.list.setUniformItemSizes(not self.model.of_cards)
         self._measure()
         self.heading.say(binder.name, tab.name, counted(self.model, tab))
-        self.links.setVisible(tab.kind.key == "readings")
+        self.links.setVisible(tab.kind.leaf is LeafKind.READING)
         self._stand_at(row if again else 0)
         self.list.verticalScrollBar().setValue(at if again else 0)
 

@@ -21,7 +21,6 @@ from ui.kit.strip.strip import LEAF_MIME
 
 STRETCH = 120
 """Leaves read at a time."""
-OF_CARDS = ("majors", "minors")
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +85,7 @@ class ContentsModel(QStringListModel):
     @property
     def of_cards(self) -> bool:
         """True for the tabs of the Major and the Minor Arcana."""
-        return self._tab is not None and self._tab.kind.key in OF_CARDS
+        return self._tab is not None and bool(self._tab.kind.arcana)
 
     @property
     def headed(self) -> bool:
