@@ -15,7 +15,7 @@ from ui.leaves.pages import PAGES
 
 @pytest.mark.parametrize("kind", LeafKind)
 def test_every_kind_of_leaf_is_printed_by_the_file_of_its_name(kind):
-    assert callable(import_module(f"binder.paper.{kind}_leaf").printed)
+    assert callable(import_module(f"binder.paper.leaves.{kind}").printed)
 
 
 @pytest.mark.parametrize("kind", LeafKind)

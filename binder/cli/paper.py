@@ -54,7 +54,7 @@ def add_sheets(commands: Any) -> None:
 
 
 def _print(options: Any) -> int:
-    from binder.paper.gather import print_tab
+    from binder.paper.leaves.gather import print_tab
     from binder.paper.sheets import Sheet
     from binder.study.leaves import tabs
 

@@ -12,11 +12,11 @@ from binder.cards.spreads import Spread
 from binder.errors import CanMend
 from binder.page.layout.layout import layout_svg
 from binder.paper.colours import print_colours
-from binder.paper.gather import save
 from binder.paper.handed import paper_data, shortened, svg_size
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import count, from_template
 from binder.reckon.calendar import Draw, draw_of, span
+from binder.store.whole import write_whole
 from binder.study.cards.card_facts import strip
 from binder.study.dates import MONTHS
 
@@ -85,7 +85,7 @@ def blank_pdf(blank: Blank, sheet: Sheet) -> bytes:
 def save_blank(blank: Blank, sheet: Sheet, out: Path) -> int:
     """Write the sheets into the PDF file `out`; returns the number of pages."""
     pdf = blank_pdf(blank, sheet)
-    save(pdf, out)
+    write_whole(pdf, out)
     return count(pdf)
 
 

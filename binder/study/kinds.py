@@ -1,7 +1,7 @@
 """Kinds of tab and of leaf, in one place: what a tab holds decides how its leaves are laid out.
 
 Whoever deals with kinds asks here. What else there is to a kind of leaf stands under its name: it
-is printed by `binder/paper/<kind>_leaf.py` and shown by the page that `ui/leaves/pages.py` names.
+is printed by `binder/paper/leaves/<kind>.py` and shown by the page that `ui/leaves/pages.py` names.
 """
 
 from dataclasses import dataclass

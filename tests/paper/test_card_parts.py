@@ -6,7 +6,7 @@ import pypdfium2
 import pytest
 from PIL import Image, ImageChops
 
-from binder.paper.gather import gather
+from binder.paper.leaves.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
 from binder.study.cards import imagery, related

@@ -10,7 +10,7 @@ import pytest
 import typst
 from pypdf import PdfReader
 
-from binder.paper.gather import gather
+from binder.paper.leaves.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
 from binder.study.handouts import page_notes

@@ -10,7 +10,7 @@ import pytest
 from binder.cards.spreads import spread
 from binder.errors import CanMend
 from binder.paper.across import across_pdf
-from binder.paper.gather import gather, print_tab
+from binder.paper.leaves.gather import gather, print_tab
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
 from binder.study.cards import words

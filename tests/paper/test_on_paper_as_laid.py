@@ -6,7 +6,7 @@ import pytest
 
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD
-from binder.paper.gather import gather
+from binder.paper.leaves.gather import gather
 from binder.study.leaves import tabs
 from binder.study.readings import readings
 from binder.study.readings.readings import Laid, NewReading

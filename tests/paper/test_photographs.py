@@ -9,7 +9,7 @@ import pytest
 from PIL import Image, ImageDraw
 
 from binder.cards.spreads import spread
-from binder.paper.gather import gather
+from binder.paper.leaves.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import pages_png, typeset
 from binder.study.decks import deck_faces, decks

@@ -4,7 +4,7 @@ from datetime import date
 
 import pytest
 
-from binder.paper.gather import gather
+from binder.paper.leaves.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
 from binder.study.course import course

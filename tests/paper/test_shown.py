@@ -3,7 +3,7 @@
 import pytest
 
 from binder.cards.spreads import spread
-from binder.paper.gather import gather
+from binder.paper.leaves.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import count, typeset
 from binder.study.leaves import files, tabs

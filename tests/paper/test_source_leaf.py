@@ -2,7 +2,7 @@
 
 import pytest
 
-from binder.paper.gather import gather
+from binder.paper.leaves.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
 from binder.study.leaves import leaves, tabs

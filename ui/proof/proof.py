@@ -26,6 +26,7 @@ from binder.paper.citations import STYLES
 from binder.paper.holes import PATTERNS
 from binder.paper.sheets import PAPERS, Sheet
 from binder.store.file import Binder
+from binder.store.whole import write_whole
 from binder.study.handouts import on_paper
 from binder.study.leaves.tabs import TabView
 from binder.study.readings.discretion import LeaveOut
@@ -252,13 +253,11 @@ class Proof(QWidget):
 
     def save_to(self, path: Path) -> None:
         """Write the PDF to `path` and say so."""
-        from binder.paper.gather import save
-
         if self.printed is None:
             return
         path = path if path.suffix else path.with_suffix(".pdf")
         try:
-            save(self.printed.pdf, path)
+            write_whole(self.printed.pdf, path)
         except RingboundError as error:
             self._session.said.emit(str(error))
             return

@@ -21,7 +21,7 @@ def tab_set(
     shelf: Shelf, binder: Binder, tab: TabView, sheet: Sheet, lines: bool, leave_out: LeaveOut
 ) -> Printed:
     """All that stands behind a tab."""
-    from binder.paper.gather import gather
+    from binder.paper.leaves.gather import gather
     from binder.paper.typeset import typeset
 
     with shelf.beside():

@@ -15,7 +15,7 @@ from binder.paper.data import (
     PrintLeaf,
     Section,
 )
-from binder.paper.gathering import Gathering
+from binder.paper.leaves.gathering import Gathering
 from binder.paper.sheets import Sheet
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
@@ -92,7 +92,7 @@ class Gatherer(Gathering):
                 yield card(key).title, tuple(dict.fromkeys(self.named[key]))
 
     def _leaf(self, view: LeafView) -> PrintLeaf:
-        module = import_module(f"binder.paper.{view.kind}_leaf")
+        module = import_module(f"binder.paper.leaves.{view.kind}")
         made: PrintLeaf = module.printed(self, self.discretion.leaf(view))
         return made
 
@@ -125,10 +125,5 @@ def print_tab(
     from binder.paper.typeset import count, typeset
 
     pdf = typeset(gather(shelf, binder, tab, leave_out), sheet)
-    save(pdf, out)
-    return count(pdf)
-
-
-def save(pdf: bytes, out: Path) -> None:
-    """Write a PDF whole or not at all."""
     write_whole(pdf, out)
+    return count(pdf)

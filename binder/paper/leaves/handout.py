@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from binder.page.address import Scheme
-from binder.paper import plain_leaf
 from binder.paper.data import PrintBeside, PrintLeaf
-from binder.paper.gathering import Gathering, shown_files
+from binder.paper.leaves import plain
+from binder.paper.leaves.gathering import Gathering, shown_files
 from binder.study.handouts import page_notes
 from binder.study.kinds import LeafKind
 from binder.study.leaves.leaves import LeafView
@@ -21,7 +21,7 @@ def printed(of: Gathering, view: LeafView) -> PrintLeaf:
     """The leaf with the files it shows taken out of its text and along with it."""
     handouts = shown_files(view.text)
     text = _SHOWN.sub("", view.text) if handouts else view.text
-    made = plain_leaf.printed(of, replace(view, text=text))
+    made = plain.printed(of, replace(view, text=text))
     for uid in handouts:
         of.keep(uid)
     beside = tuple(_beside(of, view)) if handouts else ()

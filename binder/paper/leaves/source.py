@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from binder.page.markup.blocks import blocks
 from binder.page.markup.markdown import to_html
 from binder.paper.data import Part, PrintLeaf
-from binder.paper.gathering import Gathering
+from binder.paper.leaves.gathering import Gathering
 from binder.store.shelf import Shelf
 from binder.study.leaves.leaves import LeafView
 from binder.study.readings.discretion import Discretion

@@ -16,7 +16,7 @@ from binder.paper.data import (
     PrintLeaf,
     PrintLookBack,
 )
-from binder.paper.gathering import Gathering
+from binder.paper.leaves.gathering import Gathering
 from binder.paper.photographs import Photographs
 from binder.study import dates
 from binder.study.leaves.leaves import LeafView

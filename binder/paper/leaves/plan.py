@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from binder.cards.titles import DeckTitles
-from binder.paper import plain_leaf
 from binder.paper.data import PrintLeaf
-from binder.paper.gathering import Gathering
+from binder.paper.leaves import plain
+from binder.paper.leaves.gathering import Gathering
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study import dates
@@ -22,7 +22,7 @@ from binder.study.leaves.leaves import LeafView
 def printed(of: Gathering, view: LeafView) -> PrintLeaf:
     """The units as they stand now, before what is written on the leaf."""
     units = of.discretion.text(plan_text(of.shelf, of.binder))
-    return plain_leaf.printed(of, replace(view, text=f"{units}\n\n{view.text}"))
+    return plain.printed(of, replace(view, text=f"{units}\n\n{view.text}"))
 
 
 def plan_text(shelf: Shelf, binder: Binder) -> str:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from binder.cards.facts import card
 from binder.page.markup.blocks import blocks
 from binder.page.markup.markdown import to_html
-from binder.paper.card_parts import CardParts
 from binder.paper.data import Part, PrintLeaf, TurnedUp
-from binder.paper.gathering import Gathering
+from binder.paper.leaves.card_parts import CardParts
+from binder.paper.leaves.gathering import Gathering
 from binder.paper.tables import side_by_side
 from binder.study import dates
 from binder.study.cards import appearances, card_facts, words

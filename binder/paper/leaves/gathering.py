@@ -31,7 +31,7 @@ def shown_files(text: str) -> tuple[str, ...]:
 class Gathering:
     """One tab being printed: what its leaves have been found to name and to show.
 
-    `binder.paper.<kind>_leaf` holds for each kind of leaf a function `printed(of, view)`, which
+    `binder.paper.leaves.<kind>` holds for each kind of leaf a function `printed(of, view)`, which
     is given this and a leaf without what is left out, and makes a PrintLeaf of it.
     """
 

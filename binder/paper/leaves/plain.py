@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from binder.paper.data import Part, PrintLeaf
-from binder.paper.gathering import Gathering
+from binder.paper.leaves.gathering import Gathering
 from binder.study import dates
 from binder.study.leaves.leaves import LeafView
 
