@@ -146,7 +146,10 @@ def test_threads_render_side_by_side() -> None:
 
 
 def test_nothing_heavy_is_loaded_before_the_first_leaf() -> None:
-    told = "import sys, binder.page.markdown; print({'markdown', 'nh3', 'bs4'} & set(sys.modules))"
+    told = (
+        "import sys, binder.page.markup.markdown;"
+        " print({'markdown', 'nh3', 'bs4'} & set(sys.modules))"
+    )
     done = subprocess.run(
         [sys.executable, "-c", told], cwd=ROOT, capture_output=True, text=True, check=True
     )

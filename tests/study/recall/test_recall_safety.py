@@ -19,7 +19,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from binder.reckon.memory import Answer
 from binder.store.shelf import Shelf
-from binder.study import answers, recall
+from binder.study.recall import answers, recall
 at = datetime(2026, 3, 2, 19, tzinfo=UTC)
 shelf = Shelf(Path(sys.argv[1]))
 for question in recall.make_round(shelf, at).questions[:3]:

@@ -1,7 +1,7 @@
 """The welcome leaf of the very first start: two things to choose from, and then never again."""
 
 import shutil
-from datetime import date
+from datetime import date, datetime
 
 import pytest
 from PySide6.QtWidgets import QApplication, QLabel
@@ -22,7 +22,7 @@ def built(tmp_path_factory):
     data = tmp_path_factory.mktemp("data")
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(places.platformdirs, "user_data_dir", lambda *a, **k: str(data))
-        places.sample_shelf()
+        places.sample_shelf(datetime(2026, 11, 25, 12))
     return data
 
 
@@ -40,7 +40,7 @@ def home(built, tmp_path, monkeypatch):
 @pytest.fixture
 def first(home, qapp, qtbot):
     """The program at its very first start."""
-    program = Program(qapp, Memory(home / "desk.ini"), date(2026, 11, 25))
+    program = Program(qapp, Memory(home / "desk.ini"), OtherDay(date(2026, 11, 25)))
     window = app.open_first(program, [])
     window.resize(1600, 1000)
     with qtbot.waitActive(window):
@@ -117,7 +117,7 @@ def test_it_comes_once_only(first, home, qapp):
 
 
 def test_a_shelf_given_by_hand_needs_no_welcome(home, qapp, course_shelf):
-    program = Program(qapp, Memory(home / "desk.ini"), date(2026, 11, 25))
+    program = Program(qapp, Memory(home / "desk.ini"), OtherDay(date(2026, 11, 25)))
     window = app.open_first(program, [str(course_shelf.path)])
     assert not window.staged("welcome")
     window.close()

@@ -12,6 +12,7 @@ from binder.store.clock import OtherDay
 from binder.study.decks import decks
 from binder.study.decks.deck_faces import set_faces
 from binder.study.leaves import files
+from tests.ui.laying.conftest import desk  # noqa: F401
 from tests.ui.leaf_fixtures import log, shown
 from ui.kit.faces.faces import FaceCache
 from ui.leaves.card.card import CardPage
@@ -168,7 +169,7 @@ def test_a_card_leaf_shows_the_photograph_of_the_usual_deck(qtbot, look, course_
 
 
 @pytest.fixture
-def grid(desk, tmp_path, qtbot):
+def grid(desk, tmp_path, qtbot):  # noqa: F811
     """A new reading with a deck all of whose cards have a photograph, the grid of faces shown."""
     QPixmapCache.clear()
     shelf = desk.session.shelf

@@ -158,7 +158,7 @@ def test_the_next_start_lays_a_slip_that_takes_the_reading_up(window, program, q
     window.close()
     program.close()
     settle()
-    again = Program(qapp, Memory(tmp_path / "desk.ini"), program.today)
+    again = Program(qapp, Memory(tmp_path / "desk.ini"), program.clock)
     second = again.open(path)
     settle(8)
     slip = second.slips.slips()[0]
@@ -196,8 +196,9 @@ from PySide6.QtCore import QTimer
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from binder.store.clock import OtherDay
+from ui.actions.installed import actions_of
 from ui.app import Program
-from ui.memory import Memory
+from ui.session.memory import Memory
 app = QApplication([])
 program = Program(app, Memory(Path(sys.argv[2])), OtherDay(date(2026, 11, 25)))
 window = program.open(Path(sys.argv[1]))
