@@ -168,6 +168,7 @@ def test_what_is_no_picture_gets_one_sentence_and_the_rest_is_kept(reading, qtbo
     assert page.photos.going.isHidden()
 
 
+@pytest.mark.qt_log_ignore("Corrupt JPEG data", extend=True)
 def test_a_photograph_that_is_cut_short_is_kept_and_it_is_said(reading, qtbot, tmp_path):
     page, binder, uid = reading
     said = []
