@@ -30,6 +30,18 @@ def test_every_title_is_found_in_the_middle_of_a_sentence(card):
     assert said(f"In the end I laid {card.title} by the lamp.") == [(card.title, card.key)]
 
 
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("Three of Wands, strength, Page of Cups.", ["Three of Wands", "strength", "Page of Cups"]),
+        ("I laid temperance, and went.", []),
+        ("The Star, death of a king, the Moon.", ["The Star", "the Moon"]),
+    ],
+)
+def test_small_letters_name_a_card_in_a_list_of_cards_only(text, found):
+    assert words(text) == found
+
+
 @pytest.mark.parametrize("deck", TRADITIONS, ids=lambda deck: deck.name)
 def test_every_title_of_a_registered_deck_is_found(deck):
     lexicon = Lexicon((deck,))

@@ -151,6 +151,16 @@ def test_a_prince_is_asked_about_where_the_schools_differ() -> None:
     assert [choice.card.key for choice in part.choices] == ["cups-12", "cups-14"]
 
 
+def test_a_code_that_begins_two_names_of_a_deck_is_asked_about() -> None:
+    older = next(deck for deck in TRADITIONS if deck.title("cups-11") == "Knave of Cups")
+    (part,) = read("kn of cups", older).parts
+    assert part.card is None
+    assert "Knave of Cups or Knight of Cups" in part.problem
+    (part,) = read("kn of cups", STANDARD).parts
+    assert part.card is not None
+    assert part.card.key == "cups-12"
+
+
 def test_a_deck_without_kings_gives_its_knight_the_kings_place() -> None:
     deck = next(deck for deck in TRADITIONS if deck.ranks[13] == "Knight")
     assert keys_of("knight of cups, prince of cups, princess of cups", deck) == [

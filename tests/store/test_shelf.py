@@ -49,6 +49,7 @@ def test_a_binder_taken_off_the_shelf_lies_in_a_folder_beside_it(shelf):
     away = shelf.remove(binder)
     assert away.exists()
     assert shelf.binders == []
+    assert binder.db.is_closed()
 
 
 def test_card_leaves_are_found_wherever_they_are(course_shelf):

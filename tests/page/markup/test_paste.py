@@ -52,6 +52,8 @@ UID = "018f3c2e-7a10-7c3b-9d55-0242ac120002"
         ),
         ("<a name='top'>x</a> <a href='#top'>y</a> <a href='javascript:z()'>z</a>", "x y z"),
         ("wow!<a href='https://example.org'>x</a>", "wow\\![x](https://example.org)"),
+        (f"<p>see <img src='file:{UID}' alt='the map'></p>", f"see ![the map](file:{UID})"),
+        ("<p>see <img src='file:///etc/map.png' alt='the map'></p>", "see the map"),
         ("H<sub>2</sub>O", "H<sub>2</sub>O"),
         ("<p> <span># no heading</span></p>", "\\# no heading"),
         # Taking the bold away later is not to make a heading or an item of the words.

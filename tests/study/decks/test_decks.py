@@ -143,6 +143,10 @@ def test_a_retired_deck_is_kept_and_comes_back(course_shelf, binders):
         decks.deck(course_shelf, "Saltings deck")
     decks.bring_back(course_shelf, binders[0], uid)
     assert names(course_shelf) == ["Lantern deck", "Saltings deck"]
+    assert binders[0].gate.undo() == "Bring deck back"
+    assert names(course_shelf) == ["Lantern deck"]
+    assert binders[1].gate.undo() == "Retire deck"
+    assert sorted(names(course_shelf)) == ["Lantern deck", "Saltings deck"]
 
 
 def test_titles_of_a_retired_deck_are_still_known_in_old_leaves(course_shelf, binders):

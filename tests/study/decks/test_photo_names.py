@@ -48,6 +48,8 @@ def test_a_card_is_told_from_a_files_name(file, key):
 
 
 def test_the_decks_own_titles_and_numbers_count():
+    extra = ["extra-01.jpg", "extra_01.png", "Extra 01.png"]
+    assert [keys([file], SALTINGS)[file] for file in extra] == ["extra-01"] * 3
     found = keys(["coins-3.jpg", "The Tide.jpg", "11.jpg", "five of staves.jpg"], SALTINGS)
     assert found == {
         "coins-3.jpg": "pentacles-03", "The Tide.jpg": "extra-01", "11.jpg": "major-08",

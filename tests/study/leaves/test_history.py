@@ -81,6 +81,15 @@ def test_sittings_close_together_are_one(binder, notes):
     assert texts(binder, uid) == [TEXT]
 
 
+def test_each_leaf_has_sittings_of_its_own(binder, notes):
+    """A version made of one leaf just now is none of the other."""
+    one, other = (leaves.add_leaf(binder, notes, title, TEXT) for title in ("A", "B"))
+    time.sleep(0.002)
+    for uid in (one, other):
+        leaves.write(binder, uid, title="A", text=f"{TEXT} more", sitting=new_uid())
+    assert texts(binder, one) == texts(binder, other) == [TEXT]
+
+
 def test_a_leaf_taken_to_another_binder_and_back_keeps_its_history(binder, notes, tmp_path):
     other = create(tmp_path / "Other.ringbound", "Other", "spineF")
     target = tabs.tab(other, tabs.add_tab(other, "Kept", "plain"))

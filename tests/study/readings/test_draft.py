@@ -84,6 +84,21 @@ def test_nothing_is_missing_from_a_whole_reading():
     assert amiss(replace(draft, look_on=""), hand("3w, hermit r, qc")) is None
 
 
+def test_all_that_was_written_down_is_logged():
+    deck = DeckChoice("deck-uid", "Saltings deck", STANDARD)
+    draft = replace(
+        new_draft(NOW, deck), question="What now?", querent=" B.  T. ", topic=" the \n kiln ",
+        look_on="2026-12-06", purpose="month", month="2026-12", on_screen=True,
+    )  # fmt: skip
+    made = whole(draft, hand("3w, hermit r, qc"))
+    assert (made.at, made.question, made.spread) == ("2026-11-25T19:30", "What now?", draft.spread)
+    assert (made.querent, made.topic, made.look_on) == ("B. T.", "the kiln", "2026-12-06")
+    assert (made.deck, made.deck_name, made.titles) == ("deck-uid", "Saltings deck", STANDARD)
+    assert (made.purpose, made.month, made.on_screen) == ("month", "2026-12", True)
+    assert (made.title, made.significator, made.mood, made.venue) == ("", "", "", "")
+    assert [one.card for one in made.laid] == ["wands-03", "major-09", "cups-13"]
+
+
 def test_a_logged_reading_becomes_a_draft_and_the_same_reading_again(binder):
     from binder.study.leaves.tabs import first_of_kind
 
@@ -91,6 +106,7 @@ def test_a_logged_reading_becomes_a_draft_and_the_same_reading_again(binder):
     made = NewReading(
         "2026-10-01T08:00", "The kiln?", spread("three-card"), laid, querent="B. T.",
         topic="work", significator="cups-12", look_on="2026-10-31", on_screen=True,
+        mood="tired", venue="at the quay",
     )  # fmt: skip
     uid = log(binder, first_of_kind(binder, "readings"), made)
     before = reading(binder, uid)
@@ -98,6 +114,7 @@ def test_a_logged_reading_becomes_a_draft_and_the_same_reading_again(binder):
     assert draft.line == "3w, hermit r, qc"
     again = whole(draft, hand(draft.line), before, "The kiln?")
     assert (again.significator, again.on_screen, again.title) == ("cups-12", True, "")
+    assert (again.mood, again.venue, again.querent) == ("tired", "at the quay", "B. T.")
     assert [(c.card, c.reversed, c.note) for c in again.laid] == [
         ("wands-03", False, "Warm."), ("major-09", True, ""), ("cups-13", False, ""),
     ]  # fmt: skip

@@ -54,6 +54,22 @@ def test_quotations_and_own_words_count_and_follow_the_key(cited_shelf):
     assert len(citing.cited(cited_shelf, "perpetua")) == 3
 
 
+def test_a_leaf_that_cites_in_its_table_and_in_its_words_is_named_once(cited_shelf):
+    binder, star = cited_shelf.card_leaf("major-17")
+    words.write_words(binder, star, "upright", "As [p. 4](source:lisle#p4).")
+    (found,) = (one for one in citing.cited(cited_shelf, "lisle") if one.leaf_uid == star)
+    assert found.notes == (("Upright", "12"), ("Reversed", "13"))
+    assert citing.places(found) == "Upright p. 12, Reversed p. 13, in its text p. 4"
+
+
+def test_who_wrote_what_a_link_leads_to(cited_shelf):
+    made = sources.new_source(cited_shelf, "Orla Tenpenny", "Cards at the Kitchen Table")
+    assert sources.author_of(cited_shelf, f"source:{made.key}#p12") == made.author
+    assert "Tenpenny" in made.author
+    assert sources.author_of(cited_shelf, "source:lisle#p12") == ""  # no author is noted
+    assert sources.author_of(cited_shelf, "source:nobody") == ""
+
+
 def test_what_lies_in_the_drawer_does_not_count(cited_shelf):
     practice = cited_shelf.binder("Practice")
     tabs.set_tab_aside(practice, tabs.tab(practice, "Clippings").uid)

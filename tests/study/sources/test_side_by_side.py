@@ -33,6 +33,15 @@ def test_a_cell_is_put_right_in_its_place(star):
         sources.note(*star, "lisle", " ", "Words")
 
 
+def test_a_new_cell_stands_with_its_source_and_its_aspect(star):
+    sources.note(*star, "orme", "Upright", "A lamp.")
+    sources.note(*star, "lisle", "Imagery", "Two jugs.")
+    assert [one[:2] for one in told(star)] == [
+        ("lisle", "Upright"), ("lisle", "Reversed"), ("lisle", "Imagery"),
+        ("orme", "Upright"), ("orme", "Reversed"),
+    ]  # fmt: skip
+
+
 def test_a_cell_emptied_comes_back_by_undo(star):
     before = told(star)
     sources.note(*star, "lisle", "Upright", " ")
