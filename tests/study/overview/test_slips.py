@@ -17,6 +17,7 @@ from binder.study.readings.draft import DeckChoice, new_draft
 from binder.study.readings.readings import Laid, NewReading
 
 TODAY = date(2026, 11, 25)
+BEGUN = date(2026, 11, 25)
 FRESH = new_draft(datetime(2026, 11, 25, 19, 30), DeckChoice())
 ONE = NewReading("2026-10-22T19:30", "What of the quay?", spread("one-card"), [Laid(1, "cups-13")])
 
@@ -68,7 +69,7 @@ def test_only_so_many_look_backs_and_the_last_counts_the_rest(course_shelf, log,
 def test_most_urgent_first(course_shelf, log):
     log("One?", "2026-11-24")
     draws.switch(course_shelf, Draw.DAY, True)
-    put_by.save(course_shelf.path, put_by.NEW, replace(FRESH, question="Half?"), FRESH)
+    put_by.save(course_shelf.path, put_by.NEW, replace(FRESH, question="Half?"), FRESH, BEGUN)
     kinds = [slip.kind for slip in slips(course_shelf, date(2026, 11, 26))]
     wanted = [SlipKind.BEGUN, SlipKind.LOOK_BACK, SlipKind.MONTH, SlipKind.DRAW, SlipKind.UNIT]
     assert [kind for kind in kinds if kind is not SlipKind.RECALL] == wanted
@@ -88,7 +89,7 @@ def test_the_unit_of_now_says_when_it_ends_and_opens_the_plan(course_shelf):
 
 
 def test_a_reading_begun_says_when_it_was_put_by(course_shelf):
-    put_by.save(course_shelf.path, put_by.NEW, replace(FRESH, question="Half?"), FRESH)
+    put_by.save(course_shelf.path, put_by.NEW, replace(FRESH, question="Half?"), FRESH, BEGUN)
     (begun,) = put_by.begun(course_shelf.path)
     day = date.fromisoformat(begun.day)
     (slip,) = of_kind(course_shelf, SlipKind.BEGUN, day)
@@ -100,7 +101,9 @@ def test_a_reading_begun_says_when_it_was_put_by(course_shelf):
 
 
 def test_a_card_begun_for_a_month_is_on_the_slip_of_its_draw_while_there_is_one(course_shelf):
-    put_by.save(course_shelf.path, f"{put_by.NEW} 2026-12", replace(FRESH, question="Half?"), FRESH)
+    put_by.save(
+        course_shelf.path, f"{put_by.NEW} 2026-12", replace(FRESH, question="Half?"), FRESH, BEGUN
+    )
     assert of_kind(course_shelf, SlipKind.BEGUN, date(2026, 11, 30)) == []
     (slip,) = of_kind(course_shelf, SlipKind.BEGUN, date(2026, 11, 20))
     assert slip.month == "2026-12"
@@ -109,10 +112,14 @@ def test_a_card_begun_for_a_month_is_on_the_slip_of_its_draw_while_there_is_one(
 def test_a_reading_put_right_is_on_a_slip_while_it_has_its_leaf(course_shelf, log):
     uid = log("One?")
     put_by.save(
-        course_shelf.path, f"{put_by.AMEND} {uid}", replace(FRESH, question="One, again?"), FRESH
+        course_shelf.path,
+        f"{put_by.AMEND} {uid}",
+        replace(FRESH, question="One, again?"),
+        FRESH,
+        BEGUN,
     )
     put_by.save(
-        course_shelf.path, f"{put_by.AMEND} no-such", replace(FRESH, question="Gone?"), FRESH
+        course_shelf.path, f"{put_by.AMEND} no-such", replace(FRESH, question="Gone?"), FRESH, BEGUN
     )
     (slip,) = of_kind(course_shelf, SlipKind.BEGUN)
     assert (slip.heading, slip.title, slip.leaf_uid) == ("Putting right", "One, again?", uid)

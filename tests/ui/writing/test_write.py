@@ -318,11 +318,10 @@ def test_card_names_get_their_dots_while_one_types(desk):
 
 
 def test_a_name_that_is_no_card_here_loses_its_dots_at_once(desk):
-    from ui.writing import write_menu
 
     desk.leaf("the Queen of Cups came up")
     desk.caret(8)
-    menu = write_menu.menu(desk.page, desk.editor)
+    menu = menu_at(desk)
     next(a for a in menu.actions() if a.text() == "&Not a card on this leaf").trigger()
     assert desk.editor.names == []
     menu.deleteLater()
@@ -368,17 +367,16 @@ def test_every_tool_is_in_the_menu_with_a_line_of_help(desk):
 
 
 def test_the_menu_under_the_pointer_speaks_plainly(desk):
-    from ui.writing import write_menu
 
     desk.leaf("the Queen of Cups came up\n\n| a | b |\n| --- | --- |\n| c | d |")
     desk.caret(8)
-    menu = write_menu.menu(desk.page, desk.editor)
+    menu = menu_at(desk)
     words = [action.text().replace("&", "") for action in menu.actions()]
     assert "Lay Queen of Cups facing" in words
     assert {"Undo", "Paste", "Paste as plain words", "Make it", "List", "Link"} <= set(words)
     menu.deleteLater()
     desk.caret(len(desk.text()) - 3)
-    menu = write_menu.menu(desk.page, desk.editor)
+    menu = menu_at(desk)
     table = next(a.menu() for a in menu.actions() if a.text() == "Table")
     next(a for a in table.actions() if a.text() == "Row below").trigger()
     assert desk.text().endswith("| c | d |\n|   |   |")

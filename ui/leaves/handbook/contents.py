@@ -71,7 +71,7 @@ class HandbookContents(HandbookLeaf):
         self._dress()
 
     def _make_list(self) -> None:
-        self.model: RowsModel[Subject] = RowsModel(lambda subject: subject.title)
+        self.model: RowsModel[Subject] = RowsModel(lambda subject: subject.title, parent=self)
         self.model.show(subjects())
         self.list = TallList(self.look, "Leaves of the handbook")
         self.list.setModel(self.model)
