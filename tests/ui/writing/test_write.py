@@ -8,8 +8,15 @@ from PySide6.QtWidgets import QAbstractButton, QLineEdit, QPlainTextEdit, QTextE
 
 from binder.study.leaves import history, leaves
 from tests.ui.writing_desk import CTRL, SHIFT, desk, own_data  # noqa: F401
+from ui.writing import write_menu
 
 K = Qt.Key
+
+
+def menu_at(desk):
+    """The menu under the pointer."""
+    page = desk.page
+    return write_menu.menu(page.session, page.spot, page.tools, desk.editor)
 
 
 def test_what_is_typed_is_saved_within_two_seconds(desk):
