@@ -17,6 +17,7 @@ from binder.study.overview import moving
 from ui.actions.base import Base, leaving
 from ui.desk.stage import Stage
 from ui.kit.forms import asking
+from ui.session.trail import Spot
 
 if TYPE_CHECKING:
     from ui.writing.write import WritePage
@@ -53,21 +54,37 @@ class LeafActions(Base):
 
     @leaving
     def write(self) -> None:
-        """Write on the leaf at the left; the same again ends it."""
-        if self.window.staged(Stage.WRITE):
+        """Write on the leaf that has the keyboard; the same again ends it."""
+        side = self.window.side_with_keyboard()
+        if self.window.staged(Stage.WRITE) and self.window.cover.leaf(side) is self.writing:
             self.stop_writing()
             return
-        view = self.open_view()
+        spot = self.session.facing if side == "right" else self.session.left
+        view = self.session.leaf_of(spot)
+        if view is None:
+            side, spot, view = "left", self.session.left, self.open_view()
         view.binder.gate.must_be_writable()
-        self.writing.open(self.session.left)
-        self.window.lay_stage(Stage.WRITE, self.writing, None, self.writing.edit_actions())
+        self._write_on(side, spot, view)
+
+    def _write_on(self, side: str, spot: Spot, view: LeafView) -> None:
+        """A reading written on lies facing itself, so that its layout stays in sight."""
+        self.writing.open(spot)
+        left = self.writing if side == "left" else None
+        right = None if left else self.writing
+        facing = spot if left and view.kind is LeafKind.READING else None
+        actions = self.writing.edit_actions()
+        self.window.lay_stage(Stage.WRITE, left, right, actions, facing=facing)
         self.writing.setFocus()
 
     def stop_writing(self) -> None:
         """Save and read again, from the head and not from words that were found before."""
         if self.window.staged(Stage.WRITE) and self.writing.save():
+            right = self.window.cover.leaf("right") is self.writing
             self.session.marks = ()
             self.window.back_to_leaves()
+            if right:
+                self.window.cover.show_side("right")
+                self.window.focus_leaf("right")
 
     def rename_leaf(self) -> None:
         """Another title for the leaf at the left."""

@@ -47,14 +47,12 @@ class TurnActions(Base):
     def flip(self) -> None:
         """The other leaf: shown where only one has room, and given the keyboard."""
         cover = self.window.cover
-        left = cover.leaf("left")
-        focused = self.window.focusWidget()
-        on_left = left is not None and (focused is left or left.isAncestorOf(focused))
         if cover.narrow:
             cover.flip()
             self.window.focus_leaf(cover.side)
         else:
-            self.window.focus_leaf("right" if on_left else "left")
+            other = "left" if self.window.side_with_keyboard() == "right" else "right"
+            self.window.focus_leaf(other)
 
     def read_facing(self) -> None:
         """The facing leaf comes to the left."""

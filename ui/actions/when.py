@@ -32,6 +32,12 @@ def tab_read(window: Window) -> bool:
     return tab_open(window) and window.staged(Stage.LEAVES)
 
 
+def leaf_in_sight(window: Window) -> bool:
+    """A leaf, not a contents leaf, lies at the left or faces it."""
+    session = window.session
+    return leaf_open(window) or session.leaf_of(session.facing) is not None
+
+
 def leaf_open(window: Window) -> bool:
     """A leaf, not a contents leaf, lies at the left."""
     return window.session.leaf_of(window.session.left) is not None

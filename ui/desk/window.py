@@ -62,6 +62,8 @@ class Window(QMainWindow):
         self._pages = {side: Pages(session, look) for side in ("left", "right")}
         self._stage = Stage.LEAVES
         self._feet: foot_words.Feet | None = None
+        self._laid_right = False
+        """Whether what lies over a read leaf lies over the right one."""
         self._seen = False
         self._slips: list[Slip] = []
         self.bar, self.spines, self.slips = Bar(look), Spines(look), Slips(look)
@@ -133,7 +135,8 @@ class Window(QMainWindow):
 
     def show_facing(self) -> None:
         """Show the facing leaf only."""
-        if self._stage is Stage.LOOK_BACK:
+        if self._laid_right:
+            self.session.leaving.emit()
             self._end_stage()
         self._show("right", self.session.facing)
         if self.cover.narrow:
@@ -200,6 +203,8 @@ class Window(QMainWindow):
         if notice is None or notice.touches("info", "tab"):
             self.show_spines()
             self.show_tabs()
+        if self._stage is Stage.WRITE:
+            self._show_beside()
         if self._stage in WRITTEN:
             return
         if not self.session.mend():
@@ -211,6 +216,12 @@ class Window(QMainWindow):
             if isinstance(page, Page) and page.spot == spot:
                 self._refill(side, page, spot)
         self._show_rest()
+
+    def _show_beside(self) -> None:
+        """A leaf that lies facing itself while it is written on shows what was saved of it."""
+        page = self.cover.leaf("right")
+        if isinstance(page, Page) and page.spot is not None and page.spot == self.session.left:
+            self._refill("right", page, page.spot)
 
     def _refill(self, side: str, page: Page, spot: Spot) -> None:
         if self._pages[side].page(spot) is not page:  # the leaf is of another kind now
@@ -229,22 +240,23 @@ class Window(QMainWindow):
         right: QWidget | None,
         actions: Sequence[QAction] = (),
         feet: foot_words.Feet | None = None,
+        facing: Spot | None = None,
     ) -> None:
         """Lay other widgets than read leaves on the binder until `back_to_leaves`.
 
-        None leaves the read leaf there. `actions` fill the menu Text, `feet` say what stands at the
-        foot of the leaves.
+        None leaves the read leaf there, or lays the leaf `facing` at the right. `actions` fill the
+        menu Text, `feet` say what stands at the foot of the leaves.
         """
         self._end_stage()
         for side, widget, spot in (
             ("left", left, self.session.left),
-            ("right", right, self.session.facing),
+            ("right", right, facing or self.session.facing),
         ):
             if widget is None:
                 self._show(side, spot)
             else:
                 (self.cover.set_left if side == "left" else self.cover.set_right)(widget)
-        self._stage, self._feet = stage, feet
+        self._stage, self._feet, self._laid_right = stage, feet, left is None
         self.cover.show_side("left" if left is not None else "right")
         self.text_menu.addActions(actions)
         self.text_menu.menuAction().setVisible(bool(actions))
@@ -271,7 +283,7 @@ class Window(QMainWindow):
     def _end_stage(self) -> None:
         if self.desk.stage() is not self.cover:
             self.desk.set_stage(self.cover)
-        self._stage, self._feet = Stage.LEAVES, None
+        self._stage, self._feet, self._laid_right = Stage.LEAVES, None, False
         self.text_menu.clear()
         self.text_menu.menuAction().setVisible(False)
 
@@ -302,6 +314,14 @@ class Window(QMainWindow):
     def _open_hit(self, uid: str, marks: tuple[str, ...]) -> None:
         self.guard(self.session.open_leaf, uid, marks)
         self.focus_leaf()
+
+    def side_with_keyboard(self) -> str:
+        """The leaf that has the keyboard, 'left' or 'right'; the one shown where one has room."""
+        if self.cover.narrow:
+            return self.cover.side
+        right, focused = self.cover.leaf("right"), self.focusWidget()
+        inside = right is not None and focused is not None and right.isAncestorOf(focused)
+        return "right" if inside or (right is not None and right is focused) else "left"
 
     def focus_leaf(self, side: str = "left") -> None:
         """Put the keyboard on a leaf."""

@@ -177,9 +177,10 @@ class Session(Lookup):
             self.open_leaf(uid)
 
     def swap(self) -> None:
-        """Read the facing leaf: it comes to the left."""
+        """Read the facing leaf: it comes to the left, and what was there lies facing it."""
         if self.facing.show is Show.LEAF:
-            self.open_leaf(self.facing.leaf)
+            self.leaving.emit()
+            self._lay(self.facing, self.left)
 
     def back(self) -> None:
         """To where the reader was before."""

@@ -242,11 +242,15 @@ def _due_later(binder: Binder, leaf: int, at: datetime) -> None:
         )
 
 
-def set_note(binder: Binder, leaf_uid: str, n: int, text: str) -> None:
-    """Write a line about place `n` of a reading; an empty one takes it away."""
+def set_note(binder: Binder, leaf_uid: str, n: int, text: str, nth: int = 0) -> None:
+    """Write a line about place `n` of a reading; an empty one takes it away.
+
+    `nth` counts the cards that lie there: 0 is the card itself, 1 the first that clarifies it.
+    """
     of = (Leaf.uid == leaf_uid) & (Placed.n == n)
     query = Placed.select(Placed.uid, Placed.note).join(Leaf).where(of).order_by(Placed.id)
-    row = binder.first(query)
+    rows = binder.all(query)
+    row = rows[nth] if nth < len(rows) else None
     if row is None:
         raise CanMend(f"That reading has no card in place {n}; it was changed elsewhere.")
     note = " ".join(text.split())

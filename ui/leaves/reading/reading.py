@@ -152,10 +152,13 @@ class ReadingPage(Page):
 
     def _notes(self, view: LeafView, reading: ReadingView) -> str:
         """A table of the places that have a note."""
-        rows = []
+        rows, seen = [], set()
         for laid in reading.laid:
+            beside = laid.n in seen
+            seen.add(laid.n)
             if laid.note:
                 label = escape(laid.label or reading.spread.place(laid.n).label)
+                label += f", {escape(laid.title)}" if beside else ""
                 said = linked(laid.note, self.session.linker.find(laid.note, view.uid))
                 rows.append(f'<tr><td class="soft">{laid.n}&nbsp; {label}</td><td>{said}</td></tr>')
         return f'<table cellspacing="0" cellpadding="2">{"".join(rows)}</table>' if rows else ""

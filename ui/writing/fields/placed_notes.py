@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
@@ -31,16 +33,16 @@ class PlacedNotes(QWidget):
 
     def open(self, view: LeafView, reading: ReadingView) -> None:
         """Show the places of another reading; rows made before are used again."""
-        firsts = list({one.n: one for one in reversed(reading.laid)}.values())[::-1]
-        while len(self.parts) < len(firsts):
+        cards = in_places(reading.laid)
+        while len(self.parts) < len(cards):
             row = NotePart(self._look)
             row.field.textChanged.connect(self.edited)
             self._column.addWidget(row.label)
             self._column.addWidget(row.field)
             self.parts.append(row)
-        for part, laid in zip(self.parts, firsts, strict=False):
-            part.open(view, laid, laid.label or reading.spread.place(laid.n).label)
-        for part in self.parts[len(firsts) :]:
+        for part, (laid, nth) in zip(self.parts, cards, strict=False):
+            part.open(view, laid, laid.label or reading.spread.place(laid.n).label, nth)
+        for part in self.parts[len(cards) :]:
             part.close()
         self._restyle()
 
@@ -52,6 +54,17 @@ class PlacedNotes(QWidget):
             part.label.setContentsMargins(0, theme.px(8), 0, 0)
 
 
+def in_places(laid: Sequence[Laid]) -> list[tuple[Laid, int]]:
+    """Every card with how many lie in its place before it, a place's cards together."""
+    counts: dict[int, int] = {}
+    found = []
+    for one in laid:
+        found.append((one, counts.get(one.n, 0)))
+        counts[one.n] = counts.get(one.n, 0) + 1
+    places = list(counts)
+    return sorted(found, key=lambda each: places.index(each[0].n))
+
+
 class NotePart:
     """Saves the line about one place."""
 
@@ -61,14 +74,15 @@ class NotePart:
         self.field = GrowingField(look, "", role="body", colour="own")
         self.label.setBuddy(self.field)
         self._view: LeafView | None = None
-        self._n, self._saved, self._asked = 0, "", ""
+        self._n, self._nth, self._saved, self._asked = 0, 0, "", ""
 
-    def open(self, view: LeafView, laid: Laid, place: str) -> None:
-        """Take up a place."""
-        self._view, self._n, self._saved = None, laid.n, laid.note
+    def open(self, view: LeafView, laid: Laid, place: str, nth: int) -> None:
+        """Take up a card of a place; `nth` is 0 for the card itself."""
+        self._view, self._n, self._nth, self._saved = None, laid.n, nth, laid.note
         card = f"{laid.title}, reversed" if laid.reversed else laid.title
-        self.label.setText(f"{laid.n}  {place}: {card}")
-        self.field.setAccessibleName(f"Line about place {laid.n}, {place}, {card}")
+        where = f"{place}, beside it" if nth else place
+        self.label.setText(f"{laid.n}  {where}: {card}")
+        self.field.setAccessibleName(f"Line about place {laid.n}, {where}, {card}")
         self.field.start_with(laid.note)
         self._view = view
         for part in (self.label, self.field):
@@ -85,12 +99,12 @@ class NotePart:
 
     def pending(self) -> Pending | None:
         """The line, where it differs from the one saved."""
-        view, said, n = self._view, self._words(), self._n
+        view, said, n, nth = self._view, self._words(), self._n, self._nth
         if view is None or said == self._saved:
             return None
         self._asked = said
         return Pending(
-            lambda: readings.set_note(view.binder, view.uid, n, said),
+            lambda: readings.set_note(view.binder, view.uid, n, said, nth),
             f"{self.label.text()}\n{said}",
         )
 
