@@ -200,3 +200,24 @@ def test_odd_letters_keep_every_place_in_step():
 
 def test_no_decks_no_names():
     assert words("the Star and XVII and 3w", Lexicon(())) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("Then 10w came again today.", ["10w"]),
+        ("The knw came again today.", ["knw"]),
+        ("A low tide, wow. So we row.", []),
+    ],
+)
+def test_codes_of_wands_are_hardly_ever_anything_else(text, found):
+    assert words(text) == found
+
+
+def test_a_first_word_is_a_card_where_the_leaf_names_that_card_surely():
+    """'Justice’s sword' may be anyone's; where the card Justice is spoken of it is the card's."""
+    far = "we spoke of the kiln and of the weather, and of nothing that matters, for an hour. " * 4
+    own = f"Then {far}Justice’s sword hung there. {far.capitalize()}"
+    assert words(own) == []
+    assert words(f"I laid the Moon. {own}") == ["the Moon"]
+    assert len(words(f"I laid the Justice card. {own}")) == 2

@@ -1,5 +1,6 @@
 import pytest
 
+from binder.cards.guess import ordered
 from binder.cards.shorthand import suggest
 from binder.cards.titles import STANDARD, TRADITIONS
 
@@ -53,3 +54,8 @@ def test_cards_already_out_are_not_offered() -> None:
 def test_a_deck_is_completed_in_its_own_words() -> None:
     french = next(deck for deck in TRADITIONS if "Reine" in deck.ranks)
     assert [each.text for each in suggest("et", 2, french)] == ["etoile"]
+
+
+def test_meanings_are_told_in_the_order_of_the_deck_extra_cards_last():
+    meant = [("extra-01", False), ("cups-02", True), ("major-01", False), ("wands-03", False)]
+    assert [key for key, _ in ordered(meant)] == ["major-01", "wands-03", "cups-02", "extra-01"]

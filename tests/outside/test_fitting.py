@@ -82,6 +82,19 @@ def test_every_step_is_the_librarys(ratings, gaps):
             USUAL, LOWER_BOUNDS_PARAMETERS, UPPER_BOUNDS_PARAMETERS, strict=True
         )
     )
+    _each_step(parameters, ratings, gaps)
+
+
+@pytest.mark.parametrize("ends", [LOWER_BOUNDS_PARAMETERS, UPPER_BOUNDS_PARAMETERS])
+def test_every_step_is_the_librarys_where_what_is_left_after_forgetting_is_bounded(ends):
+    """With much left after forgetting (w11) and little wear, the bound of w17 and w18 holds."""
+    parameters = list(USUAL)
+    parameters[11], parameters[12] = UPPER_BOUNDS_PARAMETERS[11], LOWER_BOUNDS_PARAMETERS[12]
+    parameters[17:20] = [ends[17] or 0.3, 0.4, ends[19] or 0.05]
+    _each_step(tuple(parameters), (3, 1, 3, 1, 4, 1), (0, 1, 2, 1, 5, 3))
+
+
+def _each_step(parameters, ratings, gaps):
     kept, at, ours = None, START, None
     for rating, gap in zip(ratings, gaps, strict=True):
         at += timedelta(days=gap)

@@ -31,6 +31,13 @@ def test_score_intervals_against_scipy(case):
     assert chance.wilson(hits, of) == pytest.approx((theirs.low, theirs.high), abs=1e-9)
 
 
+@pytest.mark.parametrize("of", range(1, 101))
+def test_none_and_all_reach_the_very_ends(of):
+    """The formula gives exactly 0 for no hits and 1 for nothing but hits."""
+    assert chance.wilson(0, of).low == 0
+    assert chance.wilson(of, of).high == 1
+
+
 def test_the_deviation_for_95_of_100():
     assert pytest.approx(norm.ppf(0.975), abs=1e-12) == chance.Z95
 

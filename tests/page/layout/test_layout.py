@@ -70,6 +70,13 @@ def test_the_picked_card_has_a_ring_and_a_dark_number():
     assert len(re.findall(f'<circle[^>]*fill="{DAY["ink"]}"/>', picked)) == 1
 
 
+def test_a_number_stands_on_paper_and_on_ink_where_it_is_picked():
+    three = spread("three-card")
+    on_paper = f'fill="{DAY["paper"]}" stroke="{DAY["ink"]}"'
+    assert full(three, labels="numbers").count(on_paper) == 3
+    assert full(three, labels="numbers", picked=2).count(on_paper) == 2
+
+
 def test_labels_are_written_in_full():
     written = texts(full(spread("celtic-cross"), labels="full"))
     assert {"Ground", "Behind", "Outcome"} <= set(written)

@@ -54,6 +54,10 @@ UID = "018f3c2e-7a10-7c3b-9d55-0242ac120002"
         ("wow!<a href='https://example.org'>x</a>", "wow\\![x](https://example.org)"),
         (f"<p>see <img src='file:{UID}' alt='the map'></p>", f"see ![the map](file:{UID})"),
         ("<p>see <img src='file:///etc/map.png' alt='the map'></p>", "see the map"),
+        ("a<img src='https://example.org/d.png' height='1' alt=''>b", "ab"),
+        ("a<img src='https://example.org/d.png' width='1' alt=''>b", "ab"),
+        ("a <img src='https://example.org/d.png' alt='map'>", "a [map](https://example.org/d.png)"),
+        ("<font style='font-weight:bold'>a</font> <tt style='font-weight:bold'>b</tt>", "**a** b"),
         ("H<sub>2</sub>O", "H<sub>2</sub>O"),
         ("<p> <span># no heading</span></p>", "\\# no heading"),
         # Taking the bold away later is not to make a heading or an item of the words.

@@ -34,6 +34,9 @@ def test_a_mark_is_moved_written_on_and_removed(course_shelf, star):
     imagery.move_mark(star[0], first, 1.7, -0.4)
     imagery.write_mark(star[0], first, "A bird in a tree")
     assert seen(star)[0] == ("", 1, 1.0, 0.0, "A bird in a tree")
+    assert course_shelf.undo()[1] == "Write what a mark shows"
+    assert seen(star)[0] == ("", 1, 1.0, 0.0, "")
+    course_shelf.redo()
     imagery.remove_mark(star[0], first)
     assert seen(star) == [("", 1, 0.1, 0.1, "Ground")]
     course_shelf.undo()

@@ -140,3 +140,18 @@ def test_a_file_that_is_no_picture_is_refused(binder, tmp_path):
     odd.write_bytes(b"MZ")
     with pytest.raises(CanMend, match="neither a picture nor a PDF"):
         files.keep_file(binder, odd)
+
+
+def test_how_many_leaves_of_each_year(course_shelf):
+    binder = course_shelf.binder("Practice")
+    home = tabs.tab(binder, "Clippings")
+    for day in ("2026-05-16", "2026-12-31", "2025-01-01", "", "1999-06-01"):
+        leaves.add_leaf(binder, home, f"Of {day}", day=day)
+    gone = leaves.add_leaf(binder, home, "Gone", day="2026-05-16")
+    leaves.set_aside(binder, gone)
+    assert leaves.years(binder, home) == [("2026", 2), ("2025", 1), ("1999", 1), ("", 1)]
+
+
+def test_a_leaf_that_is_not_there_is_one_sentence(course_shelf):
+    with pytest.raises(CanMend, match=r"^That leaf is no longer in this binder\.$"):
+        leaves.leaf(course_shelf.binder("Practice"), "no-such")

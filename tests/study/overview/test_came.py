@@ -96,6 +96,8 @@ def test_what_was_let_go_and_put_off_is_counted_as_such(course_shelf, log):
     assert (found.whole.unknown, found.whole.let_go, found.whole.waiting) == (1, 1, 0)
     assert (found.let_go, found.put_off) == (1, 2)
     assert found.whole.out == Outcomes(1)
+    said = "3 statements: 1 came about, 0 partly, 0 did not; 1 could not be told, 1 was let go."
+    assert found.whole.words()[0] == said
 
 
 def test_the_drawer_is_left_out(course_shelf, log):

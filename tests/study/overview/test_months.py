@@ -5,7 +5,7 @@ from datetime import date
 import pytest
 
 from binder.cards.spreads import spread
-from binder.cards.titles import DeckTitles
+from binder.cards.titles import STANDARD, DeckTitles
 from binder.study.leaves import leaves, tabs
 from binder.study.overview import months
 from binder.study.overview.months import MonthCard, State
@@ -57,6 +57,25 @@ def test_what_is_kept_back_is_not_in_the_sheet(course_shelf, draw):
     sheet = months.year_sheet(course_shelf, 2026, TODAY, discretion)
     assert (sheet[3].line, sheet[3].title) == ("Ann came.", "For the month")
     assert line(course_shelf, "2026-04").line == "Private: secret."
+
+
+@pytest.mark.parametrize(
+    ("count", "said"),
+    [
+        (1, "Ace of Wands"),
+        (3, "Ace of Wands; Two of Wands, reversed; Three of Wands"),
+        (4, "Ace of Wands, Two of Wands, reversed and 2 more"),
+        (6, "Ace of Wands, Two of Wands, reversed and 4 more"),
+    ],
+)
+def test_of_several_cards_the_first_are_named(course_shelf, draw, count, said):
+    spread_of = {1: "one-card", 3: "three-card", 4: "", 6: ""}[count]
+    cards = [Laid(n, f"wands-{n:02}", reversed=n == 2) for n in range(1, count + 1)]
+    if spread_of:
+        draw("2026-11", laid=cards, name=spread_of)
+        assert line(course_shelf, "2026-11").titled == said
+    titles = [MonthCard(one.card, STANDARD.title(one.card), one.reversed) for one in cards]
+    assert months.MonthLine("2026-11", "November", State.DRAWN, cards=tuple(titles)).titled == said
 
 
 def test_a_month_shows_card_line_and_verdict(course_shelf, draw):

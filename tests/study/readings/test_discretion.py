@@ -6,7 +6,7 @@ import pytest
 
 from binder.cards.spreads import spread
 from binder.study.leaves import tabs
-from binder.study.readings import readings
+from binder.study.readings import lookbacks, readings
 from binder.study.readings.discretion import Discretion, LeaveOut
 from binder.study.readings.readings import Laid, NewReading
 
@@ -49,6 +49,29 @@ def told(course_shelf):
 )
 def test_whoever_was_read_for_is_not_named(told, querent, words, left):
     assert told(querent, words) == left
+
+
+def test_a_reading_is_shown_without_what_is_kept_back(course_shelf):
+    binder = course_shelf.binder("Practice")
+    made = replace(
+        ONE, question="What of Ada Quillfeather?", querent="Ada Quillfeather", topic="Ada’s kiln",
+        mood="Private: cross", venue="with Ada", laid=[Laid(1, "cups-13", note="Ada laughed.")],
+    )  # fmt: skip
+    uid = readings.log(binder, tabs.first_of_kind(binder, "readings"), made)
+    lookbacks.expect(binder, uid, "Private: it ends.", 60, "2026-12-20")
+    lookbacks.expect(binder, uid, "Ada comes again.", 60, "2026-12-20")
+    lookbacks.look_back(binder, uid, "Ada came.")
+    whole = readings.reading(binder, uid)
+    kept = Discretion(course_shelf, LeaveOut(querents=True, private=True)).reading(whole)
+    assert (kept.question, kept.querent) == ("What of the querent?", "")
+    assert (kept.topic, kept.mood, kept.venue) == ("The querent’s kiln", "", "with the querent")
+    assert [one.note for one in kept.laid] == ["The querent laughed."]
+    assert [one.text for one in kept.expectations] == ["The querent comes again."]
+    assert [one.text for one in kept.look_backs] == ["The querent came."]
+    assert Discretion(course_shelf).reading(whole) == whole
+    hidden = replace(whole, question="Private: mine", querent="B.")
+    kept = Discretion(course_shelf, LeaveOut(private=True)).reading(hidden)
+    assert (kept.question, kept.querent) == ("A private leaf", "B.")
 
 
 def test_nothing_is_left_out_unasked(course_shelf):

@@ -118,6 +118,7 @@ def test_a_logged_reading_becomes_a_draft_and_the_same_reading_again(binder):
     assert [(c.card, c.reversed, c.note) for c in again.laid] == [
         ("wands-03", False, "Warm."), ("major-09", True, ""), ("cups-13", False, ""),
     ]  # fmt: skip
+    assert whole(replace(draft, on_screen=False), hand(draft.line), before).on_screen
     other = whole(draft, hand("10c, hermit r, qc"), before, "A title of its own")
     assert (other.laid[0].note, other.title) == ("Warm.", "A title of its own")
 

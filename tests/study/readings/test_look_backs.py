@@ -39,6 +39,26 @@ def test_an_entry_kept_before_is_changed_and_can_be_taken_away(logged):
     assert readings.reading(binder, uid).look_backs == ()
 
 
+def test_a_look_back_put_off_is_asked_for_again_on_its_day(logged):
+    binder, uid, _ = logged
+    lookbacks.let_go(binder, uid)
+    assert lookbacks.due_readings(binder, date(2027, 2, 1)) == []
+    lookbacks.ask_later(binder, uid, date(2027, 1, 31))
+    view = readings.reading(binder, uid)
+    assert (view.look_on, view.look_state, view.put_off) == ("2027-01-31", "", 1)
+    assert lookbacks.due_readings(binder, date(2027, 1, 30)) == []
+    ((found, _, day, statements),) = lookbacks.due_readings(binder, date(2027, 1, 31))
+    assert (found, day, statements) == (uid, "2027-01-31", 0)
+
+
+def test_statements_that_wait_move_with_it_and_none_comes_nearer(logged):
+    binder, uid, rain = logged
+    later = lookbacks.expect(binder, uid, "It snows.", 10, "2027-06-01")
+    lookbacks.ask_later(binder, uid, date(2027, 1, 31))
+    due = {one.uid: one.due for one in readings.reading(binder, uid).expectations}
+    assert due == {rain: "2027-01-31", later: "2027-06-01"}
+
+
 def test_verdicts_alone_end_the_asking_once_none_waits(logged):
     binder, uid, rain = logged
     second = lookbacks.expect(binder, uid, "It snows.", 10, "2026-12-20")

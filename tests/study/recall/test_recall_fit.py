@@ -43,6 +43,24 @@ def test_with_few_answers_nothing_is_fitted_and_it_is_said(course_shelf):
     assert "so far it is 0" in recall_fit.fit_words(course_shelf)
 
 
+def test_each_way_of_a_card_is_a_thing_of_its_own(course_shelf):
+    """An answer counts where the same thing was answered on an earlier day: once for each way."""
+    binder, uid = course_shelf.card_leaf("major-17")
+    leaf = binder.value(Leaf.select(Leaf.id).where(Leaf.uid == uid))
+    rows = [
+        {
+            "uid": new_uid(), "changed": 1, "leaf": leaf, "card": card, "direction": direction,
+            "way": way, "answer": 3, "at": (START + timedelta(days=4 * day)).isoformat(),
+        }
+        for day in range(2)
+        for card in ("major-17", "major-01")
+        for direction, way in (("meaning", "upright"), ("meaning", "reversed"), ("card", "upright"))
+    ]  # fmt: skip
+    with binder.change("Answers"):
+        RecallAnswer.insert_many(rows).bind(binder.db).execute()
+    assert "so far it is 6." in recall_fit.fit_words(course_shelf)
+
+
 def test_fitted_once_there_is_enough_and_not_again_at_once(answered):
     fit = recall_fit.find_fit(answered, never)
     assert len(fit.parameters) == recall_fit.PARAMETERS

@@ -7,6 +7,7 @@ import pytest
 from binder.errors import CanMend
 from binder.study.leaves import leaves, tabs
 from binder.study.sources import bibliography, citing, sources
+from binder.study.sources.sources import SourceView
 
 LISLE = {
     "type": "book",
@@ -195,3 +196,22 @@ def test_every_kind_has_its_fields_and_days_are_kept_whole(course_shelf, practic
 )
 def test_what_a_source_lacks_is_said(fields, said):
     assert bibliography.lacking(fields) == said
+
+
+def test_what_a_leaf_says_first_of_a_source():
+    source = SourceView(
+        "", "waite", "Pictorial Key", {"type": "book", "issued": {"date-parts": [[1911, 5]]}}
+    )
+    assert bibliography.facts(source) == [
+        ("Kind", "Book"),
+        ("Year", "1911"),
+        ("Cite it as", "waite"),
+    ]
+    source = SourceView(
+        "", "talk", "A talk", {"type": "speech", "issued": {"literal": "last spring"}}
+    )
+    assert bibliography.facts(source) == [
+        ("Kind", bibliography.KINDS.get("speech", "speech")), ("Year", "last spring"),
+        ("Cite it as", "talk"),
+    ]  # fmt: skip
+    assert bibliography.facts(SourceView("", "bare", "Bare", {})) == [("Cite it as", "bare")]

@@ -42,6 +42,39 @@ def test_a_new_cell_stands_with_its_source_and_its_aspect(star):
     ]  # fmt: skip
 
 
+def test_sets_of_cards_are_those_the_pack_is_made_of():
+    """Twenty-two trumps, four suits of fourteen, four courts of each, four cards of each rank."""
+    courts = ["wands-11", "wands-12", "wands-13", "wands-14"]
+    assert list(tables.SETS["Courts of Wands"]) == courts
+    assert [len(tables.SETS[f"Courts of {suit}"]) for suit in ("Cups", "Swords", "Pentacles")] == [
+        4, 4, 4,
+    ]  # fmt: skip
+    assert len(tables.SETS["Major Arcana"]) == 22
+    assert set(tables.SETS["Sixes"]) == {"wands-06", "cups-06", "swords-06", "pentacles-06"}
+    assert set(tables.SETS["Pages"]) == {"wands-11", "cups-11", "swords-11", "pentacles-11"}
+    assert set(tables.SETS["Aces"]) == {"wands-01", "cups-01", "swords-01", "pentacles-01"}
+
+
+def test_one_source_across_a_set(course_shelf, star):
+    moon = course_shelf.card_leaf("major-18")
+    sources.note(*moon, "lisle", "Imagery", "Two dogs.", "14")
+    sources.note(*moon, "lisle", "Upright", "A path.")
+    made = sources.SourceView("", "lisle", "Upside Down", {})
+    table = tables.across(course_shelf, made, ["major-18", "major-17", "extra-01"])
+    assert [one.key for one in table.cards] == ["major-18", "major-17"]
+    assert [(one.binder, one.leaf_uid) for one in table.cards] == [moon, star]
+    assert table.aspects == (*sources.USUAL, *(a for a in ("Imagery",) if a not in sources.USUAL))
+    said = {where: (cell.text, cell.locator) for where, cell in table.cells.items()}
+    assert said == {
+        ("major-18", "Imagery"): ("Two dogs.", "14"), ("major-18", "Upright"): ("A path.", ""),
+        ("major-17", "Upright"): ("A light.", "12"),
+        ("major-17", "Reversed"): ("A light, gone elsewhere.", ""),
+    }  # fmt: skip
+    assert tables.spoken_of(course_shelf, "lisle") == ("major-17", "major-18")
+    assert tables.spoken_of(course_shelf, "orme") == ("major-17",)
+    assert tables.spoken_of(course_shelf, "nobody") == ()
+
+
 def test_a_cell_emptied_comes_back_by_undo(star):
     before = told(star)
     sources.note(*star, "lisle", "Upright", " ")

@@ -84,6 +84,7 @@ def test_laid_across_the_one_before_and_off_again(three):
     assert three.wrong() == ""
     three.cross()
     assert three.one.rotation == 0
+    assert three.one.spot not in {place.spot for place in three.places[:1] + three.places[2:]}
     assert three.wrong() == ""
     three.choose([1])
     with pytest.raises(CanMend, match="before it in order"):
