@@ -42,6 +42,7 @@ class Faulty(QWidget):
                 raise KeyError(fault)
             except KeyError as error:
                 raise ValueError(fault) from error
+        painter.end()  # a picture that dies before its painter takes the program with it
 
 
 class FaultyArea(QAbstractScrollArea):
