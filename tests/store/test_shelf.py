@@ -52,6 +52,13 @@ def test_a_binder_taken_off_the_shelf_lies_in_a_folder_beside_it(shelf):
     assert binder.db.is_closed()
 
 
+def test_a_second_of_that_name_taken_off_gets_a_number(shelf):
+    away = [shelf.remove(shelf.add("Good", "spineF")) for _ in range(3)]
+    names = ["Good.ringbound", "Good 2.ringbound", "Good 3.ringbound"]
+    assert [path.name for path in away] == names
+    assert {path.parent for path in away} == {shelf.path / "Taken off"}
+
+
 def test_card_leaves_are_found_wherever_they_are(course_shelf):
     binder, uid = course_shelf.card_leaf("wands-03")
     assert binder.name == "Foundations"

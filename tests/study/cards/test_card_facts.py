@@ -2,7 +2,7 @@
 
 import pytest
 
-from binder.cards.facts import card
+from binder.cards.facts import card, extra
 from binder.study.cards import card_facts
 
 # W. Lilly, Christian Astrology, 1647, book I: the four trigons of the signs (from memory).
@@ -30,3 +30,29 @@ def test_what_the_strip_says():
         ("Element", "Air"), ("Number", "17, so 8"), ("Sky", "Aquarius"),
     )  # fmt: skip
     assert card_facts.strip(card("wands-12"))[1:3] == (("Number", "Knight"), ("Suit", "Wands"))
+
+
+@pytest.mark.parametrize(
+    ("key", "line"),
+    [
+        ("major-17", "XVII, Major Arcana"),
+        ("wands-03", "Wands, Minor Arcana"),
+        ("pentacles-13", "Pentacles, Minor Arcana"),
+    ],
+)
+def test_the_line_above_the_title(key, line):
+    assert card_facts.over(card(key)) == line
+
+
+def test_an_extra_card_has_neither_number_nor_sky():
+    tide = extra("extra-01", "The Tide")
+    assert card_facts.over(tide) == "Extra card"
+    assert card_facts.strip(tide) == ()
+
+
+@pytest.mark.parametrize(
+    ("number", "reduced"), [(0, 0), (9, 9), (10, 1), (17, 8), (19, 10), (21, 3)]
+)
+def test_digits_are_added_once(number, reduced):
+    """Nineteen gives ten and is not reduced further (common practice)."""
+    assert card_facts.digit_sum(number) == reduced

@@ -4,6 +4,7 @@ import pytest
 
 from binder.errors import CanMend
 from binder.study.cards import words
+from binder.study.leaves import leaves, tabs
 
 
 @pytest.fixture
@@ -65,3 +66,22 @@ def test_a_sentence_is_carried_over_with_its_reading(course_shelf, star):
         words.add_sentence(course_shelf, "", "upright", "Fog.", "abc", "2026-11-22")
     with pytest.raises(CanMend, match="Write the sentence first"):
         words.add_sentence(course_shelf, "major-17", "upright", " ", "abc", "2026-11-22")
+
+
+def test_what_own_words_cannot_be_is_one_sentence(course_shelf):
+    binder, uid = course_shelf.card_leaf("major-17")
+    with pytest.raises(CanMend, match="for a card upright or reversed"):
+        words.write_words(binder, uid, "sideways", "Hope.")
+    with pytest.raises(CanMend, match=r"^That card leaf is no longer in this binder\.$"):
+        words.write_words(binder, "no-such", "upright", "Hope.")
+
+
+def test_leaves_with_anything_written_on_them(course_shelf):
+    binder, uid = course_shelf.card_leaf("major-17")
+    home = tabs.tab(binder, "Major Arcana")
+    assert words.written_leaves(binder, home) == set()
+    words.write_words(binder, uid, "upright", "Hope.")
+    assert words.written_leaves(binder, home) == {uid}
+    assert words.cards_with_words(course_shelf) == {"major-17"}
+    leaves.set_aside(binder, uid)
+    assert words.written_leaves(binder, home) == words.cards_with_words(course_shelf) == set()

@@ -133,6 +133,12 @@ def test_another_deck_by_default(course_shelf, binders):
     assert names(course_shelf) == ["Saltings deck", "Lantern deck"]
 
 
+@pytest.mark.parametrize("name", ["", " \n"])
+def test_a_deck_needs_a_name(course_shelf, binders, name):
+    with pytest.raises(CanMend, match=r"^A deck needs a name\.$"):
+        decks.add_deck(course_shelf, binders[0], name)
+
+
 def test_a_retired_deck_is_kept_and_comes_back(course_shelf, binders):
     uid = decks.add_deck(course_shelf, binders[0], "Saltings deck", STAVES)
     decks.add_deck(course_shelf, binders[0], "Lantern deck")

@@ -98,6 +98,25 @@ def test_finishing_is_one_step_with_the_list_filed(course_shelf, foundations):
     assert len(leaves.contents(foundations, tabs.first_of_kind(foundations, "plan"))) == 1
 
 
+def test_with_no_tab_left_there_is_nothing_to_file_the_list_behind(course_shelf, foundations):
+    found = level.level(course_shelf, foundations)
+    for each in tabs.tabs(foundations):
+        tabs.set_tab_aside(foundations, each.uid)
+    with pytest.raises(CanMend, match="has no tab to file the list behind; add one first"):
+        level.file_report(foundations, found, TODAY)
+
+
+def test_a_level_without_a_plan_gets_one_when_it_is_gone_on_to(course_shelf, foundations):
+    mastery = course_shelf.binder("Mastery")
+    leaves.set_aside(mastery, course.plan_leaf(mastery))
+    assert course.plan_leaf(mastery) is None
+    level.finish(foundations, TODAY, None, mastery)
+    assert course.plan_leaf(mastery) is not None
+    course_shelf.undo()
+    assert course.finished(foundations) == ""
+    assert course.plan_leaf(mastery) is None
+
+
 def test_the_next_level_is_the_next_with_a_plan(course_shelf, foundations):
     practice, mastery = course_shelf.binder("Practice"), course_shelf.binder("Mastery")
     assert level.after(course_shelf, foundations) is practice
