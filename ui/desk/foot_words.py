@@ -22,6 +22,8 @@ def write(session: Session, cover: OpenBinder, stage: Stage, feet: Feet | None) 
     left, facing = session.left, session.facing
     view = session.leaf_of(left)
     pages = (cover.leaf("left"), cover.leaf("right"))
+    if isinstance(pages[1], Page) and pages[1].spot is not None:
+        facing = pages[1].spot  # a leaf that is written on may lie facing itself
     words = [page.foot() if isinstance(page, Page) else "" for page in pages]
     elsewhere = (facing.binder, facing.tab) != (
         left.binder,

@@ -102,6 +102,7 @@ def test_while_impressions_are_written_the_layout_lies_facing(window, reading):
     facing = window.cover.leaf("right")
     assert facing.spot == window.session.left
     assert facing.cards.isVisible()
+    assert "laid here" not in window.cover.right_foot.accessibleName()
     keys(window, "Open water.")
     key(window, K.Key_Escape)
     assert title(window, "right") == "The Star"
