@@ -58,3 +58,17 @@ def test_any_span_has_a_length(first, days):
 def test_spans_beyond_reason_are_refused(count, measure):
     with pytest.raises(CanMend, match="A span lasts"):
         last_day(date(2026, 3, 2), count, measure)
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "months"),
+    [
+        ("2026-01-15", "2028-01-14", 24),
+        ("2026-11-01", "2027-02-28", 4),
+        ("2026-12-01", "2026-12-31", 1),
+        ("2025-05-01", "2026-04-30", 12),
+    ],
+)
+def test_months_are_counted_across_years(first, last, months):
+    found = length(date.fromisoformat(first), date.fromisoformat(last))
+    assert found == (months, Measure.MONTHS)

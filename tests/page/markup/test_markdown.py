@@ -214,3 +214,24 @@ class TestCardNames:
 )
 def test_plain_words(text: str, words: str) -> None:
     assert plain(text) == words
+
+
+@pytest.mark.parametrize(
+    "text", ["- [ ] one\n- [x] two", "- [ ] one\n\n- [x] two", "1. [ ] one\n\n2. [x] two"]
+)
+def test_boxes_of_tight_and_loose_lists_are_ticked_by_their_number(text: str) -> None:
+    assert re.findall(r'<a href="tick:(\d)">', to_html(text)) == ["0", "1"]
+
+
+@pytest.mark.parametrize("text", ["[ ] one", "> [x] two", "- one [ ] two"])
+def test_a_box_anywhere_else_stays_as_it_was_typed(text: str) -> None:
+    html = to_html(text)
+    assert "tick:" not in html
+    assert "[ ]" in html or "[x]" in html
+
+
+def test_a_picture_keeps_its_title() -> None:
+    uid = "018f3c2e-7a10-7c3b-9d55-0242ac120002"
+    html = to_html(f'![a map](file:{uid} "by <B> & me")')
+    assert f'<img src="file:{uid}" alt="a map" title="by &lt;B&gt; &amp; me">' in html
+    assert "title" not in to_html(f"![a map](file:{uid})")

@@ -245,6 +245,9 @@ def test_locked_files_and_scans_have_no_words(binder, tmp_path):
     (uid,) = filing.add_leaves(binder, notes_tab(binder), report.filed, "")
     filed_words.read_in(binder, [(uid, [report.filed[0].uid])], quiet, never)
     assert filed_words.words_of(binder, uid)[report.filed[0].uid].none
+    (tmp_path / "open.pdf").write_bytes(written("One page"))
+    report = keep(binder, tmp_path / "open.pdf")
+    assert (len(report.filed), report.remarks, report.amiss) == (1, [], [])
 
 
 # Notes beside pages and ticks

@@ -215,3 +215,17 @@ def test_what_a_leaf_says_first_of_a_source():
         ("Cite it as", "talk"),
     ]  # fmt: skip
     assert bibliography.facts(SourceView("", "bare", "Bare", {})) == [("Cite it as", "bare")]
+
+
+@pytest.mark.parametrize(
+    ("person", "name"),
+    [
+        ({"given": "Orla", "family": "Tenpenny"}, "Orla Tenpenny"),
+        ({"family": "Tenpenny"}, "Tenpenny"),
+        ({"literal": "The Saltings Circle"}, "The Saltings Circle"),
+        ({"given": "Orla", "literal": "O. T."}, "Orla"),
+        ({}, ""),
+    ],
+)
+def test_a_name_is_told_given_name_first(person, name):
+    assert sources.person_name(person) == name
