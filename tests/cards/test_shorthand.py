@@ -186,3 +186,8 @@ def test_a_line_far_too_long_says_so_and_is_not_read_to_its_end() -> None:
     )
     assert line.parts[-1].start == LONGEST
     assert isinstance(line, CardLine)
+
+
+def test_a_spread_without_a_name_is_this_one():
+    assert fit(read("3w"), 3) == "This spread takes three cards; this line has one."
+    assert fit(read("3w, qc, 4: star"), 3) == "This spread has places 1 to 3; there is no place 4."

@@ -24,6 +24,15 @@ def test_changes_in_different_places_stand_together(here, there, both):
     assert together("One.\n\nTwo.", here, there) == both
 
 
+def test_changes_that_reach_into_each_other_are_left_to_the_reader():
+    before = "one two three four five"
+    assert together(before, "one red four five", "one two blue five") is None
+    assert together(before, "one red five", "one two blue four five") is None
+    assert together(before, "red two three four five", "one two three four blue") == (
+        "red two three four blue"
+    )
+
+
 @given(WORDS, WORDS)
 def test_where_only_one_changed_it_stands(before, after):
     assert together(before, after, before) == after

@@ -4,9 +4,10 @@ from xml.etree import ElementTree
 
 import pytest
 
+from binder.cards.faces.lettering import text_width
 from binder.page.layout.boxes import about
 from binder.page.layout.captions import caption_svg
-from binder.page.layout.marks import Spot
+from binder.page.layout.marks import Spot, caption_width
 
 ROOM = about(2.0, 3.0, 1.0, 0.5)
 
@@ -40,3 +41,11 @@ def test_a_numbered_caption_begins_with_its_number():
     assert [y for *_, y in numbered] == [y for *_, y in plain]
     wider = lines(spot, 17)[0][1]
     assert wider > numbered[0][1] > 200 - 50
+
+
+def test_the_number_of_a_caption_takes_room_for_each_of_its_figures():
+    alone, two, words = (text_width(figures, 10.0) for figures in ("0", "00", "one"))
+    assert caption_width(("",), 7, 10.0) == pytest.approx(alone)
+    assert caption_width(("",), 12, 10.0) == pytest.approx(two)
+    assert caption_width(("one",), 12, 10.0) > two + words
+    assert caption_width(("", "one"), 7, 10.0) == pytest.approx(max(alone, words))

@@ -195,6 +195,17 @@ def test_a_slip_says_the_year_of_a_day_of_another_year(course_shelf, log, today,
     assert notes == [said]
 
 
+def test_a_reading_is_not_put_right_to_after_what_it_expects(log):
+    binder, tab = log
+    uid = readings.log(binder, tab, THREE)
+    lookbacks.expect(binder, uid, "It rains.", 60, "2026-12-20")
+    lookbacks.expect(binder, uid, "It snows.", 60, "2027-01-20")
+    with pytest.raises(CanMend, match="falls due on 20 December 2026, before that day"):
+        readings.change_reading(binder, uid, replace(THREE, at="2026-12-21T08:00"))
+    readings.change_reading(binder, uid, replace(THREE, at="2026-12-20T08:00"))
+    assert readings.reading(binder, uid).at.isoformat().startswith("2026-12-20T08:00")
+
+
 def test_a_line_about_a_place(log):
     binder, tab = log
     uid = readings.log(binder, tab, THREE)
