@@ -139,3 +139,17 @@ def test_links_footnotes_and_blocks_stay_within_the_text(text, at):
 
 def test_opened_reads_the_notation():
     assert opened("a‸b‸c") == ("abc", 1, 2)
+
+
+@pytest.mark.parametrize(
+    ("before", "after"),
+    [
+        ("‸**one** two‸", "**‸one two‸**"),
+        ("one **t‸wo** three‸", "one **t‸wo three‸**"),
+        ("‸one **two** three‸", "**‸one two three‸**"),
+        ("‸**one** **two**‸", "**‸one two‸**"),
+        ("a ‸**b**‸", "a ‸b‸"),
+    ],
+)
+def test_a_style_swallows_what_had_it_already(before, after):
+    assert do(toggle, before, "bold") == after

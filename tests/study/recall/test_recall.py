@@ -62,8 +62,12 @@ def test_when_all_is_asked_the_next_day_is_named(course_shelf):
         course.change_unit(binder, unit.uid, name="x", starts="", ends="", cards=["wands-02"])
     words.write_words(*course_shelf.card_leaf("wands-02"), "upright", "Waiting on the wall.")
     hold(course_shelf, EVENING)
-    with pytest.raises(CanMend, match=r"due on \d+ March 2026"):
+    ahead = recall.next_day(course_shelf, EVENING)
+    assert ahead is not None
+    assert ahead > EVENING.date()
+    with pytest.raises(CanMend, match=rf"due on {ahead.day} March 2026"):
         recall.make_round(course_shelf, EVENING)
+    assert recall.waiting(course_shelf, EVENING + (ahead - EVENING.date())) > 0
 
 
 def test_with_nothing_to_ask_it_is_said(shelf):
