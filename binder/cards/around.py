@@ -1,6 +1,6 @@
 """A word that could name a card, and what stands around it."""
 
-from enum import Enum
+from enum import Enum, IntEnum
 from re import Match
 
 from binder.cards import clues
@@ -19,6 +19,19 @@ class Kind(Enum):
     WORD = "the Star"
     NUMERAL = "XVII"
     CODE = "3w"
+    ENTRY = "Wands 3"
+    SEVERAL = "Towers"
+
+
+class Grade(IntEnum):
+    """What a name is worth by itself."""
+
+    NEVER = 0
+    IN_COMPANY = 1
+    """Only in a list with cards that are sure."""
+    IF_KNOWN = 2
+    """Also if the same card is surely named elsewhere in the leaf, or another just before."""
+    SURE = 3
 
 
 class Candidate:
@@ -35,6 +48,7 @@ class Candidate:
         self.after = narrow(text[end : end + REACH])
         self._before: str | None = None
         self._words: list[str] | None = None
+        self._cues: list[str] | None = None
 
     @property
     def before(self) -> str:
@@ -60,8 +74,30 @@ class Candidate:
     @property
     def cues(self) -> list[str]:
         """The words before in small letters, without an article at the end."""
-        words = [word.lower() for word in self.words]
-        return words[:-1] if words and words[-1] in clues.ARTICLES else words
+        if self._cues is None:
+            words = [word.lower() for word in self.words]
+            self._cues = words[:-1] if words and words[-1] in clues.ARTICLES else words
+        return self._cues
+
+    @property
+    def indefinite(self) -> bool:
+        """Whether 'a' or 'an' stands before."""
+        return self.words[-1:] in (["a"], ["an"], ["A"], ["An"])
+
+    @property
+    def drawn(self) -> bool:
+        """Whether a word for drawing stands before, or opens the list this stands in."""
+        cues = self.cues
+        while cues and cues[-1] in clues.FOR_WHOM:
+            cues = cues[:-1]
+        if cues and (cues[-1] in clues.DRAWN or " ".join(cues[-2:]) in clues.DRAWN):
+            return True
+        return self.after_colon and clues.DRAWN_LIST.search(self.before) is not None
+
+    @property
+    def after_colon(self) -> bool:
+        """Whether something with a colon leads here."""
+        return bool(self.cues) and self.cues[-1].endswith(":")
 
     @property
     def previous(self) -> str:

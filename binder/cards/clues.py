@@ -7,7 +7,7 @@ Which words tell is common practice, tried on the labelled corpus of the tests.
 import re
 
 _PIECE = re.IGNORECASE | re.VERBOSE
-_REVERSAL = r"(?:reversed|upright|inverted|upside\ down|on\ (?:its|his|her)\ head|rev\.?|rx|r)"
+_REVERSAL = r"(?:reversed|upright|inverted|upside\ down|on\ (?:its|his|her)\ head|rev\.?|rx|(?-i:r|R(?!\.[ ]\w)))"
 
 TURNED = re.compile(
     rf"""[*_]*[,;:]?[ \n]\(?{_REVERSAL}(?![\w'’])
@@ -18,7 +18,9 @@ TURNED = re.compile(
 
 TURNED_PLAINLY = re.compile(
     rf"""{TURNED.pattern}(?=[*_]*\)?(?:$|[ ]?[.,;:!?)\]|/\n—–]|[ \n](?:and|or|in|at|again|then|
-    here|means?|may|might|cross\w*|beneath|above|below|beside|behind|ahead|as|is|was|but|next|so
+    here|means?|may|might|cross\w*|beneath|above|below|beside|behind|ahead|as|is|was|but|next|so|
+    came|comes|fell|falls|turn(?:s|ed)|appear(?:s|ed)?|has|had|will|would|could|can|for|on|when|
+    this|today|tonight|yesterday|twice|says|said|tells|looks|feels|does
     )\b))""",
     _PIECE,
 )
@@ -33,6 +35,56 @@ PLACED = re.compile(
     _PIECE,
 )
 """'in place 5', 'lay in the tenth place'; 'in the first place' is too often said of anything."""
+
+IN_THE_PACK = re.compile(
+    r"""[*_]*[ \n](?:in|from|of|on|out[ \n]of)[ \n](?:(?:the|my|her|his|our|your|this|that|any|each|
+    every|either|old|older|new|other|one)[ \n]){1,3}(?:packs?|decks?|draws?|spreads?|readings?|layouts?)\b""",
+    _PIECE,
+)
+"""'the moon in the pack'."""
+
+WHEN_DRAWN = re.compile(
+    r"""[*_]*,?[ \n](?:(?:this|that)[ \n](?:morning|evening|afternoon|night|time|week|month)|today|
+    tonight|yesterday|last[ \n]night|again|twice|(?:on[ \n])?(?:mon|tues|wednes|thurs|fri|satur|sun)day|
+    for[ \n](?:it|myself|today|tonight|tomorrow|(?:the|my|this|next|last)[ \n](?:day|week|month|year|
+    question|card|past|present|future|outcome|advice|(?:mon|tues|wednes|thurs|fri|satur|sun)day))|
+    before[ \n](?:bed|work|breakfast|supper|dinner)|at[ \n](?:noon|midnight|bedtime|dawn|breakfast)|
+    (?:when|whenever)[ \n](?:i|we|she|he|you|they)[ \n](?:ask|shuffl|cut|read|drew|draw|laid))(?![^\W_])""",
+    _PIECE,
+)
+"""After 'I drew the hermit': nothing more is said of it than when or what for."""
+
+WHEN_ASKED = re.compile(
+    r"""[*_]*,?[ \n](?:when|whenever|if|each[ \n]time|every[ \n]time)[ \n](?:i|we|she|he|you|they)[ \n]
+    (?:ask|draw|drew|read|lay|laid|shuffl|cut)""",
+    _PIECE,
+)
+
+AGAIN = re.compile(r"[*_]*,?[ \n]again[ ]*[.!?]", _PIECE)
+
+ON_SHOW = re.compile(
+    r"""[ \n](?:(?:is|was|still|now|back|up|propped)[ \n]){0,3}(?:on|against|under|beside)[ \n](?:the|my|her|his|our)[ \n]
+    (?:sill|windowsill|dresser|desk|shelf|mantel\w*|altar|nightstand|bedside|fridge|mirror|pillow|cloth)\b""",
+    _PIECE,
+)
+"""A card put up where it is seen."""
+
+AT_A_SHOW = re.compile(
+    r"""[ \n](?:at|in)[ \n](?:the|an?|our|some)[ \n](?:\w+[ \n])?(?:fair|opera|f[eê]te|carnival|pageant|circus|play|
+    theatre|temple|museum|panto\w*|procession|costume)\b|[ \n]on[ \n](?:the|a)[ \n](?:pier|stage|float)\b""",
+    _PIECE,
+)
+"""Somebody or something in costume, no card."""
+
+IN_A_ROW = re.compile(
+    r"""[*_]*[ \n]in[ \n](?:a|one|two|three|four|the[ \n]same)[ \n](?:row|days?|weeks?|months?|fortnight|spread|
+    reading|draw|line|hand|night|year)\b""",
+    _PIECE,
+)
+"""'two Towers in a week'."""
+
+LETTER_FOR = re.compile(r"(?<!\w)([A-Z]) for (?:the )?$")
+"""'D for the devil'."""
 
 TABLE_TALK = re.compile(
     r"""[*_]*(?:[ ]*:|[ ][–—]|,?[ \n](?:
@@ -54,10 +106,21 @@ TABLE_TALK = re.compile(
 NOTHING_MORE = re.compile(r"[*_'’\"”)]*[ ]*(?:[.?!…]|\||\n[ ]*(?:\n|[-*+|#>]|\d+[.)])|$)", _PIECE)
 """The sentence, line or cell ends here."""
 
+CARD_LEAD = re.compile(r"\bcards?\b[^.!?:;\n]{0,30}:[ *_]*(?:the )?$", re.IGNORECASE)
+"""'Card for May:'."""
+
+DRAWN_LIST = re.compile(
+    r"\b(?:drew|drawn|pulled|dealt|laid)\b[^.!?:;\n]{0,40}:[ *_]*(?:the )?$", re.IGNORECASE
+)
+"""'Drew for it:'."""
+
 STOP = re.compile(r"[*_'’\"”]*[ ]*(?:[.,;:?!…)\]|/+\n—–]|$)", _PIECE)
 
 ITS_OWN = re.compile(r"['’]s?[ \n][a-z]")
 """'Death's horse'."""
+
+NOBODYS = re.compile(r"['’]s?[ \n](?:door|bed|bench|peace|court|doorstep|hand|own|sake)\b", _PIECE)
+"""'death's door'."""
 
 OF_SOMEWHERE = re.compile(
     r"(?:['’]s?)?[ \n](?:of|among)[ \n](?:the[ \n])?[A-Z]|['’]s?[ \n][A-Z][a-z]"
@@ -72,7 +135,10 @@ IN_THE_SKY = re.compile(
     rf"""[ \n](?:(?:(?:\w+[ \n]){{0,2}}(?:in|into|enters|entering|leaves|leaving)[ \n])?
     (?:{_SIGNS.replace(" ", "|")})\b
     |(?:{_ASPECTS.replace(" ", "|")})[ \n](?:with[ \n])?(?:{_PLANETS.replace(" ", "|")})\b
-    |(?:waxing|waning|rising|rises|rose|setting|sets?|shone|shines|went[ \n]down|came[ \n]out)\b
+    |(?:waxing|waning|rising|rises|rose|setting|sets?|shone|shines|shining|went[ \n]down|came[ \n]out|
+    was[ \n]shining|came[ \n]up[ \n](?:over|behind|out|through|red|late|early))\b
+    |(?:is|was|were|be|hung|hangs|had[ \n]been)[ \n](?:(?:nearly|almost|not|already|very|still|just|so|at|
+    properly)[ \n]){{0,2}}(?:full|new|gibbous|up|down|high|low|bright|hot|warm|out|setting|rising)\b
     |signs?\b)""",
     _PIECE,
 )
@@ -80,7 +146,7 @@ IN_THE_SKY = re.compile(
 
 MEASURED = re.compile(
     r"""[. ]?[ \n]?(?:ago|later|old|left|bulbs?|lamps?|led|watts?|a|per|each|of|or[ \n]so|off|pm|am|
-    for|on[ \n]the|in[ \n]change|wind|and[ \n]a[ \n]half|pieces?|coins?|to|more|less|
+    for|since|until|till|on[ \n]the|in[ \n]change|wind|and[ \n]a[ \n]half|pieces?|coins?|to|more|less|
     (?:is|was)[ \n](?:(?:not|never|too)[ \n])?(?:enough|plenty|much|little)|\d+d)\b|[%°]""",
     _PIECE,
 )
@@ -89,12 +155,17 @@ MEASURED = re.compile(
 BETWEEN = re.compile(
     rf"""[*_'’"”]*(?:[ ]\(?{_REVERSAL}\)?)?[*_'’"”]*
     (?:[ ]?[,;/+&→>|][ \n]?|[ ][–—-][ ]|[ \n]|
-    [ ]?\n{{1,2}}[ ]?(?:(?:[-*+>]|\d{{1,2}}[.):])[ ])?(?:\[[ xX]\][ ])?)
-    (?:(?:and|then|with|or|plus|next[ ]to|beside|crossed[ ]by|covered[ ]by|and[ ]then|followed[ ]by)
+    [ ]?\n{{1,2}}[ ]?(?:(?:[-*+>]|\d{{1,2}}[.):])[ ])?(?:\[[ xX]\][ ])?|
+    [.;]?[ \n](?:[-*][ ])?[a-zA-Z][\w'’ ]{{1,28}}:[ ])
+    (?:(?:and|then|with|or|plus|next[ ]to|beside|crossed[ ]by|covered[ ]by|and[ ]then|followed[ ]by|
+    alongside|opposite)
     [ \n])?(?:the[ \n]|a[ \n])?(?:\d{{1,2}}[:.)][ ])?[*_'‘"“(]*""",
     _PIECE,
 )
-"""Between two cards of one list: ', ', ' r; ', ' and the ', a line end with its list mark."""
+"""Between two cards of one list: ', ', ' r; ', ' and the ', a line end with its list mark.
+
+Also 'What crosses: ' of a list that says what each card is for.
+"""
 
 OPENING = re.compile(
     r"""(?:[.!?…][\"'’”)\]]*\s|\n\n[ ]?|\n[ \t]*(?:[-*+>\#|]+|\d{1,3}[.):])[ ](?:\[[ xX]\][ ])?
@@ -108,7 +179,31 @@ ITEM = re.compile(r"(?:\n[ \t]*(?:[-*+]|\d{1,3}[.)])[ ](?:\[[ xX]\][ ])?|\|[ ]?)
 
 NEXT_WORD = re.compile(r"[*_]*[ \n][*_]*([^\W_][\w'’]*)")
 WIDE = re.compile(r"\s\s+")
-NUMERAL_AHEAD = re.compile(r"\W{1,4}(?:and )?(?:[IVX]{2,5}\b|[A-Z][a-z])")
+NUMERAL_AHEAD = re.compile(
+    r"\W{1,4}(?:and )?(?:[IVX]{2,5}\b|[A-Z][a-z])|(?: to |–)(?:[VX]|[IVX]{2,5})\b"
+)
+RANGE_AHEAD = re.compile(r"[*_]*(?: to (?:the )?|–)[*_]*[IVX]{1,5}(?![\w'’])")
+RANGE_BEHIND = re.compile(r"\b[IVX]{1,5}[*_]*(?: to (?:the )?|–)[*_]*$")
+MORE_NUMERALS = re.compile(r"[ivxlc]*[.,;]?|and|or|to|&|[-–]")
+"""What may stand between a label and a numeral: 'volumes II and III'."""
+
+CITED = re.compile(r"[.,]?[ ](?:(?:no|pp?|ch)[.][ ]?)?\d+(?:[-–]\d+)?(?:[.,;)\n]|$)", _PIECE)
+"""'III, 37'."""
+
+HEADING_AFTER = re.compile(r"[.)][ \n][^\W_]")
+"""'II. Before the reading'."""
+
+SCORED = re.compile(r"[-–—:.,/%°]\d|[%°]|[ ]?[-–—][ ]?\d")
+TRICK = re.compile(r"[ \n]tricks?\b")
+COUNTED_ON = re.compile(
+    r"[.,:/x×%-]?\d|[ ]?(?:[-–—/x×+]|to|or|and|of|in|per|for|each)[ ]?\d|[ ](?:of|per|each)\b"
+)
+COURT_OF = re.compile(r"(?:[qQ]|[kK]n|[kK]t|[pP]g)\s+of\s+\w")
+ACE_AFTER = re.compile(
+    r"[ \n](?:(?!th|being|having|during|follow|noth|anyth|someth|everyth|even|morn)\w{2,}ing|again|today"
+    r"|tonight|yesterday|then)\b"
+)
+"""After 'drew as': seldom said after the little word."""
 
 
 def _set(words: str) -> frozenset[str]:
@@ -126,25 +221,39 @@ DRAWN = _set("drew drew: drawn drawn: draw draw: pulled pulled: dealt dealt:") |
     "turned up",
     "turned over",
 }
+FOR_WHOM = _set("me him her us them you myself")
+"""'drew me the hermit'."""
+GETS = _set("get gets getting got draw draws drawing drew pull pulls pulling see seeing turn turning")
+ALWAYS = _set("always keep keeps kept still forever")
+"""'I always get the lovers'."""
+SEVERAL = (["two"], ["three"], ["four"], ["five"], ["both"], ["several"])
+NO_COMMON_WORD = _set("hierophant")
 ARTICLES = _set("a an the")
 PRONOUNS = _set("it him her them")
 CALLED = _set("called named christened nicknamed spelt")
 CALLS = _set("call calls calling name names")
 """The same, if 'her' or the like follows."""
-SKY_BEFORE = _set("full new half waxing waning blue harvest") | _set(_ASPECTS)
+SKY_BEFORE = _set("full new half waxing waning gibbous crescent thin blue harvest hunter's") | _set(_ASPECTS)
 PAGES = _set("a an one each every another whole half last first next second third this")
 """'a page of cups' in a sketch pad."""
 MEASURES = _set(
     "last past next about for every within after only some over under cost costs paid pay a is was"
-    " than by from to at of took takes another £ $ €"
+    " than by from to at of took takes another another's £ $ €"
 )
-CREATURES = _set("moth moths butterfly butterflies penguin penguins dragonfly crab crabs beetle")
-NUMBERED_BY = _set("century centuries drip edition form corps")
+CREATURES = _set(
+    "moth moths butterfly butterflies penguin penguins dragonfly crab crabs beetle concerto sonata"
+    " symphony quartet waltz overture"
+)
+"""And pieces of music: 'the Emperor concerto'."""
+NUMBERED_BY = _set(
+    "century centuries drip drips line lines fluids antibiotics bag bags pole pump edition form"
+    " corps"
+)
 
 NAMING = _set(
     "mr mrs miss ms dr sir dame lady lord saint st captain canon father sister brother mother"
     " uncle aunt chief professor lieutenant sergeant king queen prince princess pope north south"
-    " east west evening morning new full half old blue pole harvest great little upper lower"
+    " east west evening morning new full half old blue pole harvest great little upper lower april"
 )
 """Before a capital word these make it part of a proper name, even where a sentence opens."""
 
@@ -157,9 +266,41 @@ LABELS = _set(
     " issue item king lecture leaf lesson letter level line lot meeting month no nos note number"
     " page paper para paragraph part parts phase plate point pope psalm psalms question report room"
     " row scene section series session sheet stage step table tab term type unit units vol volume"
-    " volumes war week year century verse world mark model channel"
+    " volumes war week year century verse world mark model channel factor ward bay nerve folio"
+    " division company squadron category class cap pl vol fol"
 )
 """Before a numeral these say what it counts."""
+
+SHORT_LABELS = _set(
+    "vol vols ch chap chaps cap pt pts sec sect no nos fig figs pl pls bk bks lib fol ff art ps pss p"
+    " pp op para par app tab"
+)
+"""The same cut short, with a point."""
+
+OWNERS = _set("a an his her their your its our")
+SPOKEN = _set("says said saying marked stamped lettered scrawled dated")
+COMMON_SUITS = ("cups", "coins", "hearts", "clubs", "spades", "diamonds", "discs", "disks")
+"""Suits that are words for much else, before a number."""
+
+INN_PREPOSITIONS = _set("at to from in of behind outside opposite near")
+INN_WORDS = _set(
+    "inn pub tavern alehouse landlord landlady host hostess ostler pint pints ale beer cider bar"
+    " supper supped dinner dined lunch lunched breakfast drink drinks drank drinking lodged lodging"
+    " lodgings slept stayed staying stopped met meeting room rooms bed yard taproom parlour darts"
+    " coach carrier put sign quiz"
+)
+"""'supper at the Star'."""
+_DAY = r"(?:mon|tues?|weds?|wednes|thu(?:rs?)?|fri|satu?r?|sat)(?:day)?"
+OTHER_DAY = re.compile(rf"\b{_DAY}\b[^.!?:\n]{{0,14}}$", re.IGNORECASE)
+"""Before 'Sun': 'Saturday yes, '."""
+TIME_OF_DAY = re.compile(r",?[ ](?:off|morning|night|evening|afternoon|lunch|a\.?m|p\.?m)\b", _PIECE)
+ON_A_DAY = (["on"], ["by"], ["till"], ["until"], ["next"], ["last"], ["every"])
+TITLE_WORDS = _set(
+    "fool magician high priestess empress emperor hierophant lovers chariot strength hermit wheel"
+    " justice hanged death temperance devil tower star moon sun judgement judgment world ace two"
+    " three four five six seven eight nine ten page knight queen king"
+)
+AND_PARTNER = re.compile(r" (?:and|&) (?:the )?([A-Z][a-z]+)")
 
 APART = _set(
     "i reversed upright rx r monday tuesday wednesday thursday friday saturday sunday january"
@@ -172,6 +313,8 @@ OPENERS = _set(
     "after again against also and another as at before below beside between both but by cut dealt"
     " drew even for from got had here if in is it laid like major my near of on once only or over"
     " pulled read reversed see so still that the then this though today tonight trump turned under"
-    " when where while why with yesterday"
+    " when where while why with yesterday lay laid put place set turn took take compare find found"
+    " get seeing hid kept love like liked meet met drawing pulling first then next finally maybe"
+    " perhaps because since so not just even yes no now later soon what who whose which"
 )
 """Words that may open a sentence before a numeral; any other could be a king's name."""

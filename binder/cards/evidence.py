@@ -1,26 +1,15 @@
 """Whether a word in running text is meant as a card: weighs what stands around it."""
 
 from collections.abc import Iterator, Sequence
-from enum import IntEnum
 
-from binder.cards import clues
-from binder.cards.around import REACH, Candidate, Kind, narrow
+from binder.cards import clues, numbered
+from binder.cards.around import REACH, Candidate, Grade, Kind, narrow
 
 _GAP = 40
 """The most characters between two cards of one list."""
 _JOINTS = (".", "-", "'", "’")
 _LIGHTS = ("major-18", "major-19")
-
-
-class Grade(IntEnum):
-    """What a name is worth by itself."""
-
-    NEVER = 0
-    IN_COMPANY = 1
-    """Only in a list with cards that are sure."""
-    IF_KNOWN = 2
-    """Also if the same card is surely named elsewhere in the leaf, or another just before."""
-    SURE = 3
+_NO_ARTICLE = ("major-08", "major-11", "major-13", "major-14", "major-20")
 
 
 def accepted(candidates: Sequence[Candidate]) -> Iterator[Candidate]:
@@ -45,13 +34,7 @@ def grade(each: Candidate) -> Grade:
         return Grade.SURE
     if _in_an_address(each):
         return Grade.NEVER
-    if each.kind is Kind.NUMERAL:
-        return _numeral(each)
-    if each.kind is Kind.RANKED:
-        return _ranked(each)
-    if each.kind is Kind.CODE:
-        return _code(each)
-    return _title(each)
+    return _BY_KIND.get(each.kind, _title)(each)
 
 
 def _in_an_address(each: Candidate) -> bool:
@@ -63,18 +46,6 @@ def _in_an_address(each: Candidate) -> bool:
     if last == "-" and start > 1 and text[start - 2].isalnum():
         return True
     return first[:1] in _JOINTS and first[1:].isalnum() and first not in ("'s", "’s")
-
-
-def _ranked(each: Candidate) -> Grade:
-    if each.surface[0].isdigit() and _counted(each):
-        return Grade.NEVER
-    sketched = each.surface.startswith("page") and each.words and each.words[-1] in clues.PAGES
-    return Grade.IN_COMPANY if sketched else Grade.SURE
-
-
-def _counted(each: Candidate) -> bool:
-    """'2.3 of cups', '1/3 of cups'."""
-    return each.before[-1].isdigit() or each.before[-1] in "/.,:+-"
 
 
 def _title(each: Candidate) -> Grade:
@@ -89,57 +60,110 @@ def _title(each: Candidate) -> Grade:
     return _opening_word(each)
 
 
+def _several(each: Candidate) -> Grade:
+    """'two Towers in a week'."""
+    if not each.capital or each.cues[-1:] not in clues.SEVERAL or _part_of_a_name(each):
+        return Grade.NEVER
+    return Grade.SURE if clues.IN_A_ROW.match(each.after) else Grade.IF_KNOWN
+
+
 def _said_as_card(each: Candidate) -> bool:
     after = each.after
     turned = clues.TURNED if each.capital else clues.TURNED_PLAINLY
     if turned.match(after) or clues.CARD_AFTER.match(after) or clues.PLACED.match(after):
         return True
+    if clues.IN_THE_PACK.match(after) or _drawn(each) or _always_got(each):
+        return True
     stops = clues.STOP.match(after)
     if not stops and not each.capital:
         return False
+    return _card_before(each) or _letter_for(each)
+
+
+def _drawn(each: Candidate) -> bool:
+    """'I drew the hermit this morning': drawn, and nothing said that one says of a drawing."""
+    after = each.after
+    if not (clues.NOTHING_MORE.match(after) or clues.WHEN_DRAWN.match(after)):
+        return False
+    return each.drawn
+
+
+def _always_got(each: Candidate) -> bool:
+    """'I always get the lovers'."""
     cues = each.cues
-    return _card_before(cues) or (
-        _drawn_before(cues) and clues.NOTHING_MORE.match(after) is not None
-    )
+    if not cues or cues[-1] not in clues.GETS:
+        return False
+    if clues.WHEN_ASKED.match(each.after):
+        return True
+    often = bool(clues.ALWAYS.intersection(cues[-3:-1])) and each.key not in _LIGHTS
+    return often and clues.NOTHING_MORE.match(each.after) is not None
 
 
-def _card_before(cues: Sequence[str]) -> bool:
+def _letter_for(each: Candidate) -> bool:
+    """'D for the devil'."""
+    letter = clues.LETTER_FOR.search(each.before)
+    return letter is not None and letter[1].lower() == _bare(each)[0]
+
+
+def _bare(each: Candidate) -> str:
+    """The name in small letters without its article."""
+    return (each.surface[4:] if each.article else each.surface).lower()
+
+
+def _card_before(each: Candidate) -> bool:
     """'my card for the month is' and the like."""
+    cues = each.cues
     rest = next((word for word in reversed(cues) if word not in clues.AFTER_CARD_WORDS), "")
-    return rest in clues.CARD_WORDS
-
-
-def _drawn_before(cues: Sequence[str]) -> bool:
-    return bool(cues) and (cues[-1] in clues.DRAWN or " ".join(cues[-2:]) in clues.DRAWN)
+    if rest in clues.CARD_WORDS:
+        return True
+    return each.after_colon and clues.CARD_LEAD.search(each.before) is not None
 
 
 def _small_letters(each: Candidate) -> Grade:
-    if each.kind is Kind.PHRASE and not each.after.startswith((" of ", " of\n")):
-        return Grade.SURE
+    if each.indefinite:
+        return Grade.NEVER
+    if each.kind is Kind.PHRASE or _bare(each) in clues.NO_COMMON_WORD:
+        of_another = each.after.startswith((" of ", " of\n"))
+        if not of_another and not clues.AT_A_SHOW.match(each.after):
+            return Grade.SURE
+    if each.article and clues.AGAIN.match(each.after) and each.key not in _LIGHTS and each.opens:
+        return Grade.IF_KNOWN
     return Grade.IN_COMPANY if clues.STOP.match(each.after) else Grade.NEVER
 
 
 def _in_the_sky(each: Candidate) -> bool:
     cues = each.cues
     if cues and cues[-1] in ("to", "with"):
-        cues.pop()
+        cues = cues[:-1]
     return bool(clues.IN_THE_SKY.match(each.after)) or (bool(cues) and cues[-1] in clues.SKY_BEFORE)
 
 
 def _weekday(each: Candidate) -> bool:
-    """'Sun 3 May', 'Sat and Sun'."""
-    dated = each.after[:1] in (" ", "/") and each.after[1:2].isdigit()
-    return dated or each.before.rstrip(" ,/-–\n").endswith(("Sat", "Sat and", "Mon", "Fri"))
+    """'Sun 3 May', 'Sat and Sun', 'Saturday yes, Sun no'."""
+    after = each.after
+    if after[:1] in (" ", "/") and after[1:2].isdigit() or clues.TIME_OF_DAY.match(after):
+        return True
+    return each.cues[-1:] in clues.ON_A_DAY or clues.OTHER_DAY.search(each.before) is not None
 
 
 def _opening_word(each: Candidate) -> Grade:
     """A capital letter that any first word has: 'Justice was done'."""
-    if clues.TABLE_TALK.match(each.after) or clues.NOTHING_MORE.match(each.after):
+    if clues.TABLE_TALK.match(each.after):
         return Grade.SURE
-    stops = clues.STOP.match(each.after)
-    if stops and clues.ITEM.search(each.before):
-        return Grade.SURE
-    return Grade.IF_KNOWN if stops or clues.ITS_OWN.match(each.after) else Grade.IN_COMPANY
+    if clues.NOTHING_MORE.match(each.after):
+        return Grade.IN_COMPANY if _scolded(each) else Grade.SURE
+    if clues.STOP.match(each.after):
+        return Grade.SURE if clues.ITEM.search(each.before) else Grade.IF_KNOWN
+    if clues.ITS_OWN.match(each.after):
+        own = each.key in _NO_ARTICLE and not clues.NOBODYS.match(each.after)
+        return Grade.IF_KNOWN if own else Grade.IN_COMPANY
+    shown = clues.ON_SHOW.match(each.after) and each.key not in _LIGHTS
+    return Grade.IF_KNOWN if shown else Grade.IN_COMPANY
+
+
+def _scolded(each: Candidate) -> bool:
+    """'Dropped the pack. Fool.'"""
+    return each.surface == "Fool" and "\n" not in each.before[-3:]
 
 
 def _part_of_a_name(each: Candidate) -> bool:
@@ -147,12 +171,25 @@ def _part_of_a_name(each: Candidate) -> bool:
     follower = each.next
     if follower[:1].isupper() and follower.lower() not in clues.APART:
         return True
-    if follower in clues.CREATURES or clues.OF_SOMEWHERE.match(each.after):
+    if follower in clues.CREATURES or clues.OF_SOMEWHERE.match(each.after) or _an_inn(each):
         return True
     cues = each.cues
     if _called_before(cues):
         return True
     return not each.article and (_named_before(each) or _of_before(cues))
+
+
+def _an_inn(each: Candidate) -> bool:
+    """'supper at the Star', 'in the Sun and Anchor'."""
+    cues = each.cues
+    if not each.article or not cues or cues[-1] not in clues.INN_PREPOSITIONS:
+        return False
+    partner = clues.AND_PARTNER.match(each.after)
+    if partner and cues[-1] == "at" and partner[1].lower() not in clues.TITLE_WORDS:
+        return True
+    if each.kind is not Kind.WORD:
+        return False
+    return any(word.strip(".,;:(") in clues.INN_WORDS for word in cues)
 
 
 def _called_before(cues: Sequence[str]) -> bool:
@@ -170,38 +207,6 @@ def _named_before(each: Candidate) -> bool:
 
 def _of_before(cues: Sequence[str]) -> bool:
     return len(cues) > 1 and cues[-1] == "of" and cues[-2] in clues.NAMING_OF
-
-
-def _numeral(each: Candidate) -> Grade:
-    if not each.surface.isupper():
-        return Grade.NEVER
-    if len(each.surface) == 1:
-        return Grade.IN_COMPANY
-    before = each.previous
-    if before.lower() in clues.LABELS or each.next in clues.NUMBERED_BY:
-        return Grade.NEVER
-    of_a_king = before[:1].isupper() and before.lower() not in clues.OPENERS
-    return Grade.IN_COMPANY if of_a_king else Grade.SURE
-
-
-def _code(each: Candidate) -> Grade:
-    if _counted(each):
-        return Grade.NEVER
-    if clues.TURNED.match(each.after) or _drawn_before(each.cues):
-        return Grade.SURE
-    if clues.MEASURED.match(each.after):
-        return Grade.NEVER
-    if not each.words or each.words[-1].lower() not in clues.MEASURES:
-        if _clear_code(each.surface):
-            return Grade.SURE
-        if each.surface[0].isdigit() and each.surface.isalnum() and each.surface.islower():
-            return Grade.IF_KNOWN
-    return Grade.IN_COMPANY if clues.STOP.match(each.after) else Grade.NEVER
-
-
-def _clear_code(surface: str) -> bool:
-    """Codes that are hardly ever anything else: '3w', 'knw'."""
-    return surface[-1] == "w" and (surface[0].isdigit() or surface[:2] == "kn")
 
 
 def _lift_by_company(candidates: Sequence[Candidate], grades: list[Grade]) -> None:
@@ -259,3 +264,12 @@ def _numeral_fits(each: Candidate, beside: Sequence[Candidate]) -> bool:
         other.kind is Kind.NUMERAL and (each.surface != "I" or other.start > each.start)
         for other in beside
     )
+
+
+_BY_KIND = {
+    Kind.NUMERAL: numbered.numeral,
+    Kind.RANKED: numbered.ranked,
+    Kind.CODE: numbered.code,
+    Kind.ENTRY: numbered.entry,
+    Kind.SEVERAL: _several,
+}

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
-from binder.cards import clues, evidence, facts
+from binder.cards import clues, evidence, facts, slips
 from binder.cards.around import Candidate, Kind
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.cards.vocabulary import vocabulary
@@ -20,6 +20,13 @@ _GAP = r"(?=\s)[^\S\n]{0,9}\n?[^\S\n]{0,9}"
 _RANKS = r"(?:10|[1-9aqk]|pg|kn|kt)"
 _ALIASES = {"priestess": 2, "the priestess": 2, "wheel": 10, "the wheel": 10, "judgment": 20}
 """Everyday short names and the other spelling; common practice."""
+_PLURALS = (
+    "fools|magicians|high priestesses|empresses|emperors|hierophants||chariots||hermits|wheels||"
+    "hanged men|deaths||devils|towers|stars|moons|suns|judgements|worlds"
+).split("|")
+"""Of the trumps that are counted, in the order of the keys."""
+_SHORT_SUIT = "pents"
+"""What the trade calls Pentacles in a hurry; its other suits are short enough."""
 _COURT = re.compile(r"(?:q|k|pg|kn|kt) of \w{4}")
 """A court's letter and a whole suit: clear enough to stand alone."""
 _HIDDEN = "\N{OBJECT REPLACEMENT CHARACTER}"
@@ -81,7 +88,9 @@ class _Words:
     def __init__(self, titles: tuple[DeckTitles, ...]) -> None:
         self.titles = titles
         self.names = dict(_names(titles))
-        suits = {fold(word) for deck in titles for word in deck.suits}
+        self.own = {word for name in self.names for word in name.split()}
+        """Every word of the names."""
+        suits = {fold(word) for deck in titles for word in deck.suits} | {_SHORT_SUIT}
         codes = {word[:end] for word in suits for end in (1, 2, 4, len(word))}
         self.pattern = re.compile(
             rf"\b(?:(?P<name>{_branches(self.names)})"
@@ -99,8 +108,9 @@ class _Words:
         return self.coded[surface]
 
     def _decode(self, surface: str) -> tuple[str, Kind] | None:
+        written = fold(surface).replace(_SHORT_SUIT, "pent")
         for deck in self.titles:
-            keys = vocabulary(deck).coded(fold(surface))
+            keys = vocabulary(deck).coded(written)
             if len(keys) == 1:
                 kind = Kind.RANKED if _COURT.match(surface) else Kind.CODE
                 return next(iter(keys)), kind
@@ -111,15 +121,32 @@ def _names(titles: Sequence[DeckTitles]) -> Iterator[tuple[str, tuple[str, Kind]
     """Every spelt-out name in small letters with its key and kind; the last of a name counts."""
     for alias, number in _ALIASES.items():
         yield alias, (facts.CARDS[number].key, Kind.WORD)
-    for card in facts.CARDS[1:22]:
+    for card, several in zip(facts.CARDS, _PLURALS, strict=False):
+        if several:
+            yield several, (card.key, Kind.SEVERAL)
         for deck in titles[:1]:
             yield deck.roman(card.key).lower(), (card.key, Kind.NUMERAL)
+    yield from _minors(titles)
     for deck in reversed(titles):
         for name, key in deck.names().items():
             kind = _kind(name, deck, key)
             yield name, (key, kind)
             if kind is Kind.PHRASE and not name.startswith("the "):
                 yield f"the {name}", (key, kind)
+
+
+def _minors(titles: Sequence[DeckTitles]) -> Iterator[tuple[str, tuple[str, Kind]]]:
+    """Rank and suit as different decks call them, 'Wands 3', 'page of pents'."""
+    decks = [deck for deck in reversed(titles) if not deck.endings]
+    ranks = {fold(word): at for deck in decks for at, word in enumerate(deck.ranks, 1)}
+    ranks |= {str(number): number for number in range(2, 11)}
+    suits = {fold(deck.suit(suit)): suit for deck in decks for suit in facts.SUITS}
+    if suits.get("pentacles") == "pentacles":
+        suits[_SHORT_SUIT] = "pentacles"
+    for word, suit in suits.items():
+        yield from ((f"{word} {rank}", (f"{suit}-{rank:02}", Kind.ENTRY)) for rank in range(1, 11))
+        for rank, number in ranks.items():
+            yield f"{rank} of {word}", (f"{suit}-{number:02}", Kind.RANKED)
 
 
 def find(text: str, lexicon: Lexicon) -> list[Mention]:
@@ -141,12 +168,15 @@ def _without_marks(text: str) -> str:
 
 def _candidates(shown: str, lexicon: Lexicon) -> Iterator[Candidate]:
     words = lexicon.words
-    for match in words.pattern.finditer(_small(shown)):
+    small = slips.mended(_small(shown), words.own)
+    for match in words.pattern.finditer(small.text):
         surface = match[0]
         if not surface.isalnum():
             surface = " ".join(surface.split())
         meant = words.meaning(surface, match.lastgroup == "name")
         start, end = match.span()
+        if small.moved:
+            start, end = small.place(start), small.place(end)
         if meant is None or lexicon.bans(surface) or shown[start - 1 : start] == LEFT_ALONE:
             continue
         key, kind = meant
@@ -158,11 +188,11 @@ def _candidates(shown: str, lexicon: Lexicon) -> Iterator[Candidate]:
 
 
 def _small(text: str) -> str:
-    """Small letters, straight apostrophes, no underlines; as long as the text itself."""
+    """Small letters, straight apostrophes, no lines in 'two-of-cups'; as long as the text."""
     low = text.lower()
     if len(low) != len(text):
         low = "".join(each.lower() if len(each.lower()) == 1 else each for each in text)
-    return low.replace("_", " ").replace("’", "'")
+    return low.replace("_", " ").replace("’", "'").replace("-of-", " of ")
 
 
 def _kind(name: str, deck: DeckTitles, key: str) -> Kind:
