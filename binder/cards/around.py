@@ -75,7 +75,7 @@ class Candidate:
     def cues(self) -> list[str]:
         """The words before in small letters, without an article at the end."""
         if self._cues is None:
-            words = [word.lower() for word in self.words]
+            words = " ".join(self.words).lower().split()
             self._cues = words[:-1] if words and words[-1] in clues.ARTICLES else words
         return self._cues
 
@@ -123,7 +123,7 @@ def _last_words(before: str) -> list[str]:
     lead = before.rstrip(_QUOTES)
     if not lead[-1:].isspace():
         return []
-    return lead[lead.rfind("\n\n") + 1 :].split()[-5:]
+    return lead[lead.rfind("\n\n") + 1 :].split()[-8:]
 
 
 def _capital(name: str) -> bool:

@@ -37,7 +37,7 @@ PLACED = re.compile(
 """'in place 5', 'lay in the tenth place'; 'in the first place' is too often said of anything."""
 
 IN_THE_PACK = re.compile(
-    r"""[*_]*[ \n](?:in|from|of|on|out[ \n]of)[ \n](?:(?:the|my|her|his|our|your|this|that|any|each|
+    r"""[*_]*[ \n](?:(?:back|up|down|last|first|again|out)[ \n]){0,2}(?:in|into|from|of|on|out[ \n]of)[ \n](?:(?:the|my|her|his|our|your|this|that|any|each|
     every|either|old|older|new|other|one)[ \n]){1,3}(?:packs?|decks?|draws?|spreads?|readings?|layouts?)\b""",
     _PIECE,
 )
@@ -47,7 +47,8 @@ WHEN_DRAWN = re.compile(
     r"""[*_]*,?[ \n](?:(?:this|that)[ \n](?:morning|evening|afternoon|night|time|week|month)|today|
     tonight|yesterday|last[ \n]night|again|twice|(?:on[ \n])?(?:mon|tues|wednes|thurs|fri|satur|sun)day|
     for[ \n](?:it|myself|today|tonight|tomorrow|(?:the|my|this|next|last)[ \n](?:day|week|month|year|
-    question|card|past|present|future|outcome|advice|(?:mon|tues|wednes|thurs|fri|satur|sun)day))|
+    question|card|past|present|future|outcome|advice|(?:mon|tues|wednes|thurs|fri|satur|sun)day)|
+    (?:mon|tues|wednes|thurs|fri|satur|sun)day)|and[ \n]then|
     before[ \n](?:bed|work|breakfast|supper|dinner)|at[ \n](?:noon|midnight|bedtime|dawn|breakfast)|
     (?:when|whenever)[ \n](?:i|we|she|he|you|they)[ \n](?:ask|shuffl|cut|read|drew|draw|laid))(?![^\W_])""",
     _PIECE,
@@ -59,6 +60,37 @@ WHEN_ASKED = re.compile(
     (?:ask|draw|drew|read|lay|laid|shuffl|cut)""",
     _PIECE,
 )
+
+A_CARD = re.compile(
+    r"""[*_]*[ \n](?:as|for|is|was)[ \n](?:the|a|an|my|her|his|your|our)[ \n](?:\w+[ \n]){0,2}cards?\b""", _PIECE
+)
+"""'the world as my last card'."""
+
+CARD_WAS = re.compile(
+    r"\bcards?\b[^.!?;:\n]{0,40}[ \n](?:was|is|were|came|said)[ \n](?:the[ \n])?$", re.IGNORECASE
+)
+"""'turned the top card, and it was'."""
+
+ASKED_GOT = re.compile(
+    r"\bask(?:ed|ing)?\b[^.!?;:\n]{0,60}[ \n](?:got|get|had|have|given)[ \n](?:the[ \n])?$", re.IGNORECASE
+)
+"""'asked about the roof and got'."""
+
+DRAWN_EARLIER = re.compile(
+    r"\b(?:drew|drawn|pulled|dealt|laid|turned[ \n](?:up|over))\b[^.!?;:\n]{3,70}$", re.IGNORECASE
+)
+"""In the same sentence."""
+
+AMONG_THEM = re.compile(
+    r"""[ \n](?:between|beside|beneath|above|below|across|over|under|behind|crossing|on[ \n]top[ \n]of)[ \n]
+    (?:it|them|both|the[ \n]two)\b""",
+    _PIECE,
+)
+
+SAID_OF_CARDS = re.compile(
+    "|".join(f"(?:{each.pattern})" for each in (CARD_AFTER, PLACED, IN_THE_PACK, A_CARD)), _PIECE
+)
+"""Any of these four; one look is quicker than four."""
 
 AGAIN = re.compile(r"[*_]*,?[ \n]again[ ]*[.!?]", _PIECE)
 
@@ -97,6 +129,7 @@ TABLE_TALK = re.compile(
     appear(?:s|ed)?\b|f(?:a|e)lls?[ \n](?:in|out|on|next|last|first|across|beside)\b|
     asks\b|says\b|means\b|shows\b|stands\b|sits\b|speaks\b|belongs\b|shares?[ \n]|looks\b|
     has[ \n](?:the|a|an|no|both|two|her|his|its)\b|is[ \n](?:the|a|my)[ \n](?:\w+[ \n])?card\b|
+    is[ \n](?:the|a)[ \n](?:\w+[ \n])?(?:woman|lady|girl|man|boy|child|youth|figure|skeleton|lion)\b|
     as[ \n](?:the|my|a|an)[ \n](?:outcome|advice|answer|card)\b|
     (?:i|we)[ \n](?:like|love|drew|had|read|did)\b))""",
     _PIECE,
@@ -124,8 +157,9 @@ NOBODYS = re.compile(r"['’]s?[ \n](?:door|bed|bench|peace|court|doorstep|hand|
 
 OF_SOMEWHERE = re.compile(
     r"(?:['’]s?)?[ \n](?:of|among)[ \n](?:the[ \n])?[A-Z]|['’]s?[ \n][A-Z][a-z]"
+    r"|[\"”'’*_]*[ \n](?:concerto|sonata|symphony|quartet|waltz|overture|march)\b"
 )
-"""'Empress of Orrin', 'Star of the Sea', 'Devil's Spoon'."""
+"""'Empress of Orrin', 'Star of the Sea', 'Devil's Spoon', 'the "Emperor" concerto'."""
 
 _SIGNS = "aries taurus gemini cancer leo virgo libra scorpio sagittarius capricorn aquarius pisces"
 _PLANETS = "mercury venus mars jupiter saturn uranus neptune pluto"
@@ -213,7 +247,9 @@ def _set(words: str) -> frozenset[str]:
 CARD_WORDS = _set("card card: cards cards: trump major")
 AFTER_CARD_WORDS = _set(
     "of for the is was called my today today: again again: day day: week week: month month: morning"
-    " night evening noon year year:"
+    " night evening noon year year: this next last tomorrow tonight came out to be as has been"
+    " monday tuesday wednesday thursday friday saturday sunday january february march april may june"
+    " july august september october november december"
 )
 DRAWN = _set("drew drew: drawn drawn: draw draw: pulled pulled: dealt dealt:") | {
     "crossed by",
@@ -224,6 +260,8 @@ DRAWN = _set("drew drew: drawn drawn: draw draw: pulled pulled: dealt dealt:") |
 FOR_WHOM = _set("me him her us them you myself")
 """'drew me the hermit'."""
 GETS = _set("get gets getting got draw draws drawing drew pull pulls pulling see seeing turn turning")
+HAPPENED = _set("got get had have given was is were came said")
+LOOKS = (["look"], ["looked"], ["looking"], ["stare"], ["stared"], ["staring"], ["laughed"], ["gazed"])
 ALWAYS = _set("always keep keeps kept still forever")
 """'I always get the lovers'."""
 SEVERAL = (["two"], ["three"], ["four"], ["five"], ["both"], ["several"])
@@ -241,10 +279,8 @@ MEASURES = _set(
     " than by from to at of took takes another another's £ $ €"
 )
 CREATURES = _set(
-    "moth moths butterfly butterflies penguin penguins dragonfly crab crabs beetle concerto sonata"
-    " symphony quartet waltz overture"
+    "moth moths butterfly butterflies penguin penguins dragonfly crab crabs beetle"
 )
-"""And pieces of music: 'the Emperor concerto'."""
 NUMBERED_BY = _set(
     "century centuries drip drips line lines fluids antibiotics bag bags pole pump edition form"
     " corps"
@@ -266,7 +302,7 @@ LABELS = _set(
     " issue item king lecture leaf lesson letter level line lot meeting month no nos note number"
     " page paper para paragraph part parts phase plate point pope psalm psalms question report room"
     " row scene section series session sheet stage step table tab term type unit units vol volume"
-    " volumes war week year century verse world mark model channel factor ward bay nerve folio"
+    " volumes war week year century verse world mark model channel factor ward bay nerve folio quire gathering signature tome proof parcel"
     " division company squadron category class cap pl vol fol"
 )
 """Before a numeral these say what it counts."""

@@ -1,14 +1,18 @@
 """Whether a word in running text is meant as a card: weighs what stands around it."""
 
-from collections.abc import Iterator, Sequence
+from bisect import bisect_left
+from collections.abc import Iterable, Iterator, Sequence
 
 from binder.cards import clues, numbered
 from binder.cards.around import REACH, Candidate, Grade, Kind, narrow
 
 _GAP = 40
 """The most characters between two cards of one list."""
+_NEAR = 1500
+"""Characters about a name within which what is named is still spoken of: some 250 words."""
 _JOINTS = (".", "-", "'", "’")
 _LIGHTS = ("major-18", "major-19")
+_SKY = (*_LIGHTS, "major-17", "major-21")
 _NO_ARTICLE = ("major-08", "major-11", "major-13", "major-14", "major-20")
 
 
@@ -18,23 +22,42 @@ def accepted(candidates: Sequence[Candidate]) -> Iterator[Candidate]:
     _lift_by_company(candidates, grades)
     graded = list(zip(candidates, grades, strict=True))
     sure = [each for each, worth in graded if worth is Grade.SURE]
-    known = {each.key for each in sure}
-    coded = any(each.kind is Kind.CODE for each in sure)
+    known = _Known(sure)
     last = -REACH
     for each, worth in graded:
-        at_hand = coded if each.kind is Kind.CODE else each.start - last < REACH
-        if worth is Grade.SURE or (worth is Grade.IF_KNOWN and (at_hand or each.key in known)):
+        at_hand = each.kind is not Kind.CODE and each.start - last < REACH
+        if worth is Grade.SURE or (worth is Grade.IF_KNOWN and (at_hand or known.near(each))):
             yield each
             last = each.end
 
 
+class _Known:
+    """Where cards are surely named: each by its key, any by its code under ''."""
+
+    def __init__(self, sure: Iterable[Candidate]) -> None:
+        self._places: dict[str, list[int]] = {}
+        for each in sure:
+            self._places.setdefault(each.key, []).append(each.start)
+            if each.kind is Kind.CODE:
+                self._places.setdefault("", []).append(each.start)
+
+    def near(self, each: Candidate) -> bool:
+        """Whether this is surely named, or another code for a code, a little before or after."""
+        places = self._places.get("" if each.kind is Kind.CODE else each.key, [])
+        at = bisect_left(places, each.start - _NEAR)
+        return at < len(places) and places[at] < each.start + _NEAR
+
+
 def grade(each: Candidate) -> Grade:
     """What the name is worth without its neighbours."""
-    if each.kind is Kind.CHOSEN:
+    kind = each.kind
+    if kind is Kind.CHOSEN:
         return Grade.SURE
     if _in_an_address(each):
         return Grade.NEVER
-    return _BY_KIND.get(each.kind, _title)(each)
+    if kind is Kind.WORD or kind is Kind.PHRASE:
+        return _title(each)
+    return _BY_KIND[kind](each)
 
 
 def _in_an_address(each: Candidate) -> bool:
@@ -70,14 +93,14 @@ def _several(each: Candidate) -> Grade:
 def _said_as_card(each: Candidate) -> bool:
     after = each.after
     turned = clues.TURNED if each.capital else clues.TURNED_PLAINLY
-    if turned.match(after) or clues.CARD_AFTER.match(after) or clues.PLACED.match(after):
+    if turned.match(after) or clues.SAID_OF_CARDS.match(after):
         return True
-    if clues.IN_THE_PACK.match(after) or _drawn(each) or _always_got(each):
+    if _drawn(each) or _always_got(each):
         return True
     stops = clues.STOP.match(after)
     if not stops and not each.capital:
         return False
-    return _card_before(each) or _letter_for(each)
+    return _card_before(each) or _letter_for(each) or _asked_got(each)
 
 
 def _drawn(each: Candidate) -> bool:
@@ -97,6 +120,14 @@ def _always_got(each: Candidate) -> bool:
         return True
     often = bool(clues.ALWAYS.intersection(cues[-3:-1])) and each.key not in _LIGHTS
     return often and clues.NOTHING_MORE.match(each.after) is not None
+
+
+def _asked_got(each: Candidate) -> bool:
+    """'asked about the roof and got the tower', 'the last card was the sun'."""
+    verb = each.cues[-1] if each.cues else ""
+    if verb in clues.HAPPENED:
+        return bool(clues.ASKED_GOT.search(each.before) or clues.CARD_WAS.search(each.before))
+    return False
 
 
 def _letter_for(each: Candidate) -> bool:
@@ -126,9 +157,21 @@ def _small_letters(each: Candidate) -> Grade:
         of_another = each.after.startswith((" of ", " of\n"))
         if not of_another and not clues.AT_A_SHOW.match(each.after):
             return Grade.SURE
+    if each.article and (clues.AMONG_THEM.match(each.after) or _drawn_with_another(each)):
+        return Grade.IF_KNOWN
     if each.article and clues.AGAIN.match(each.after) and each.key not in _LIGHTS and each.opens:
         return Grade.IF_KNOWN
     return Grade.IN_COMPANY if clues.STOP.match(each.after) else Grade.NEVER
+
+
+def _drawn_with_another(each: Candidate) -> bool:
+    """'drew the hermit this morning and the star last night'."""
+    after = each.after
+    if not (clues.STOP.match(after) or clues.WHEN_DRAWN.match(after)) or not each.cues:
+        return False
+    last = each.cues[-1]
+    joined = last[-1] == "," or last in ("and", "then")
+    return joined and clues.DRAWN_EARLIER.search(each.before) is not None
 
 
 def _in_the_sky(each: Candidate) -> bool:
@@ -187,9 +230,10 @@ def _an_inn(each: Candidate) -> bool:
     partner = clues.AND_PARTNER.match(each.after)
     if partner and cues[-1] == "at" and partner[1].lower() not in clues.TITLE_WORDS:
         return True
-    if each.kind is not Kind.WORD:
+    if each.kind is not Kind.WORD or cues[-2:-1] in clues.LOOKS:
         return False
-    return any(word.strip(".,;:(") in clues.INN_WORDS for word in cues)
+    told = cues + each.after.partition(".")[0].lower().split()[:8] if cues[-1] == "at" else cues
+    return any(word.strip(".,;:(") in clues.INN_WORDS for word in told)
 
 
 def _called_before(cues: Sequence[str]) -> bool:
@@ -212,7 +256,8 @@ def _of_before(cues: Sequence[str]) -> bool:
 def _lift_by_company(candidates: Sequence[Candidate], grades: list[Grade]) -> None:
     """Raise what stands in one list with a sure card to sure."""
     for run in _runs(candidates, grades):
-        if any(grades[at] is Grade.SURE for at in run) or _list_of_codes(candidates, run):
+        sure = any(grades[at] is Grade.SURE for at in run)
+        if sure or _list_of_codes(candidates, run) or _list_drawn(candidates, run):
             for at in run:
                 if grades[at] is not Grade.SURE and _fits(candidates, run, at):
                     grades[at] = Grade.SURE
@@ -244,6 +289,13 @@ def _list_of_codes(candidates: Sequence[Candidate], run: Sequence[int]) -> bool:
     """Two codes or more that are not sums of money or time: not all of one suit."""
     suits = {candidates[at].key[:3] for at in run if candidates[at].kind is Kind.CODE}
     return len(suits) > 1
+
+
+def _list_drawn(candidates: Sequence[Candidate], run: Sequence[int]) -> bool:
+    """'I drew the devil, the star and the sun', but not only what one draws in the sky."""
+    if len(run) < 2 or not candidates[run[0]].drawn:
+        return False
+    return any(candidates[at].key not in _SKY for at in run)
 
 
 def _fits(candidates: Sequence[Candidate], run: Sequence[int], at: int) -> bool:

@@ -90,6 +90,8 @@ def code(each: Candidate) -> Grade:
         if _clear(each.surface):
             return Grade.SURE
         if each.surface[0].isdigit() and each.surface.isalnum() and each.surface.islower():
+            if each.opens and clues.NOTHING_MORE.match(each.after):
+                return Grade.SURE
             return Grade.IF_KNOWN
     return Grade.IN_COMPANY if clues.STOP.match(each.after) else Grade.NEVER
 

@@ -177,10 +177,12 @@ def _candidates(shown: str, lexicon: Lexicon) -> Iterator[Candidate]:
         start, end = match.span()
         if small.moved:
             start, end = small.place(start), small.place(end)
-        if meant is None or lexicon.bans(surface) or shown[start - 1 : start] == LEFT_ALONE:
+        if meant is None or shown[start - 1 : start] == LEFT_ALONE:
+            continue
+        if lexicon.banned and lexicon.bans(surface):
             continue
         key, kind = meant
-        if lexicon.chooses(surface):
+        if lexicon.chosen and lexicon.chooses(surface):
             kind = Kind.CHOSEN
         elif surface == "i" and not clues.NUMERAL_AHEAD.match(shown, end):
             continue
