@@ -184,7 +184,8 @@ def _in_the_sky(each: Candidate) -> bool:
 def _weekday(each: Candidate) -> bool:
     """'Sun 3 May', 'Sat and Sun', 'Saturday yes, Sun no'."""
     after = each.after
-    if after[:1] in (" ", "/") and after[1:2].isdigit() or clues.TIME_OF_DAY.match(after):
+    dated = after[:1] in (" ", "/") and after[1:2].isdigit()
+    if dated or clues.TIME_OF_DAY.match(after):
         return True
     return each.cues[-1:] in clues.ON_A_DAY or clues.OTHER_DAY.search(each.before) is not None
 
@@ -214,7 +215,7 @@ def _part_of_a_name(each: Candidate) -> bool:
     follower = each.next
     if follower[:1].isupper() and follower.lower() not in clues.APART:
         return True
-    if follower in clues.CREATURES or clues.OF_SOMEWHERE.match(each.after) or _an_inn(each):
+    if follower in clues.FELLOWS or clues.OF_SOMEWHERE.match(each.after) or _an_inn(each):
         return True
     cues = each.cues
     if _called_before(cues):
@@ -232,8 +233,10 @@ def _an_inn(each: Candidate) -> bool:
         return True
     if each.kind is not Kind.WORD or cues[-2:-1] in clues.LOOKS:
         return False
-    told = cues + each.after.partition(".")[0].lower().split()[:8] if cues[-1] == "at" else cues
-    return any(word.strip(".,;:(") in clues.INN_WORDS for word in told)
+    if any(word.strip(".,;:(") in clues.INN_WORDS for word in cues):
+        return True
+    told = each.after.partition(".")[0].lower().split()[:8]
+    return any(word.strip(",;:(") in clues.INN_FARE for word in told)
 
 
 def _called_before(cues: Sequence[str]) -> bool:

@@ -1,6 +1,6 @@
 """What a numeral, a rank and suit, or the shorthand for one is worth as a card's name."""
 
-from binder.cards import clues
+from binder.cards import clues, number_clues
 from binder.cards.around import Candidate, Grade
 
 
@@ -12,62 +12,75 @@ def numeral(each: Candidate) -> Grade:
         return Grade.NEVER
     if _in_a_range(each):
         return Grade.SURE
-    if len(each.surface) == 1 or clues.HEADING_AFTER.match(each.after) and each.opens:
+    if len(each.surface) == 1 or _heads_a_section(each):
         return Grade.IN_COMPANY
     return Grade.IN_COMPANY if _owned_or_spoken(each) or _of_a_king(each) else Grade.SURE
 
 
 def _nought(each: Candidate) -> Grade:
-    if clues.SCORED.match(each.after) or not clues.STOP.match(each.after):
+    if number_clues.SCORED.match(each.after) or not clues.STOP.match(each.after):
         return Grade.NEVER
     return Grade.SURE if each.drawn else Grade.IN_COMPANY
 
 
 def _counts_something(each: Candidate) -> bool:
-    if each.next in clues.NUMBERED_BY or clues.CITED.match(each.after):
+    if each.next in number_clues.NUMBERED_BY or number_clues.CITED.match(each.after):
         return True
     for word in reversed(each.words):
         bare = word.strip("*_(,").lower()
-        if not clues.MORE_NUMERALS.fullmatch(bare):
+        if not number_clues.MORE_NUMERALS.fullmatch(bare):
             return _labels(bare)
     return False
 
 
 def _labels(word: str) -> bool:
     if word.endswith("."):
-        return word[:-1] in clues.SHORT_LABELS
-    return word in clues.LABELS or word.removesuffix("s") in clues.LABELS
+        return word[:-1] in number_clues.SHORT_LABELS
+    return word in number_clues.LABELS or word.removesuffix("s") in number_clues.LABELS
 
 
 def _in_a_range(each: Candidate) -> bool:
     """'I to V'."""
-    return bool(clues.RANGE_AHEAD.match(each.after) or clues.RANGE_BEHIND.search(each.before))
+    return bool(
+        number_clues.RANGE_AHEAD.match(each.after) or number_clues.RANGE_BEHIND.search(each.before)
+    )
+
+
+def _heads_a_section(each: Candidate) -> bool:
+    """'II. Before the reading'."""
+    return each.opens and number_clues.HEADING_AFTER.match(each.after) is not None
 
 
 def _owned_or_spoken(each: Candidate) -> bool:
     """'pulled his IV out', 'says XX'."""
     word = each.words[-1].lower() if each.words else ""
-    return word in clues.OWNERS or word in clues.SPOKEN or (each.surface == "IV" and word == "the")
+    return (
+        word in number_clues.OWNERS
+        or word in number_clues.SPOKEN
+        or (each.surface == "IV" and word == "the")
+    )
 
 
 def _of_a_king(each: Candidate) -> bool:
     before = each.previous
-    return before[:1].isupper() and before.lower() not in clues.OPENERS
+    return before[:1].isupper() and before.lower() not in number_clues.OPENERS
 
 
 def ranked(each: Candidate) -> Grade:
     """'Three of Wands'."""
-    if (each.surface[0].isdigit() and _counted(each)) or clues.TRICK.match(each.after):
+    if (each.surface[0].isdigit() and _counted(each)) or number_clues.TRICK.match(each.after):
         return Grade.NEVER
-    sketched = each.surface.startswith("page") and each.words and each.words[-1] in clues.PAGES
+    sketched = (
+        each.surface.startswith("page") and each.words and each.words[-1] in number_clues.PAGES
+    )
     return Grade.IN_COMPANY if sketched else Grade.SURE
 
 
 def entry(each: Candidate) -> Grade:
     """'Wands 3'."""
-    if not each.surface[0].isupper() or clues.COUNTED_ON.match(each.after):
+    if not each.surface[0].isupper() or number_clues.COUNTED_ON.match(each.after):
         return Grade.NEVER
-    common = each.surface.lower().startswith(clues.COMMON_SUITS)
+    common = each.surface.lower().startswith(number_clues.COMMON_SUITS)
     return Grade.IF_KNOWN if common else Grade.SURE
 
 
@@ -84,9 +97,9 @@ def code(each: Candidate) -> Grade:
         return _as(each)
     if clues.TURNED.match(each.after) or each.drawn:
         return Grade.SURE
-    if clues.MEASURED.match(each.after):
+    if number_clues.MEASURED.match(each.after):
         return Grade.NEVER
-    if not each.words or each.words[-1].lower() not in clues.MEASURES:
+    if not each.words or each.words[-1].lower() not in number_clues.MEASURES:
         if _clear(each.surface):
             return Grade.SURE
         if each.surface[0].isdigit() and each.surface.isalnum() and each.surface.islower():
@@ -99,13 +112,14 @@ def code(each: Candidate) -> Grade:
 def _as(each: Candidate) -> Grade:
     """The ace of swords, or the little word."""
     stops = clues.STOP.match(each.after) or clues.TURNED_PLAINLY.match(each.after)
-    if (stops or clues.ACE_AFTER.match(each.after)) and each.drawn:
+    if (stops or number_clues.ACE_AFTER.match(each.after)) and each.drawn:
         return Grade.SURE
     return Grade.IN_COMPANY if stops else Grade.NEVER
 
 
 def _clear(surface: str) -> bool:
     """Codes that are hardly ever anything else: '3w', 'knw', 'Q of C'."""
-    if clues.COURT_OF.match(surface):
+    if number_clues.COURT_OF.match(surface):
         return True
-    return surface[-1] == "w" and (surface[0].isdigit() or surface[:2] == "kn") and " w" not in surface
+    begun = surface[0].isdigit() or surface[:2] == "kn"
+    return begun and surface[-1] == "w" and " w" not in surface

@@ -20,11 +20,13 @@ _GAP = r"(?=\s)[^\S\n]{0,9}\n?[^\S\n]{0,9}"
 _RANKS = r"(?:10|[1-9aqk]|pg|kn|kt)"
 _ALIASES = {"priestess": 2, "the priestess": 2, "wheel": 10, "the wheel": 10, "judgment": 20}
 """Everyday short names and the other spelling; common practice."""
-_PLURALS = (
-    "fools|magicians|high priestesses|empresses|emperors|hierophants||chariots||hermits|wheels||"
-    "hanged men|deaths||devils|towers|stars|moons|suns|judgements|worlds"
-).split("|")
-"""Of the trumps that are counted, in the order of the keys."""
+_PLURALS = {
+    "fools": 0, "magicians": 1, "high priestesses": 2, "empresses": 3, "emperors": 4,
+    "hierophants": 5, "chariots": 7, "hermits": 9, "wheels": 10, "hanged men": 12, "deaths": 13,
+    "devils": 15, "towers": 16, "stars": 17, "moons": 18, "suns": 19, "judgements": 20,
+    "worlds": 21,
+}  # fmt: skip
+"""Of the trumps that are counted."""
 _SHORT_SUIT = "pents"
 """What the trade calls Pentacles in a hurry; its other suits are short enough."""
 _COURT = re.compile(r"(?:q|k|pg|kn|kt) of \w{4}")
@@ -121,9 +123,9 @@ def _names(titles: Sequence[DeckTitles]) -> Iterator[tuple[str, tuple[str, Kind]
     """Every spelt-out name in small letters with its key and kind; the last of a name counts."""
     for alias, number in _ALIASES.items():
         yield alias, (facts.CARDS[number].key, Kind.WORD)
-    for card, several in zip(facts.CARDS, _PLURALS, strict=False):
-        if several:
-            yield several, (card.key, Kind.SEVERAL)
+    for several, number in _PLURALS.items():
+        yield several, (facts.CARDS[number].key, Kind.SEVERAL)
+    for card in facts.CARDS[:22]:
         for deck in titles[:1]:
             yield deck.roman(card.key).lower(), (card.key, Kind.NUMERAL)
     yield from _minors(titles)

@@ -1,29 +1,34 @@
 """Precision and recall on the hand-labelled corpus; run with -s to see the figures.
 
-The labels were set by hand before the recogniser was written. `heldout_letters.txt` is by other
-hands than the rest and was never used to adjust anything: it tells how well the rest carries over.
+The labels were set by hand, by somebody who had not seen the recogniser. `heldout_letters.txt` is
+by other hands than the rest and was never used to adjust anything: it tells how well the rest
+carries over. `letters_one.txt` is hard on purpose, with slips of the pen, shorthand and false
+friends in one diary; the recogniser was tried on it while it was written.
 """
 
 import pytest
 
+from binder.cards.prose import Lexicon, find
 from binder.page.markup.markdown import to_html
 from tests.cards import prose_corpus
 from tests.cards.prose_corpus import leaves, lexicon, score
 
 TUNED = ("diary.txt", "study_notes.txt", "saltings_deck.txt")
+DEVELOPMENT = ("letters_one.txt",)
 HELD_OUT = ("heldout_letters.txt",)
+EVERY = TUNED + DEVELOPMENT + HELD_OUT
 
 
 def test_the_corpus_is_as_large_as_it_should_be():
-    every = [leaf for name in TUNED + HELD_OUT for leaf in leaves(name)]
-    assert sum(len(leaf.mentions) for leaf in every) >= 330
-    assert sum(len(leaf.friends) for leaf in every) >= 330
+    every = [leaf for name in EVERY for leaf in leaves(name)]
+    assert sum(len(leaf.mentions) for leaf in every) >= 600
+    assert sum(len(leaf.friends) for leaf in every) >= 500
 
 
 @pytest.mark.parametrize(
     ("names", "precision", "recall"),
-    [(TUNED, 0.975, 0.98), (HELD_OUT, 0.95, 0.97)],
-    ids=["tuned", "held out"],
+    [(TUNED, 0.98, 0.985), (DEVELOPMENT, 0.99, 0.98), (HELD_OUT, 0.95, 0.98)],
+    ids=["tuned", "development", "held out"],
 )
 def test_precision_and_recall(names, precision, recall, capsys):
     got = score(*names)
@@ -37,7 +42,14 @@ def test_precision_and_recall(names, precision, recall, capsys):
     assert got.recall >= recall, got.missed
 
 
-@pytest.mark.parametrize("name", TUNED + HELD_OUT)
+def test_nothing_is_linked_in_prose_that_names_no_card():
+    """A walk of seven days with a sun, a tower, a hermit, five coins and three cups in it."""
+    (leaf,) = leaves("no_cards.txt")
+    assert len(leaf.text.split()) > 3000
+    assert find(leaf.text, lexicon("letters")) == find(leaf.text, Lexicon()) == []
+
+
+@pytest.mark.parametrize("name", EVERY)
 def test_the_rendered_leaf_gets_the_same_links_as_its_markdown(name):
     """The renderer hands over bare words; losing the marks must change next to nothing."""
     differing = total = 0
