@@ -55,7 +55,7 @@ WHEN_DRAWN = re.compile(
     rf"""[*_]*,?[ \n](?:(?:this|that)[ \n](?:morning|evening|afternoon|night|time|week|month)|
     today|tonight|yesterday|last[ \n]night|again|twice|and[ \n]then|(?:on[ \n])?{_WEEKDAYS}|
     for[ \n](?:it|myself|today|tonight|tomorrow|{_WEEKDAYS}|(?:the|my|this|next|last)[ \n]
-    (?:day|week|month|year|question|card|past|present|future|outcome|advice|{_WEEKDAYS}))|
+    (?:new[ \n])?(?:day|week|month|year|question|card|past|present|future|outcome|{_WEEKDAYS}))|
     before[ \n](?:bed|work|breakfast|supper|dinner)|
     at[ \n](?:noon|midnight|bedtime|dawn|breakfast)|
     (?:when|whenever)[ \n]{_WE}[ \n](?:asked|ask|shuffled|cut|read|drew|draw|laid))(?![^\W_])""",
@@ -80,7 +80,7 @@ CARD_WAS = re.compile(
 """'turned the top card, and it was'."""
 
 ASKED_GOT = re.compile(
-    r"\bask(?:ed|ing)?\b[^.!?;:\n]{0,60}[ \n](?:got|get|had|have|given)[ \n](?:the[ \n])?$",
+    r"\bask(?:ed|ing)?\b(?! for)[^.!?;:\n]{0,60}[ \n](?:got|get|had|have|given)[ \n](?:the[ \n])?$",
     re.IGNORECASE,
 )
 """'asked about the roof and got'."""
@@ -151,7 +151,10 @@ TABLE_TALK = re.compile(
 NOTHING_MORE = re.compile(r"[*_'’\"”)]*[ ]*(?:[.?!…]|\||\n[ ]*(?:\n|[-*+|#>]|\d+[.)])|$)", _PIECE)
 """The sentence, line or cell ends here."""
 
-CARD_LEAD = re.compile(r"\bcards?\b[^.!?:;\n]{0,30}:[ *_]*(?:the )?$", re.IGNORECASE)
+CARD_LEAD = re.compile(
+    r"\b(?:cards?|spread|draw|reading|pull|reversed|upright)\b[^.!?:;\n]{0,30}:[ *_]*(?:the )?$",
+    re.IGNORECASE,
+)
 """'Card for May:'."""
 
 DRAWN_LIST = re.compile(
@@ -160,6 +163,11 @@ DRAWN_LIST = re.compile(
 """'Drew for it:'."""
 
 STOP = re.compile(r"[*_'’\"”]*[ ]*(?:[.,;:?!…)\]|/+\n—–]|$)", _PIECE)
+
+JOINED = re.compile(
+    r"[*_]*[ \n](?:and|or|then|beside|next to|crossed by|covered by|followed by)[ \n]"
+)
+"""A list may go on here."""
 
 ITS_OWN = re.compile(r"['’]s?[ \n][a-z]")
 """'Death's horse'."""
@@ -196,9 +204,9 @@ BETWEEN = re.compile(
     rf"""[*_'’"”]*(?:[ ]\(?{_REVERSAL}\)?)?[*_'’"”]*
     (?:[ ]?[,;/+&→>|][ \n]?|[ ][–—-][ ]|[ \n]|
     [ ]?\n{{1,2}}[ ]?(?:(?:[-*+>]|\d{{1,2}}[.):])[ ])?(?:\[[ xX]\][ ])?|
-    [.;]?[ \n](?:[-*][ ])?[a-zA-Z][\w'’ ]{{1,28}}:[ ])
+    [.;]?[ \n](?:[-*][ ])?[a-zA-Z][\w'’ ]{{1,28}}(?::|[ ][-–—])[ ])
     (?:(?:and|then|with|or|plus|next[ ]to|beside|crossed[ ]by|covered[ ]by|and[ ]then|followed[ ]by|
-    alongside|opposite)
+    alongside|opposite|past|present|future|outcome|advice|obstacle|challenge)
     [ \n])?(?:the[ \n]|a[ \n])?(?:\d{{1,2}}[:.)][ ])?[*_'‘"“(]*""",
     _PIECE,
 )
@@ -219,9 +227,6 @@ ITEM = re.compile(r"(?:\n[ \t]*(?:[-*+]|\d{1,3}[.)])[ ](?:\[[ xX]\][ ])?|\|[ ]?)
 
 NEXT_WORD = re.compile(r"[*_]*[ \n][*_]*([^\W_][\w'’]*)")
 WIDE = re.compile(r"\s\s+")
-NUMERAL_AHEAD = re.compile(
-    r"\W{1,4}(?:and )?(?:[IVX]{2,5}\b|[A-Z][a-z])|(?: to |–)(?:[VX]|[IVX]{2,5})\b"
-)
 
 
 def _set(words: str) -> frozenset[str]:
@@ -248,6 +253,11 @@ GETS = _set(
 )
 HAPPENED = _set("got get had have given was is were came said")
 LOOKS = (["look"], ["looked"], ["looking"], ["stared"], ["staring"], ["laughed"], ["gazed"])
+RELATIVES = _set(
+    "brother sister cousin aunt uncle niece nephew daughter son friend neighbour cat dog horse"
+    " mare boat ship ferry"
+)
+"""'her brother Justice'."""
 ALWAYS = _set("always keep keeps kept still forever")
 """'I always get the lovers'."""
 SEVERAL = (["two"], ["three"], ["four"], ["five"], ["both"], ["several"])
@@ -291,7 +301,11 @@ INN_FARE = _set("inn pub pint pints ale beer cider landlord supper dinner lunch 
 _DAY = r"(?:mon|tues?|weds?|wednes|thu(?:rs?)?|fri|satu?r?|sat)(?:day)?"
 OTHER_DAY = re.compile(rf"\b{_DAY}\b[^.!?:\n]{{0,14}}$", re.IGNORECASE)
 """Before 'Sun': 'Saturday yes, '."""
-TIME_OF_DAY = re.compile(r",?[ ](?:off|morning|night|evening|afternoon|lunch)\b", _PIECE)
+DAY_OR_TIME = re.compile(
+    r"[ /.]{1,2}(?:\d{1,2}(?:st|nd|rd|th)?\b|(?:off|morning|night|evening|afternoon|lunch)\b)",
+    _PIECE,
+)
+"""'Sun 3 May', 'Sun off'."""
 ON_A_DAY = (["on"], ["by"], ["till"], ["until"], ["next"], ["last"], ["every"])
 TITLE_WORDS = _set(
     "fool magician high priestess empress emperor hierophant lovers chariot strength hermit wheel"

@@ -1,7 +1,7 @@
 """Whether a word in running text is meant as a card: weighs what stands around it."""
 
 from bisect import bisect_left
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from binder.cards import clues, numbered
 from binder.cards.around import REACH, Candidate, Grade, Kind, narrow
@@ -32,18 +32,19 @@ def accepted(candidates: Sequence[Candidate]) -> Iterator[Candidate]:
 
 
 class _Known:
-    """Where cards are surely named: each by its key, any by its code under ''."""
+    """Where cards are surely named, and whether any is by its code."""
 
-    def __init__(self, sure: Iterable[Candidate]) -> None:
+    def __init__(self, sure: Sequence[Candidate]) -> None:
+        self._coded = any(each.kind is Kind.CODE for each in sure)
         self._places: dict[str, list[int]] = {}
         for each in sure:
             self._places.setdefault(each.key, []).append(each.start)
-            if each.kind is Kind.CODE:
-                self._places.setdefault("", []).append(each.start)
 
     def near(self, each: Candidate) -> bool:
-        """Whether this is surely named, or another code for a code, a little before or after."""
-        places = self._places.get("" if each.kind is Kind.CODE else each.key, [])
+        """Whether the card is surely named just before or after; for a code, any code."""
+        if each.kind is Kind.CODE and self._coded:
+            return True
+        places = self._places.get(each.key, [])
         at = bisect_left(places, each.start - _NEAR)
         return at < len(places) and places[at] < each.start + _NEAR
 
@@ -161,7 +162,8 @@ def _small_letters(each: Candidate) -> Grade:
         return Grade.IF_KNOWN
     if each.article and clues.AGAIN.match(each.after) and each.key not in _LIGHTS and each.opens:
         return Grade.IF_KNOWN
-    return Grade.IN_COMPANY if clues.STOP.match(each.after) else Grade.NEVER
+    listed = clues.STOP.match(each.after) or clues.JOINED.match(each.after)
+    return Grade.IN_COMPANY if listed else Grade.NEVER
 
 
 def _drawn_with_another(each: Candidate) -> bool:
@@ -184,8 +186,7 @@ def _in_the_sky(each: Candidate) -> bool:
 def _weekday(each: Candidate) -> bool:
     """'Sun 3 May', 'Sat and Sun', 'Saturday yes, Sun no'."""
     after = each.after
-    dated = after[:1] in (" ", "/") and after[1:2].isdigit()
-    if dated or clues.TIME_OF_DAY.match(after):
+    if clues.DAY_OR_TIME.match(after):
         return True
     return each.cues[-1:] in clues.ON_A_DAY or clues.OTHER_DAY.search(each.before) is not None
 
@@ -220,7 +221,10 @@ def _part_of_a_name(each: Candidate) -> bool:
     cues = each.cues
     if _called_before(cues):
         return True
-    return not each.article and (_named_before(each) or _of_before(cues))
+    if each.article:
+        return False
+    related = bool(cues) and cues[-1] in clues.RELATIVES
+    return related or _named_before(each) or _of_before(cues)
 
 
 def _an_inn(each: Candidate) -> bool:
@@ -289,9 +293,13 @@ def _neighbours(one: Candidate, other: Candidate) -> bool:
 
 
 def _list_of_codes(candidates: Sequence[Candidate], run: Sequence[int]) -> bool:
-    """Two codes or more that are not sums of money or time: not all of one suit."""
+    """Two codes or more that are not sums of money or time: not all of one suit.
+
+    Or three cards in all, of which one is called by its code and one by its name.
+    """
     suits = {candidates[at].key[:3] for at in run if candidates[at].kind is Kind.CODE}
-    return len(suits) > 1
+    named = any(candidates[at].kind in (Kind.WORD, Kind.PHRASE) for at in run)
+    return len(suits) > 1 or (len(run) > 2 and named and bool(suits))
 
 
 def _list_drawn(candidates: Sequence[Candidate], run: Sequence[int]) -> bool:

@@ -15,6 +15,16 @@ MEASURED = re.compile(
 )
 """'3w ago', '5p a pound', '10s on the timer'."""
 
+NUMERAL_AHEAD = re.compile(
+    r"\W{1,4}(?:and )?(?:[IVX]{2,5}\b|[A-Z][a-z])|(?: to |–)(?:[VX]|[IVX]{2,5})\b"
+)
+ACE_AHEAD = re.compile(
+    r"""(?:['’]s)?(?![\w'’@\\-])(?:\W{0,9}\Z|[ ]?[^\w\s]|\s{1,9}(?:r|rx|rev|reversed|upright|
+    inverted|upside|on|again|today|tonight|yesterday|then|\w{2,}ing)\b|\s*\n)""",
+    _PIECE,
+)
+"""What must follow a little word for it to be a card at all."""
+
 RANGE_AHEAD = re.compile(r"[*_]*(?: to (?:the )?|–)[*_]*[IVX]{1,5}(?![\w'’])")
 RANGE_BEHIND = re.compile(r"\b[IVX]{1,5}[*_]*(?: to (?:the )?|–)[*_]*$")
 """'I to V', from either end."""
@@ -31,10 +41,17 @@ HEADING_AFTER = re.compile(r"[.)][ \n][^\W_]")
 SCORED = re.compile(r"[-–—:.,/%°]\d|[%°]|[ ]?[-–—][ ]?\d")
 """'drew 0-0'."""
 
+IN_A_BOOK = re.compile(
+    r"""[ \n](?:in|from|of)[ \n](?:the|an?|my|her|his)[ \n]
+    (?:\w+[ \n])?(?:catalogue|sketchbook|book|album|ledger|magazine|paper)\b""",
+    _PIECE,
+)
+"""'the page of cups in a catalogue'."""
+
 TRICK = re.compile(r"[ \n]tricks?\b")
 
 COUNTED_ON = re.compile(
-    r"[.,:/x×%-]?\d|[ ]?(?:[-–—/x×+]|to|or|and|of|in|per|for|each)[ ]?\d|[ ](?:of|per|each)\b"
+    r"[.,:/x×%-]?\d|[ ]?(?:[-–—/x×+]|to|or|and|of|in|per|for|each)[ ]?\d|[ ](?:of|per|each|an?)\b"
 )
 """'Wands 3 of 4'."""
 

@@ -70,9 +70,14 @@ def ranked(each: Candidate) -> Grade:
     """'Three of Wands'."""
     if (each.surface[0].isdigit() and _counted(each)) or number_clues.TRICK.match(each.after):
         return Grade.NEVER
-    sketched = (
-        each.surface.startswith("page") and each.words and each.words[-1] in number_clues.PAGES
-    )
+    return _page(each) if each.surface.startswith("page") else Grade.SURE
+
+
+def _page(each: Candidate) -> Grade:
+    """'a page of cups in the sketchbook', 'the page of cups'."""
+    if number_clues.IN_A_BOOK.match(each.after):
+        return Grade.NEVER
+    sketched = each.words and each.words[-1] in number_clues.PAGES
     return Grade.IN_COMPANY if sketched else Grade.SURE
 
 
@@ -91,10 +96,10 @@ def _counted(each: Candidate) -> bool:
 
 def code(each: Candidate) -> Grade:
     """'3w', 'Q of C'."""
-    if _counted(each):
-        return Grade.NEVER
     if each.surface == "as":
         return _as(each)
+    if _counted(each):
+        return Grade.NEVER
     if clues.TURNED.match(each.after) or each.drawn:
         return Grade.SURE
     if number_clues.MEASURED.match(each.after):
@@ -103,8 +108,6 @@ def code(each: Candidate) -> Grade:
         if _clear(each.surface):
             return Grade.SURE
         if each.surface[0].isdigit() and each.surface.isalnum() and each.surface.islower():
-            if each.opens and clues.NOTHING_MORE.match(each.after):
-                return Grade.SURE
             return Grade.IF_KNOWN
     return Grade.IN_COMPANY if clues.STOP.match(each.after) else Grade.NEVER
 

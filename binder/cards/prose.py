@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
-from binder.cards import clues, evidence, facts, slips
+from binder.cards import evidence, facts, number_clues, slips
 from binder.cards.around import Candidate, Kind
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.cards.vocabulary import vocabulary
@@ -29,6 +29,8 @@ _PLURALS = {
 """Of the trumps that are counted."""
 _SHORT_SUIT = "pents"
 """What the trade calls Pentacles in a hurry; its other suits are short enough."""
+_LITTLE = {"i": number_clues.NUMERAL_AHEAD, "as": number_clues.ACE_AHEAD}
+"""Words so common that a quick look ahead spares a long one around."""
 _COURT = re.compile(r"(?:q|k|pg|kn|kt) of \w{4}")
 """A court's letter and a whole suit: clear enough to stand alone."""
 _HIDDEN = "\N{OBJECT REPLACEMENT CHARACTER}"
@@ -186,7 +188,7 @@ def _candidates(shown: str, lexicon: Lexicon) -> Iterator[Candidate]:
         key, kind = meant
         if lexicon.chosen and lexicon.chooses(surface):
             kind = Kind.CHOSEN
-        elif surface == "i" and not clues.NUMERAL_AHEAD.match(shown, end):
+        elif surface in _LITTLE and not _LITTLE[surface].match(shown, end):
             continue
         yield Candidate(shown, start, end, key, kind)
 

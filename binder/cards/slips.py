@@ -21,6 +21,8 @@ _TITLES = frozenset(
     | {"judgement", "judgment", "world", "universe", "wands", "swords", "pentacles"}
     | {"seven", "eight", "queen", "knight"}
 )
+_COMMON = {"emporer": "emperor", "hierofant": "hierophant", "heirofant": "hierophant"}
+"""More than a letter astray, and often met."""
 _REAL = frozenset(
     {"deil", "fortuna", "herit", "hinged", "lavers", "levers", "livers", "loves", "seen", "sords"}
     | {"sven", "swards", "twoer", "wads", "wans", "weel", "wold", "word"}
@@ -74,7 +76,7 @@ def _slips() -> Mapping[str, str]:
         for slip in _slips_of(word):
             found.setdefault(slip, set()).add(word)
     wrong = _REAL.union(_TITLES)
-    return {slip: min(words) for slip, words in found.items() if slip not in wrong}
+    return _COMMON | {slip: min(words) for slip, words in found.items() if slip not in wrong}
 
 
 def _slips_of(word: str) -> Iterator[str]:
