@@ -4,9 +4,10 @@ from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
 from binder.cards import facts
-from binder.cards.pieces import REVERSED, UPRIGHT, Meaning, Piece
+from binder.cards.pieces import Meaning, Piece
 from binder.cards.shortest import shorthand
 from binder.cards.titles import DeckTitles
+from binder.cards.turns import is_mark, unmarked
 from binder.cards.vocabulary import Vocabulary, vocabulary
 from binder.cards.words import bare, fold
 
@@ -22,8 +23,8 @@ Guess = tuple[str, bool, str]
 def problem(typed: str, piece: Piece, titles: DeckTitles) -> str:
     """The sentence for a piece that is not exactly one card; `typed` is as the student wrote it."""
     quoted = f"“{typed if len(typed) <= _SHOWN else typed[:_SHOWN] + '…'}”"
-    if piece.divided:
-        return f"{quoted} can be read in several ways; put commas between the cards."
+    if piece.doubt:
+        return f"{quoted} {_doubt(piece, titles)}"
     if piece.meanings:
         return f"{quoted} may be {_either(piece, titles)}; write a little more."
     text, words = unmarked(piece.text)[0], vocabulary(titles)
@@ -31,21 +32,50 @@ def problem(typed: str, piece: Piece, titles: DeckTitles) -> str:
         return f"{quoted} needs a suit after it, as in “{_example(text, words)}”."
     if text in words.all_suits:
         return f"{quoted} is a suit; write a number or a court card before it."
-    if piece.text in REVERSED | UPRIGHT:
+    if is_mark(piece.text):
         return f"{quoted} turns the card before it, and there is none to turn."
     if text.isdigit() and text.isascii():
         return f"{quoted} is no card; the Majors run from 0 to 21."
     return f"{quoted} is not understood."
 
 
+def _doubt(piece: Piece, titles: DeckTitles) -> str:
+    """Why words that hold cards are not read."""
+    words = vocabulary(titles)
+    queen = shorthand("cups-13", words)
+    if piece.doubt == "own" and piece.within:
+        key, number = piece.within[0], titles.number(piece.within[0])
+        short = shorthand(key, words)
+        return (
+            f"may be {titles.title(key)} for place {number}, or that card with its own number; "
+            f"write “place {number}: {short}” or “{short}”."
+        )
+    return {
+        "divided": "can be read in several ways; put commas between the cards.",
+        "turn": "does not say which card is reversed; put commas between the cards, r after each.",
+        "number": "has a number without a suit beside a card; write a comma between two cards, "
+        f"or a place as in “4: {queen}”.",
+    }.get(piece.doubt, "is not understood.")
+
+
+def _inside(piece: Piece) -> tuple[Guess, ...]:
+    """The one card there is in words that are not read as a whole; where x stands, reversed too."""
+    if piece.within is None:
+        return ()
+    key, turned = piece.within
+    other = not turned and piece.text.split()[-1] == "x"
+    found = [(key, turned, "the card in it")]
+    return (*found, (key, True, "the card in it")) if other else tuple(found)
+
+
 def guesses(piece: Piece, titles: DeckTitles) -> tuple[Guess, ...]:
     """The likeliest cards for a piece that is not exactly one, likeliest first."""
-    if piece.divided:
-        return ()
+    if piece.doubt:
+        return _inside(piece)
     if piece.meanings:
         return tuple((key, turned, "may be meant") for key, turned in ordered(piece.meanings))
-    text, turned = unmarked(piece.text)
-    words = vocabulary(titles)
+    text, mark = unmarked(piece.text)
+    words, turned = vocabulary(titles), bool(mark)
     if text in words.all_suits and text not in words.all_ranks:
         return ()
     suited = [(key, turned, "add its suit") for key in unsuited(text, words)]
@@ -54,7 +84,8 @@ def guesses(piece: Piece, titles: DeckTitles) -> tuple[Guess, ...]:
 
 def completions(piece: Piece, titles: DeckTitles) -> list[Guess]:
     """Cards a piece may become as it is typed: what it means, then what begins with it."""
-    text, turned = unmarked(piece.text)
+    text, mark = unmarked(piece.text)
+    turned = bool(mark)
     found = {key: (key, way, "") for key, way in ordered(piece.meanings)}
     for key in unsuited(text, vocabulary(titles)):
         found.setdefault(key, (key, turned, "add its suit"))
@@ -88,14 +119,6 @@ def ordered(meant: Iterable[Meaning]) -> list[Meaning]:
     """Meanings in the order of the deck."""
     place = {card.key: at for at, card in enumerate(facts.CARDS)}
     return sorted(meant, key=lambda each: (place.get(each[0], len(place)), each))
-
-
-def unmarked(text: str) -> tuple[str, bool]:
-    """A folded text without its mark of reversal, and whether it had one."""
-    rest, _, mark = text.rpartition(" ")
-    if rest and (mark in REVERSED or mark in UPRIGHT):
-        return rest, mark in REVERSED
-    return text, False
 
 
 def unsuited(text: str, words: Vocabulary) -> Iterator[str]:

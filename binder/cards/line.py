@@ -48,6 +48,8 @@ class Part:
     choices: tuple[Choice, ...] = ()
     beside: bool = False
     """Whether it clarifies the card in `place`, beside which it lies, instead of lying there."""
+    lead: int = 0
+    """How many characters of `text` give its place and plus sign."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +71,15 @@ class CardLine:
     def problems(self) -> tuple[str, ...]:
         """The sentence of every part that needs mending, in order."""
         return tuple(part.problem for part in self.parts if part.problem)
+
+
+MOST_PLACES = 13
+"""A spread of more is rare; a higher number before a trump that bears it may not be a place."""
+
+
+def before_card(place: int) -> str:
+    """What is written before a card for its place: '4: ', or 'place 16: '."""
+    return f"{place}: " if place <= MOST_PLACES else f"place {place}: "
 
 
 def lowest_free(taken: Iterable[int | None]) -> int:
@@ -102,10 +113,12 @@ class _Table:
     def alone(self, part: Part) -> Part:
         """A part in a place of its own."""
         clash = self._twice(part) or self._taken(part)
-        if clash and not part.problem:
-            return self._nowhere(part, clash)
         while self._lowest in self._held:
             self._lowest += 1
+        if clash and not part.problem:
+            if part.place is None:  # it keeps its place, so that later cards do not move up
+                self._held[self._lowest] = part
+            return self._nowhere(part, clash)
         placed = self._laid(part, self._lowest if part.place is None else part.place)
         self._held.setdefault(placed.place or 0, placed)
         return placed

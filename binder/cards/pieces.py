@@ -4,14 +4,13 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from binder.cards import facts
+from binder.cards.turns import GLUED, SIGNS, led, unmarked
 from binder.cards.vocabulary import Vocabulary
 from binder.cards.words import alike, fold
 
-REVERSED = {"r", "rev", "reversed", "inv", "inverted", "↓", "⇓", "⬇", "▼", "▽", "⤓"}
-UPRIGHT = {"u", "up", "upright"}
-_BEFORE = {"rev", "reversed", "inverted"}
-_SIGNS = "↓⇓⬇▼▽⤓"
-_WORD = re.compile(rf"[{_SIGNS}]|[^\s()\[\]\ufe0f{_SIGNS}]+")
+_WORD = re.compile(rf"[{SIGNS}]|[^\s()\[\]\ufe0f{SIGNS}]+")
+_ARTICLE_SLIPS = {"teh", "hte", "eth", "th", "te", "thr", "tje", "tthe", "thee"}
 _LONGEST = 7
 _UNCLEAR, _UNKNOWN = 10, 100
 
@@ -34,8 +33,12 @@ class Piece:
 
     words: tuple[Word, ...]
     meanings: frozenset[Meaning]
-    divided: bool = False
-    """True if the words can be parted into cards in several ways."""
+    doubt: str = ""
+    """Why words are asked about that could be read: 'divided' where they can be parted into cards
+    in several ways, 'number' beside a card, 'turn' between two, 'own' of a numbered card, 'mixed'.
+    """
+    within: Meaning | None = None
+    """The one card among words that are not understood as a whole."""
 
     @property
     def meaning(self) -> Meaning | None:
@@ -67,15 +70,37 @@ def meanings(text: str, vocabulary: Vocabulary, first: bool = True) -> frozenset
     if text in vocabulary.names:
         return frozenset({(vocabulary.names[text], False)})
     found = {(key, False) for key in vocabulary.find(text)}
-    rest, _, mark = text.rpartition(" ")
-    if rest and (mark in REVERSED or mark in UPRIGHT):
-        found |= {(key, mark in REVERSED) for key in vocabulary.find(rest)}
-    before, _, after = text.partition(" ")
-    if first and not found and before in _BEFORE:
-        found |= {(key, True) for key in vocabulary.find(after)}
-    if text.endswith("r"):  # 3wr, xviir; the same card upright, as in 3swor, goes first
-        found |= {(k, True) for k in vocabulary.coded(text[:-1]) if (k, False) not in found}
-    return frozenset(found)
+    rest, turned = unmarked(text)
+    if turned is not None:
+        found |= {(key, turned) for key in vocabulary.find(rest)}
+    if first and not found:
+        found |= {(key, True) for key in vocabulary.find(led(text))}
+    found |= _glued(text, vocabulary, found)
+    article, _, name = text.partition(" ")
+    if not found and name and article in _ARTICLE_SLIPS:
+        return meanings(name, vocabulary, first)
+    return frozenset(found) | _rank_or_trump(text, vocabulary)
+
+
+def _glued(text: str, vocabulary: Vocabulary, found: set[Meaning]) -> set[Meaning]:
+    """Codes with a mark after them and no space, 3wr, xviir; a card upright, 3swor, goes first.
+
+    A single numeral letter is no code there: xr may be a slip for rx.
+    """
+    marks = (mark for mark in GLUED if text.endswith(mark))
+    codes = {text[: -len(mark)] for mark in marks} - {"i", "v", "x"}
+    keys = {key for code in codes for key in vocabulary.coded(code)}
+    return {(key, True) for key in keys if (key, False) not in found}
+
+
+def _rank_or_trump(text: str, vocabulary: Vocabulary) -> set[Meaning]:
+    """What '3r' can mean where r begins no suit: a trump reversed, Rods, or a suit left out."""
+    number = re.fullmatch("([1-9]|10) ?r", text)
+    if number is None or vocabulary.coded(text.replace(" ", "")):
+        return set()
+    return {(vocabulary.numerals[number[1]], True), (f"wands-{int(number[1]):02}", False)} | {
+        (f"{suit}-{int(number[1]):02}", True) for suit in facts.SUITS
+    }
 
 
 def pieces(words: Sequence[Word], vocabulary: Vocabulary) -> list[Piece]:
@@ -99,7 +124,7 @@ def pieces(words: Sequence[Word], vocabulary: Vocabulary) -> list[Piece]:
         ways.append(sum(option[1] for option in chosen))
         last.append(chosen[0][2])
     if ways[-1] > 1 and best[-1][0] == 0:
-        return [Piece(tuple(words), frozenset(), divided=True)]
+        return [Piece(tuple(words), frozenset(), "divided")]
     return _merged(_walked(last), vocabulary)
 
 

@@ -6,7 +6,7 @@ from functools import lru_cache
 from binder.cards import facts
 from binder.cards.pieces import Meaning, pieces, words_of
 from binder.cards.vocabulary import Vocabulary
-from binder.cards.words import MARKS, bare, fold
+from binder.cards.words import CUTS, bare, fold
 
 _LIKED = {"a", "pg", "kn", "q", "k"}
 """The trade's codes for ace and court, before others as short."""
@@ -21,7 +21,7 @@ def shorthand(key: str, words: Vocabulary) -> str:
 
 def _means(text: str, key: str, words: Vocabulary) -> bool:
     """Whether the text is read as that card, and with an r after it as the card reversed."""
-    if not text or MARKS.search(text):
+    if not text or CUTS.search(text):
         return False
     both = ((text, False), (f"{text} r", True))
     return all(_read(each, words) == [(key, turned)] for each, turned in both)
@@ -47,7 +47,7 @@ def _suited(card: facts.Card, words: Vocabulary) -> Iterator[str]:
     ranks = [code for code, meant in words.ranks.items() if meant == {card.number}]
     suits = [code for code, meant in words.suits.items() if meant == {card.suit}]
     own = fold(words.deck.suit(card.suit))
-    suits.sort(key=lambda code: (len(code), not own.startswith(code)))
+    suits.sort(key=lambda code: (not own.startswith(code), len(code)))
     for rank in sorted(ranks, key=lambda code: (code not in _LIKED, len(code))):
         for joint in ("", " "):
             yield from (f"{rank}{joint}{suit}" for suit in suits)

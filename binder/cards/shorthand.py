@@ -5,48 +5,28 @@ A card after a plus sign clarifies the one before it, `3w + qc`, or that of a pl
 Nothing is guessed: what could be two cards, or none, comes back with a sentence and choices.
 """
 
-import re
 from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
-from typing import NamedTuple
 
 from binder.cards import guess
+from binder.cards.doubts import Entry, doubted, settled, without_all
+from binder.cards.entries import Ground, Stretch, stretches
 from binder.cards.facts import Card
-from binder.cards.line import CardLine, Choice, Part, Suggestion, fit, seated
-from binder.cards.pieces import Piece, pieces, words_of
+from binder.cards.line import CardLine, Choice, Part, Suggestion, before_card, fit, seated
+from binder.cards.pieces import Piece, meanings, pieces, words_of
 from binder.cards.shortest import shorthand
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.cards.vocabulary import vocabulary
-from binder.cards.words import MARKS
 
-__all__ = ["CardLine", "Choice", "Part", "Suggestion", "fit", "read", "shortest", "suggest"]
+__all__ = [
+    "CardLine", "Choice", "Part", "Suggestion", "example", "fit", "read", "shortest", "suggest",
+]  # fmt: skip
 
 LONGEST = 10_000
 """Characters read of a line; 78 cards by their whole titles take about a quarter of that."""
-_BETWEEN = re.compile(r"[^,;|/\n\r]+")
 _NO_WORDS = Piece((), frozenset())
-_MARK = re.compile(
-    r"(?<![^\s+])(?:place\s+)?(?P<place>\d{1,3})\s*[:=](?:\s*(?P<there>\+))?|(?P<beside>\+)",
-    re.IGNORECASE,
-)
-"""What begins a stretch: a place, a plus sign, or both."""
 _MOST_OFFERED = 12
 """Parts for which choices are sought; more are a wrong text, not slips."""
-
-
-class _Stretch(NamedTuple):
-    """A stretch of the line between separators, typed places and plus signs."""
-
-    start: int
-    inner: int
-    end: int
-    place: int | None
-    beside: bool = False
-
-    @property
-    def marked(self) -> bool:
-        """Whether a place or a plus sign begins it, so that a card must follow."""
-        return self.beside or self.place is not None
 
 
 def read(text: str, titles: DeckTitles = STANDARD) -> CardLine:
@@ -66,6 +46,11 @@ def shortest(card: Card, reversed: bool = False, titles: DeckTitles = STANDARD) 
     return shorthand(card.key, vocabulary(titles)) + (" r" if reversed else "")
 
 
+def example(key: str, titles: DeckTitles = STANDARD, reversed: bool = False) -> str:
+    """How a card of that key is written with this deck, for the examples on a screen."""
+    return shortest(titles.card(key), reversed, titles)
+
+
 def suggest(
     text: str, cursor: int, titles: DeckTitles = STANDARD, taken: Collection[str] = ()
 ) -> list[Suggestion]:
@@ -73,7 +58,7 @@ def suggest(
 
     `taken` are keys of cards not to offer; those elsewhere in the line are left out anyway.
     """
-    found = list(_unseated(text, titles))
+    found = list(_unseated(text, titles, asked=False))
     at = next((each for each in found[::-1] if each[0].start <= cursor <= each[0].end), None)
     if at is None or not at[1].words:
         return []
@@ -88,63 +73,91 @@ def suggest(
     ]
 
 
-def _unseated(text: str, titles: DeckTitles) -> Iterator[tuple[Part, Piece]]:
-    """The parts with their words, before choices are sought and places given."""
-    for stretch in _stretches(_whole_titles(text, titles)):
-        yield from _parts(text, stretch, titles)
+def _unseated(
+    text: str, titles: DeckTitles, *, asked: bool = True
+) -> Iterator[tuple[Part, Piece]]:
+    """The parts with their words, before choices are sought and places given.
+
+    Unless it is `asked` what else each may mean, words that stand beside a card are apart from it.
+    """
+    entries = [each for found in _entries(text, titles, asked) for each in found]
+    for entry in doubted(entries, titles) if asked else entries:
+        if entry.piece.words:
+            yield _part(text, entry, titles), entry.piece
+        else:
+            yield _cardless(text, entry.stretch, titles), entry.piece
     if len(text) > LONGEST:
         problem = "This line is too long; write one card a place, parted by commas."
         yield Part(text[LONGEST:], LONGEST, len(text), None, None, False, problem), _NO_WORDS
 
 
-def _whole_titles(text: str, titles: DeckTitles) -> str:
-    """The text, as long as it was, with no mark left within a title of the deck."""
-    found = vocabulary(titles).marked
-    return found.sub(lambda title: MARKS.sub("_", title[0]), text) if found else text
+def _entries(text: str, titles: DeckTitles, asked: bool) -> Iterator[list[Entry]]:
+    found = stretches(_ground(text, titles))
+    for stretch in found:
+        yield _read(text, stretch, titles, asked, alone=len(found) == 1)
 
 
-def _stretches(text: str) -> Iterator[_Stretch]:
-    for match in _BETWEEN.finditer(text, 0, LONGEST):
-        open_ = _Stretch(match.start(), match.start(), match.end(), None)
-        for mark in _MARK.finditer(text, *match.span()):
-            yield open_._replace(end=mark.start())
-            place = int(mark["place"]) if mark["place"] else None
-            beside = bool(mark["there"] or mark["beside"])
-            open_ = _Stretch(mark.start(), mark.end(), match.end(), place, beside)
-        yield open_
+def _ground(text: str, titles: DeckTitles) -> Ground:
+    words = vocabulary(titles)
+    end = min(len(text), LONGEST)
+    held = [match.span() for match in words.marked.finditer(text, 0, end)] if words.marked else []
+
+    def is_card(start: int, end: int) -> bool:
+        found = words_of(text, start, end)
+        return len(meanings(" ".join(word.folded for word in found), words)) == 1
+
+    return Ground(text, end, held, is_card, words.names.__contains__)
 
 
-def _parts(text: str, stretch: _Stretch, titles: DeckTitles) -> Iterator[tuple[Part, Piece]]:
-    """The parts of a stretch, still without choices, each with the words it came from.
+def _read(
+    text: str, stretch: Stretch, titles: DeckTitles, asked: bool, *, alone: bool
+) -> list[Entry]:
+    """The pieces of a stretch; what begins the stretch is for its first card alone."""
+    words = vocabulary(titles)
+    said, of_all = without_all(words_of(text, stretch.inner, stretch.end), words)
+    found = pieces(said or of_all, words)
+    if asked:
+        found = settled(found, titles, alone=alone, doubt=stretch.doubt)
+    if of_all and said:
+        found[-1] = replace(found[-1], words=(*found[-1].words, *of_all))
+        stretch = replace(stretch, all_turned=True)
+    if not found:
+        return [Entry(stretch, _NO_WORDS, True)] if stretch.marked else []
+    return [Entry(stretch, piece, number == 0) for number, piece in enumerate(found)]
 
-    What begins the stretch is for its first card alone.
-    """
-    found = pieces(words_of(text, stretch.inner, stretch.end), vocabulary(titles))
-    if stretch.marked and not found:
-        yield _cardless(text, stretch), _NO_WORDS
-    for number, piece in enumerate(found):
-        at = piece.words[0].start
-        first = stretch if number == 0 and stretch.marked else _Stretch(at, at, stretch.end, None)
-        yield _part(text, first, piece, titles), piece
 
-
-def _cardless(text: str, stretch: _Stretch) -> Part:
+def _cardless(text: str, stretch: Stretch, titles: DeckTitles) -> Part:
     typed = text[stretch.start : stretch.end].rstrip()
     end = stretch.start + len(typed)
-    problem = f"Place {stretch.place} has no card after it; write one, as in “{stretch.place}: 3w”."
+    one, other = example("wands-03", titles), example("cups-13", titles)
+    problem = (
+        f"Place {stretch.place} has no card after it; write one, as in “{stretch.place}: {one}”."
+    )
     if stretch.beside:
-        problem = "“+” has no card after it; write the one that lies beside, as in “3w + qc”."
-    return Part(typed, stretch.start, end, stretch.place, None, False, problem, (), stretch.beside)
+        problem = (
+            "“+” has no card after it; write the one that lies beside, "
+            f"as in “{one} + {other}”."
+        )
+    return Part(
+        typed, stretch.start, end, stretch.place, None, False, problem, (), stretch.beside,
+        len(typed),
+    )  # fmt: skip
 
 
-def _part(text: str, stretch: _Stretch, piece: Piece, titles: DeckTitles) -> Part:
-    start, end, place = stretch.start, piece.words[-1].end, stretch.place
+def _part(text: str, entry: Entry, titles: DeckTitles) -> Part:
+    stretch, piece, first = entry
+    marked = first and stretch.marked
+    start, end = stretch.start if marked else piece.words[0].start, piece.words[-1].end
     end += "(" in text[start:end] and text[end : end + 1] == ")"
     typed = text[start:end].strip()
     start = end - len(typed)
-    blank = Part(typed, start, end, place or None, None, False, "", (), stretch.beside)
+    own = piece.doubt == "own"  # its number is no place until it is said to be
+    place = stretch.place if marked and not own else None
+    lead = max(0, piece.words[0].start - start) if marked and not own else 0
+    beside = marked and stretch.beside
+    blank = Part(typed, start, end, place or None, None, False, "", (), beside, lead)
     if piece.meaning is None:
-        inner = text[piece.words[0].start : end]
+        inner = text[start + lead : end]
         return replace(blank, place=place, problem=guess.problem(inner, piece, titles))
     key, turned = piece.meaning
     problem = "Places are numbered from 1; there is no place 0." if place == 0 else ""
@@ -152,7 +165,7 @@ def _part(text: str, stretch: _Stretch, piece: Piece, titles: DeckTitles) -> Par
 
 
 def _choices(part: Part, guesses: Iterable[guess.Guess], titles: DeckTitles) -> tuple[Choice, ...]:
-    before = ("" if part.place is None else f"{part.place}: ") + ("+ " if part.beside else "")
+    before = ("" if part.place is None else before_card(part.place)) + ("+ " if part.beside else "")
     return tuple(
         Choice(before + shortest(card, turned, titles), card, turned, note)
         for key, turned, note in guesses

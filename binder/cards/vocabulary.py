@@ -5,14 +5,14 @@ decks use. Where two cards could be meant both come back, and the student is ask
 """
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from functools import cached_property, lru_cache
 from typing import TypeVar
 
 from binder.cards import facts
 from binder.cards.elsewhere import other_ranks, other_suits, other_trumps
 from binder.cards.titles import STANDARD, DeckTitles
-from binder.cards.words import MARKS, SIGNS, bare, fold, gathered
+from binder.cards.words import CUTS, SIGNS, bare, fold, gathered
 
 Keys = frozenset[str]
 Ranks = Mapping[str, frozenset[int]]
@@ -22,10 +22,13 @@ T = TypeVar("T")
 NONE: Keys = frozenset()
 _COURTS = {"page": 11, "knight": 12, "queen": 13, "king": 14}
 _COURT_CODES = {
-    "pg": "page", "kn": "knight", "kt": "knight", "q": "queen", "qn": "queen", "k": "king",
+    "pg": "page", "kn": "knight", "kt": "knight", "knt": "knight", "q": "queen", "qn": "queen", "k": "king",
     "kg": "king",
 }  # fmt: skip
+_CONTESTED = {"hp": "major-05"}
+"""Initials of one card that many write for another: the Hierophant, once the High Priest."""
 _JOINERS = ("of the ", "of ", "de ", "di ", "d'")
+_SUIT_FIRST = re.compile(r"(?P<suit>[^\W\d_]+) ?(?P<rank>\d\d?|(?<= )[^\W\d_]{3,})")
 _LONGEST = 80
 """Letters looked through for a rank and a suit; a title of any length is found whole."""
 _SMALL_WORDS = {"of", "the", "de", "du", "la", "le", "della", "di"}
@@ -47,7 +50,7 @@ class Vocabulary:
         if own:
             return frozenset((own,))
         shortened = self.shortened.get(name, NONE)
-        known = self.coded(text) | shortened
+        known = self.coded(text) | self._loose(text) | shortened
         if known:  # a beginning of one title may be another deck's whole title: 'high priest'
             return known | other_trumps().get(name, NONE) if shortened else known
         return self._elsewhere(name)
@@ -58,6 +61,26 @@ class Vocabulary:
         if major:
             return frozenset((major,))
         return frozenset(_minors(text, self.ranks, self.suits))
+
+    def _loose(self, text: str) -> Keys:
+        """Keys for a rank and suit run together by 'of', the suit first, or with an s after it."""
+        found = {*_run_together(text, self.ranks, self.suits)}
+        found.update(_minors(text, self.ranks, self._plurals))
+        first = _SUIT_FIRST.fullmatch(text)
+        if first:
+            ranks = self.ranks.get(first["rank"], ())
+            found.update(_pairs(ranks, self.all_suits.get(first["suit"], ())))
+        return frozenset(found)
+
+    def suit_first(self, text: str) -> bool:
+        """Whether a folded text is a suit by its word with a number after it: 'wands 3'."""
+        first = _SUIT_FIRST.fullmatch(text)
+        return bool(first and len(first["suit"]) > 2 and first["suit"] in self.all_suits)
+
+    @cached_property
+    def _plurals(self) -> Suits:
+        """'pents', 'disks': a beginning of a suit's word with an s after it."""
+        return {f"{code}s": meant for code, meant in self.suits.items() if len(code) > 2}
 
     def _elsewhere(self, name: str) -> Keys:
         """Keys by the names of other decks."""
@@ -110,7 +133,13 @@ class Vocabulary:
         """'hp', 'herm', 'priestess' -> the cards with a name of their own it can mean."""
         named = (*self.deck.keys[:22], *(key for key, _ in (*self.deck.own, *self.deck.extras)))
         pairs = ((form, key) for key in named for form in _short_forms(self._bare_title(key)))
-        return gathered(pairs)
+        found = gathered(pairs)
+        words = {key: name for key in named if " " not in (name := self._bare_title(key))}
+        for form in found:
+            if len(form) > 2 and form not in words.values():
+                found[form] |= {key for key, word in words.items() if _contracts(form, word)}
+        also = {form: frozenset((key,)) for form, key in _CONTESTED.items() if form in found}
+        return found | {form: found[form] | keys for form, keys in also.items()}
 
     @cached_property
     def marked(self) -> re.Pattern[str] | None:
@@ -118,7 +147,8 @@ class Vocabulary:
 
         Such a title is read whole, though what is in it would part two cards.
         """
-        marked = [title for key in self.deck.keys if MARKS.search(title := self.deck.title(key))]
+        called = {*self.names, *(self.deck.title(key) for key in self.deck.keys)}
+        marked = sorted(title for title in called if CUTS.search(title))
         if not marked:
             return None
         either = "|".join(re.escape(each) for each in sorted(marked, key=len, reverse=True))
@@ -146,6 +176,23 @@ def _minors(text: str, ranks: Ranks, suits: Suits, glued: bool = True) -> Iterat
         if anywhere or text[at] == " ":
             for suit in suits.get(_unjoined(text[at:].lstrip()), ()):
                 yield from (f"{suit}-{rank:02}" for rank in ranks.get(text[:at], ()))
+
+
+def _run_together(text: str, ranks: Ranks, suits: Suits) -> Iterator[str]:
+    """Keys for rank and suit with an 'of' or o between them and no space: '3ofwands', 'qoc'."""
+    for found in re.finditer(r"(?<=.)of?(?=.)", text[:_LONGEST]):
+        for end in {found.end(), found.start() + 1}:
+            yield from _pairs(ranks.get(text[: found.start()], ()), suits.get(text[end:], ()))
+
+
+def _pairs(ranks: Iterable[int], suits: Iterable[str]) -> Iterator[str]:
+    yield from (f"{suit}-{rank:02}" for suit in suits for rank in ranks)
+
+
+def _contracts(form: str, word: str) -> bool:
+    """Whether a form is a word with letters left out, its first and last kept: 'empr'."""
+    left = iter(word)
+    return word[:1] == form[0] and word[-1:] == form[-1] and all(one in left for one in form)
 
 
 def _unjoined(text: str) -> str:

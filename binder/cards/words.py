@@ -13,10 +13,15 @@ _PLAIN = str.maketrans(
 )
 
 
-SIGNS = r",;|/:=+\r\n"
+ARROWS = "→⇒➔➜➝➞➤⟶⟹⇨•·"
+SIGNS = rf",;|/:=+&>{ARROWS}\r\n"
 """What parts cards, follows a place or lays a card beside another, for a class of an expression."""
 MARKS = re.compile(f"[{SIGNS}]")
 """One of them: never within the shorthand of one card."""
+CUTS = re.compile(
+    rf"[{SIGNS}]|(?<!\w)(?:and|then)(?!\w)|(?<!\S)[-–—]+(?!\S)|\d\s*[.)\]]", re.IGNORECASE
+)
+"""Anything a line is cut at; a title of a deck with one of them is read whole."""
 
 
 def fold(text: str) -> str:

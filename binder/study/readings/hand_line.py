@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
-from binder.cards.line import lowest_free
+from binder.cards.line import before_card, lowest_free
 from binder.cards.shorthand import CardLine, Part, read, shortest
 from binder.cards.spreads import Spread
 from binder.cards.titles import DeckTitles
 from binder.study.readings.readings import Laid
 
-_PLACE = re.compile(r"^(?:place\s+)?\d+\s*[:=]\s*", re.IGNORECASE)
 _BESIDE = " + "
 
 Piles = Mapping[int, Sequence[str]]
@@ -35,12 +33,12 @@ class Sorted(NamedTuple):
 
 def bare(part: Part) -> str:
     """What was typed for a part, without its place and plus sign."""
-    return _PLACE.sub("", part.text).lstrip("+").lstrip()
+    return part.text[part.lead :].lstrip()
 
 
 def names_place(part: Part) -> bool:
     """Whether a place stands before the card."""
-    return _PLACE.match(part.text) is not None
+    return any(mark.isdigit() for mark in part.text[: part.lead])
 
 
 def open_part(line: CardLine, size: int) -> Part | None:
@@ -74,19 +72,19 @@ def written(piles: Piles, size: int, loose: Sequence[str] = (), aim: Aim | None 
     out = []
     for n, words in sorted(piles.items()):
         pile = _BESIDE.join(words)
-        out.append(pile if n == lowest_free(held) else f"{n}: {pile}")
+        out.append(pile if n == lowest_free(held) else f"{before_card(n)}{pile}")
         held.add(n)
     line = ", ".join([*out, *loose])
     if aim is not None and aim.beside and aim.seat in held:
         after = not loose and aim.seat == max(held)
-        return f"{line} + " if after else f"{line}, {aim.seat}: + "
+        return f"{line} + " if after else f"{line}, {before_card(aim.seat)}+ "
     return _open_for(line, held, size, aim)
 
 
 def _open_for(line: str, held: set[int], size: int, aim: Aim | None) -> str:
     free = lowest_free(held)
     if aim is not None and aim.seat not in held and aim.seat != free:
-        return f"{line}, {aim.seat}: " if line else f"{aim.seat}: "
+        return f"{line}, {before_card(aim.seat)}" if line else before_card(aim.seat)
     return f"{line}, " if line and free <= size else line
 
 

@@ -1,0 +1,224 @@
+"""What could be read, but may mean something else as well, and is therefore asked about.
+
+First within the words of one entry, then from what the entries beside it say.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+from binder.cards import facts, guess
+from binder.cards.entries import Stretch
+from binder.cards.line import MOST_PLACES
+from binder.cards.pieces import Meaning, Piece, Word
+from binder.cards.titles import DeckTitles
+from binder.cards.turns import led, like_mark, of_all, trailed, unmarked
+from binder.cards.vocabulary import Vocabulary, vocabulary
+
+
+class Entry(NamedTuple):
+    """A piece with the stretch it stands in; what begins the stretch is for its first piece."""
+
+    stretch: Stretch
+    piece: Piece
+    first: bool
+
+
+# Within one entry
+
+
+def settled(chain: list[Piece], titles: DeckTitles, *, alone: bool, doubt: str = "") -> list[Piece]:
+    """The pieces of one entry, those put together that cannot be told apart.
+
+    `alone` is whether the whole line is this entry, so that plain spaces may part its cards.
+    """
+    if doubt:
+        return [_whole(chain, "turn" if doubt == "turn" else "mixed")]
+    words = vocabulary(titles)
+    chain = _with_own_numbers(chain, words)
+    if len(chain) < 2:
+        return chain
+    between = any(trailed(piece.text) for piece in chain[:-1])
+    if between and not led(chain[0].text):
+        return [_whole(chain, "turn")]
+    numbers = [at for at, piece in enumerate(chain) if is_number(piece, words)]
+    if numbers:
+        listed = numbers == [len(chain) - 1] and len(chain) > 2 and _all_read(chain)
+        return [*chain[:-1], _whole(chain[-1:], "number")] if listed else [_whole(chain, "number")]
+    return [_whole(chain, "mixed")] if _mixed(chain, titles, alone) else chain
+
+
+def is_number(piece: Piece, words: Vocabulary) -> bool:
+    """Whether a piece is nothing but a trump's number or numeral, turned or not."""
+    text, _ = unmarked(piece.text)
+    return piece.text not in words.names and text not in words.names and text in words.numerals
+
+
+def _with_own_numbers(chain: list[Piece], words: Vocabulary) -> list[Piece]:
+    """The pieces, each trump put together with its own number: 'hermit ix', 'xvi tower r'.
+
+    An x after a card is left, as it may be a slip for rx; so is a figure before one, as it may be
+    a place.
+    """
+    out: list[Piece] = []
+    for piece in chain:
+        before = out[-1] if out else None
+        if before and _same_trump(before, piece) and _tells(before, piece, words):
+            turned = before.meaning, piece.meaning
+            key, up = piece.meaning or ("", False)
+            either = any(each and each[1] for each in turned)
+            out[-1] = Piece(before.words + piece.words, frozenset({(key, up or either)}))
+        else:
+            out.append(piece)
+    return out
+
+
+def _same_trump(before: Piece, after: Piece) -> bool:
+    return bool(before.meaning and after.meaning and before.meaning[0] == after.meaning[0])
+
+
+def _tells(before: Piece, after: Piece, words: Vocabulary) -> bool:
+    if is_number(after, words):
+        return not is_number(before, words) and unmarked(after.text)[0] != "x"
+    return is_number(before, words) and not before.text[0].isdigit()
+
+
+def _all_read(chain: Sequence[Piece]) -> bool:
+    return all(piece.meaning for piece in chain)
+
+
+def _mixed(chain: Sequence[Piece], titles: DeckTitles, alone: bool) -> bool:
+    """Whether words beside a card may be said of it, and are no card of their own."""
+    cards = sum(piece.meaning is not None for piece in chain)
+    unknown = [piece for piece in chain if not piece.meanings and not piece.doubt]
+    if not cards or not unknown:
+        return False
+    slip = any(like_mark(piece.text) or not guess.completions(piece, titles) for piece in unknown)
+    return slip or (cards == 1 and not alone)
+
+
+def _whole(chain: Sequence[Piece], doubt: str) -> Piece:
+    words = tuple(word for piece in chain for word in piece.words)
+    return Piece(words, frozenset(), doubt, _within(chain, doubt))
+
+
+def _within(chain: Sequence[Piece], doubt: str) -> Meaning | None:
+    """The one card among the pieces, turned where a slip for a mark of reversal follows it."""
+    cards = [piece for piece in chain if piece.meaning]
+    if doubt == "number":
+        named = [piece for piece in cards if not piece.text.split()[0].isdigit()]
+        cards = named or cards
+    if len(cards) != 1 or cards[0].meaning is None:
+        return None
+    key, turned = cards[0].meaning
+    return key, turned or any(like_mark(piece.text) for piece in chain if not piece.meanings)
+
+
+# From the entries beside it
+
+
+def doubted(entries: list[Entry], titles: DeckTitles) -> list[Entry]:
+    """The entries of a line, those made unclear that the others cast doubt on."""
+    if any(each.stretch.all_turned for each in entries):
+        return [_either_way(each) for each in entries]
+    words = vocabulary(titles)
+    unsuited = {*_before_a_suit(entries, words), *_after_a_suit(entries, words)}
+    out = [
+        each._replace(piece=_suit_left_out(each.piece, words)) if at in unsuited else each
+        for at, each in enumerate(entries)
+    ]
+    return _own_numbers(out, titles)
+
+
+def without_all(found: Sequence[Word], words: Vocabulary) -> tuple[list[Word], list[Word]]:
+    """The words of an entry, and those at its end that turn every card: 'all reversed'."""
+    named = " ".join(word.folded for word in found) in words.names
+    for at in range(0 if named else len(found)):
+        text = " ".join(word.folded for word in found[at:])
+        if of_all(text) == text:
+            return list(found[:at]), list(found[at:])
+    return list(found), []
+
+
+def _either_way(each: Entry) -> Entry:
+    both = {(key, turned) for key, _ in each.piece.meanings for turned in (True, False)}
+    return each._replace(piece=replace(each.piece, meanings=frozenset(both)))
+
+
+def _before_a_suit(entries: Sequence[Entry], words: Vocabulary) -> Iterable[int]:
+    """Numbers whose suit may stand further on: '3, 5, 7 of wands', '3 & 5w', '10, s'."""
+    wanted = ""
+    for at in reversed(range(len(entries))):
+        own = _shape(entries[at].piece, words)
+        if own and wanted in (own, "any"):
+            yield at
+        else:
+            wanted = _asks_for(entries[at], words)
+
+
+def _shape(piece: Piece, words: Vocabulary) -> str:
+    """'figure' or 'numeral' for a lone number that a pip could bear, else ''."""
+    if not is_number(piece, words) or unmarked(piece.text)[1] is not None:
+        return ""
+    if not words.all_ranks.get(piece.text):
+        return ""
+    return "figure" if piece.text.isdigit() else "numeral"
+
+
+def _asks_for(entry: Entry, words: Vocabulary) -> str:
+    """What number before this entry could share its suit: of its own shape, 'any', or none ''."""
+    piece = entry.piece
+    if piece.text in words.all_suits:
+        return "any"
+    rank = piece.text.split(" ")[0]
+    minor = piece.meaning is not None and not piece.meaning[0].startswith(("major", "extra"))
+    if not minor or words.suit_first(piece.text):
+        return ""
+    if entry.stretch.joint == "and":
+        return "figure" if rank[0].isdigit() else "any"
+    if rank == piece.text or rank not in words.all_ranks:
+        return ""
+    return "figure" if rank.isdigit() else "numeral"
+
+
+def _after_a_suit(entries: Sequence[Entry], words: Vocabulary) -> Iterable[int]:
+    """Numbers whose suit may have been said before: 'wands 3, 5, 7', '5 of cups & 6'."""
+    said = paired = False
+    for at, (stretch, piece, _) in enumerate(entries):
+        lone = bool(_shape(piece, words))
+        if lone and (said or (paired and stretch.joint == "and")):
+            yield at
+        elif not lone:
+            said = words.suit_first(unmarked(piece.text)[0])
+            paired = piece.meaning is not None and not piece.meaning[0].startswith("major")
+
+
+def _suit_left_out(piece: Piece, words: Vocabulary) -> Piece:
+    ranks = words.all_ranks.get(piece.text, frozenset())
+    suited = {(f"{suit}-{rank:02}", False) for suit in facts.SUITS for rank in ranks}
+    return replace(piece, meanings=piece.meanings | suited)
+
+
+def _own_numbers(entries: Sequence[Entry], titles: DeckTitles) -> list[Entry]:
+    """Numbers before trumps that bear them, as '16. tower': a place only in a list of places."""
+    own = [_own_number(each, titles) for each in entries]
+    placed = [each.stretch.place is not None and each.first for each in entries]
+    if any(is_placed and not is_own for is_placed, is_own in zip(placed, own, strict=True)):
+        return list(entries)
+    return [
+        each._replace(piece=replace(each.piece, meanings=frozenset(), doubt="own", within=meant))
+        if is_own and (meant := each.piece.meaning) and _unsure(each.stretch)
+        else each
+        for each, is_own in zip(entries, own, strict=True)
+    ]
+
+
+def _unsure(stretch: Stretch) -> bool:
+    return not stretch.named and (stretch.pointed or (stretch.place or 0) > MOST_PLACES)
+
+
+def _own_number(each: Entry, titles: DeckTitles) -> bool:
+    meant, place = each.piece.meaning, each.stretch.place
+    if meant is None or not each.first or place is None or each.stretch.beside:
+        return False
+    return titles.card(meant[0]).arcana == "major" and titles.number(meant[0]) == place
