@@ -12,8 +12,13 @@ from binder.cards.entries import Stretch
 from binder.cards.line import MOST_PLACES
 from binder.cards.pieces import Meaning, Piece, Word
 from binder.cards.titles import DeckTitles
-from binder.cards.turns import led, like_mark, of_all, trailed, unmarked
+from binder.cards.turns import led, like_mark, trailed, turns_all, unmarked
 from binder.cards.vocabulary import Vocabulary, vocabulary
+
+
+_LONGEST_OF_ALL = 8
+_MOST_SLIPS = 12
+"""Unknown words among cards that are looked up; more are a wrong text, not slips."""
 
 
 class Entry(NamedTuple):
@@ -43,9 +48,13 @@ def settled(chain: list[Piece], titles: DeckTitles, *, alone: bool, doubt: str =
         return [_whole(chain, "turn")]
     numbers = [at for at, piece in enumerate(chain) if is_number(piece, words)]
     if numbers:
-        listed = numbers == [len(chain) - 1] and len(chain) > 2 and _all_read(chain)
-        return [*chain[:-1], _whole(chain[-1:], "number")] if listed else [_whole(chain, "number")]
-    return [_whole(chain, "mixed")] if _mixed(chain, titles, alone) else chain
+        listed = numbers == [len(chain) - 1] and len(chain) > 2 and _all_read(chain[:-1])
+        if listed:
+            return [*chain[:-1], _numbered(chain[-1], words)]
+        return [_numbered_whole(chain, words)]
+    if _two_suits(chain, words) or _mixed(chain, titles, alone):
+        return [_whole(chain, "mixed")]
+    return chain
 
 
 def is_number(piece: Piece, words: Vocabulary) -> bool:
@@ -57,8 +66,8 @@ def is_number(piece: Piece, words: Vocabulary) -> bool:
 def _with_own_numbers(chain: list[Piece], words: Vocabulary) -> list[Piece]:
     """The pieces, each trump put together with its own number: 'hermit ix', 'xvi tower r'.
 
-    An x after a card is left, as it may be a slip for rx; so is a figure before one, as it may be
-    a place.
+    An x after a card is left, as it may be a slip for rx; so is a figure before one that may be
+    its place.
     """
     out: list[Piece] = []
     for piece in chain:
@@ -80,11 +89,20 @@ def _same_trump(before: Piece, after: Piece) -> bool:
 def _tells(before: Piece, after: Piece, words: Vocabulary) -> bool:
     if is_number(after, words):
         return not is_number(before, words) and unmarked(after.text)[0] != "x"
-    return is_number(before, words) and not before.text[0].isdigit()
+    if not is_number(before, words):
+        return False
+    figure = before.text.isdigit() and int(before.text)
+    return not before.text[0].isdigit() or not 0 < figure <= MOST_PLACES
 
 
 def _all_read(chain: Sequence[Piece]) -> bool:
     return all(piece.meaning for piece in chain)
+
+
+def _two_suits(chain: Sequence[Piece], words: Vocabulary) -> bool:
+    """Whether another suit stands beside a card, as in '3 cups wands'."""
+    lone = [piece.text for piece in chain if piece.text in words.all_suits and not piece.meanings]
+    return any(len(suit) > 2 for suit in lone) or (bool(lone) and len(chain) == 2)
 
 
 def _mixed(chain: Sequence[Piece], titles: DeckTitles, alone: bool) -> bool:
@@ -93,25 +111,38 @@ def _mixed(chain: Sequence[Piece], titles: DeckTitles, alone: bool) -> bool:
     unknown = [piece for piece in chain if not piece.meanings and not piece.doubt]
     if not cards or not unknown:
         return False
-    slip = any(like_mark(piece.text) or not guess.completions(piece, titles) for piece in unknown)
-    return slip or (cards == 1 and not alone)
+    if not alone or len(unknown) > _MOST_SLIPS:
+        return True
+    return any(
+        like_mark(piece.text) or not guess.completions(piece, titles) for piece in unknown
+    )
 
 
 def _whole(chain: Sequence[Piece], doubt: str) -> Piece:
+    """All the pieces as one, with the card in it if there is but one.
+
+    It is turned where a slip for a mark of reversal stands beside it.
+    """
     words = tuple(word for piece in chain for word in piece.words)
-    return Piece(words, frozenset(), doubt, _within(chain, doubt))
+    meant = [piece.meaning for piece in chain if piece.meaning]
+    within = meant[0] if len(meant) == 1 else None
+    if within and any(like_mark(piece.text) for piece in chain if not piece.meanings):
+        within = within[0], True
+    return Piece(words, frozenset(), doubt, within)
 
 
-def _within(chain: Sequence[Piece], doubt: str) -> Meaning | None:
-    """The one card among the pieces, turned where a slip for a mark of reversal follows it."""
-    cards = [piece for piece in chain if piece.meaning]
-    if doubt == "number":
-        named = [piece for piece in cards if not piece.text.split()[0].isdigit()]
-        cards = named or cards
-    if len(cards) != 1 or cards[0].meaning is None:
-        return None
-    key, turned = cards[0].meaning
-    return key, turned or any(like_mark(piece.text) for piece in chain if not piece.meanings)
+def _numbered_whole(chain: Sequence[Piece], words: Vocabulary) -> Piece:
+    """All the pieces as one, with the card beside the number."""
+    named = [piece for piece in chain if not is_number(piece, words)]
+    within = _whole(named, "number").within
+    if within and any(unmarked(piece.text)[1] for piece in chain if piece not in named):
+        within = within[0], True
+    return replace(_whole(chain, "number"), within=within)
+
+
+def _numbered(piece: Piece, words: Vocabulary) -> Piece:
+    """A number at the end of cards parted by spaces: a trump, or a card whose suit is to come."""
+    return _suit_left_out(piece, words) if _shape(piece, words) else _whole([piece], "number")
 
 
 # From the entries beside it
@@ -122,6 +153,7 @@ def doubted(entries: list[Entry], titles: DeckTitles) -> list[Entry]:
     if any(each.stretch.all_turned for each in entries):
         return [_either_way(each) for each in entries]
     words = vocabulary(titles)
+    entries = _shared_turns(entries)
     unsuited = {*_before_a_suit(entries, words), *_after_a_suit(entries, words)}
     out = [
         each._replace(piece=_suit_left_out(each.piece, words)) if at in unsuited else each
@@ -133,9 +165,8 @@ def doubted(entries: list[Entry], titles: DeckTitles) -> list[Entry]:
 def without_all(found: Sequence[Word], words: Vocabulary) -> tuple[list[Word], list[Word]]:
     """The words of an entry, and those at its end that turn every card: 'all reversed'."""
     named = " ".join(word.folded for word in found) in words.names
-    for at in range(0 if named else len(found)):
-        text = " ".join(word.folded for word in found[at:])
-        if of_all(text) == text:
+    for at in range(max(0, len(found) - _LONGEST_OF_ALL), 0 if named else len(found)):
+        if turns_all(" ".join(word.folded for word in found[at:])):
             return list(found[:at]), list(found[at:])
     return list(found), []
 
@@ -143,6 +174,20 @@ def without_all(found: Sequence[Word], words: Vocabulary) -> tuple[list[Word], l
 def _either_way(each: Entry) -> Entry:
     both = {(key, turned) for key, _ in each.piece.meanings for turned in (True, False)}
     return each._replace(piece=replace(each.piece, meanings=frozenset(both)))
+
+
+def _shared_turns(entries: Sequence[Entry]) -> list[Entry]:
+    """A card before 'and' may be reversed with the one after it: 'tower and star reversed'."""
+    return [
+        _either_way(each) if any(_shares(each.piece, follows) for follows in after) else each
+        for at, each in enumerate(entries)
+        for after in (entries[at + 1 : at + 2],)
+    ]
+
+
+def _shares(piece: Piece, follows: Entry) -> bool:
+    upright = piece.meaning is not None and unmarked(piece.text)[1] is None and not led(piece.text)
+    return upright and follows.stretch.joint == "and" and trailed(follows.piece.text)
 
 
 def _before_a_suit(entries: Sequence[Entry], words: Vocabulary) -> Iterable[int]:
@@ -171,14 +216,20 @@ def _asks_for(entry: Entry, words: Vocabulary) -> str:
     if piece.text in words.all_suits:
         return "any"
     rank = piece.text.split(" ")[0]
-    minor = piece.meaning is not None and not piece.meaning[0].startswith(("major", "extra"))
-    if not minor or words.suit_first(piece.text):
+    if words.suit_first(piece.text) or (piece.meanings and not _suited(piece)):
         return ""
     if entry.stretch.joint == "and":
         return "figure" if rank[0].isdigit() else "any"
-    if rank == piece.text or rank not in words.all_ranks:
+    if rank == piece.text:
         return ""
-    return "figure" if rank.isdigit() else "numeral"
+    return "figure" if rank.isdigit() else "numeral" if rank in words.numerals else ""
+
+
+def _suited(piece: Piece) -> bool:
+    """Whether all it can mean are cards of a suit."""
+    return bool(piece.meanings) and not any(
+        key.startswith(("major", "extra")) for key, _ in piece.meanings
+    )
 
 
 def _after_a_suit(entries: Sequence[Entry], words: Vocabulary) -> Iterable[int]:
@@ -190,7 +241,7 @@ def _after_a_suit(entries: Sequence[Entry], words: Vocabulary) -> Iterable[int]:
             yield at
         elif not lone:
             said = words.suit_first(unmarked(piece.text)[0])
-            paired = piece.meaning is not None and not piece.meaning[0].startswith("major")
+            paired = _suited(piece)
 
 
 def _suit_left_out(piece: Piece, words: Vocabulary) -> Piece:
@@ -201,6 +252,7 @@ def _suit_left_out(piece: Piece, words: Vocabulary) -> Piece:
 
 def _own_numbers(entries: Sequence[Entry], titles: DeckTitles) -> list[Entry]:
     """Numbers before trumps that bear them, as '16. tower': a place only in a list of places."""
+    entries = [_without_nought(each, titles) for each in entries]
     own = [_own_number(each, titles) for each in entries]
     placed = [each.stretch.place is not None and each.first for each in entries]
     if any(is_placed and not is_own for is_placed, is_own in zip(placed, own, strict=True)):
@@ -211,6 +263,12 @@ def _own_numbers(entries: Sequence[Entry], titles: DeckTitles) -> list[Entry]:
         else each
         for each, is_own in zip(entries, own, strict=True)
     ]
+
+
+def _without_nought(each: Entry, titles: DeckTitles) -> Entry:
+    """An entry as '0. fool': there is no such place, so the number can only be the card's own."""
+    nought = each.stretch.place == 0 and _own_number(each, titles)
+    return each._replace(stretch=replace(each.stretch, place=None)) if nought else each
 
 
 def _unsure(stretch: Stretch) -> bool:

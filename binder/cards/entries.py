@@ -4,13 +4,13 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from binder.cards.turns import is_mark, led
+from binder.cards.turns import is_mark
 from binder.cards.words import ARROWS, alike
 
 Span = tuple[int, int]
 
 _BETWEEN = re.compile(
-    rf"(?P<and>&|(?<![\w'’])(?:and|then)(?![\w'’]))|[-–—=~]*>+|[{ARROWS},;|/\n\r]", re.IGNORECASE
+    rf"(?P<and>&|(?<![\w'’])(?:and|then)(?![\w'’]))|[-–—=~]{0,3}>+|[{ARROWS},;|/\n\r]", re.IGNORECASE
 )
 _DASH = re.compile(r"(?<!\S)[-–—]+(?!\S)")
 _NUMBER_DASH = re.compile(r"\s*(?P<place>\d{1,3})\s+[-–—]+\s")
@@ -132,16 +132,19 @@ def _dashed(
 
 
 def _between_dashes(ground: Ground, start: int, end: int) -> Iterator[Span]:
-    begun = start
+    begun, found = start, False
     for dash in _DASH.finditer(ground.text, start, end):
         before = ground.text[begun : dash.start()]
         lone = begun == start and re.fullmatch(r"(?:.*[:=.)\]+])?\s*\d{1,3}\s*", before)
         if ground.free(dash) and not lone:
             if before.strip():
+                found = True
                 yield begun, dash.start()
             begun = dash.end()
-    if ground.text[begun:end].strip() or begun == start:
+    if ground.text[begun:end].strip():
         yield begun, end
+    elif not found:  # a dash in a card's stead keeps the place
+        yield start, end
 
 
 def _readable(ground: Ground, start: int, end: int) -> bool:
@@ -189,8 +192,8 @@ def _labelled(ground: Ground, made: Stretch) -> Stretch:
     """A stretch with a word and a colon before its card, which is no place."""
     colons = _LABEL.finditer(ground.text, made.inner, made.end)
     colon = next((each for each in colons if ground.free(each)), None)
-    if colon is None or ground.is_card(made.inner, made.end):
+    if colon is None:
         return made
-    head = ground.folded(made.inner, colon.start())
-    turned = is_mark(head) or is_mark(led(head))
-    return replace(made, doubt="label", all_turned=turned)
+    if is_mark(ground.folded(made.inner, colon.start())):
+        return replace(made, doubt="label", all_turned=True)
+    return made if ground.is_card(made.inner, made.end) else replace(made, doubt="label")

@@ -4,10 +4,11 @@ from collections.abc import Iterable, Iterator
 from functools import lru_cache
 
 from binder.cards import facts
+from binder.cards.line import before_card
 from binder.cards.pieces import Meaning, Piece
 from binder.cards.shortest import shorthand
 from binder.cards.titles import DeckTitles
-from binder.cards.turns import is_mark, unmarked
+from binder.cards.turns import GLUED, is_mark, unmarked
 from binder.cards.vocabulary import Vocabulary, vocabulary
 from binder.cards.words import bare, fold
 
@@ -48,13 +49,13 @@ def _doubt(piece: Piece, titles: DeckTitles) -> str:
         short = shorthand(key, words)
         return (
             f"may be {titles.title(key)} for place {number}, or that card with its own number; "
-            f"write “place {number}: {short}” or “{short}”."
+            f"write “{before_card(number)}{short}” or “{short}”."
         )
     return {
         "divided": "can be read in several ways; put commas between the cards.",
         "turn": "does not say which card is reversed; put commas between the cards, r after each.",
-        "number": "has a number without a suit beside a card; write a comma between two cards, "
-        f"or a place as in “4: {queen}”.",
+        "number": "has a number beside a card; put a comma between two cards, a suit after a "
+        f"number, or write a place as in “4: {queen}”.",
     }.get(piece.doubt, "is not understood.")
 
 
@@ -79,7 +80,12 @@ def guesses(piece: Piece, titles: DeckTitles) -> tuple[Guess, ...]:
     if text in words.all_suits and text not in words.all_ranks:
         return ()
     suited = [(key, turned, "add its suit") for key in unsuited(text, words)]
-    return tuple(suited or [(key, turned, "spelt nearly so") for key in near(text, titles)])[:MOST]
+    suited += [(key, True, "reversed") for key in _glued_mark(text, words)]
+    if len(suited) < 2:
+        known = {key for key, _, _ in suited}
+        nearly = (key for key in near(text, titles) if key not in known)
+        suited += [(key, turned, "spelt nearly so") for key in nearly]
+    return tuple(suited[:MOST])
 
 
 def completions(piece: Piece, titles: DeckTitles) -> list[Guess]:
@@ -135,18 +141,73 @@ def unsuited(text: str, words: Vocabulary) -> Iterator[str]:
             yield from (f"{suit}-{rank:02}" for suit in facts.SUITS if suit in suits)
 
 
+def _glued_mark(text: str, words: Vocabulary) -> Iterator[str]:
+    """The card of a title with a mark of reversal after it and no space: 'hermitr'."""
+    ends = [text[: -len(mark)] for mark in GLUED if text.endswith(mark) and len(text) > len(mark) + 2]
+    found = next((keys for end in ends if (keys := words.find(end))), frozenset())
+    yield from sorted(found)
+
+
 @lru_cache(maxsize=512)
 def near(text: str, titles: DeckTitles) -> tuple[str, ...]:
-    """Keys of titles and numerals spelt nearly so, nearest first."""
-    if not 2 < len(text) <= _SHOWN:
+    """Keys of cards spelt nearly so: those of that suit and number first, then the nearest."""
+    if not 1 < len(text) <= _SHOWN:
         return ()
+    words = vocabulary(titles)
+    suited = tuple(_of_suit_and_number(text, words))
+    if len(text) == 2:
+        return suited
+    pool = _pool(titles)
+    keys = tuple(dict.fromkeys(pool[name] for name in _close(bare(text), pool, 4 * MOST)))
+    ranks = words.all_ranks.get(text.partition(" ")[0], ())
+    keys = tuple(key for key in keys if int(key[-2:]) in ranks) or keys
+    return tuple(dict.fromkeys(suited + keys))
+
+
+def _close(text: str, pool: Iterable[str], most: int) -> list[str]:
     from difflib import get_close_matches  # only a slip needs it, so the start does not wait
 
-    pool = _pool(titles)
-    close = get_close_matches(bare(text), pool, n=4 * MOST, cutoff=_NEAR)
-    keys = tuple(dict.fromkeys(pool[name] for name in close))
-    ranks = vocabulary(titles).all_ranks.get(text.partition(" ")[0], ())
-    return tuple(key for key in keys if int(key[-2:]) in ranks) or keys
+    return get_close_matches(text, pool, n=most, cutoff=_NEAR)
+
+
+def _of_suit_and_number(text: str, words: Vocabulary) -> Iterator[str]:
+    """Cards whose rank and suit are both there, one of them or both with a slip: '15w', 'xc'."""
+    for rank, suit in _rank_and_suit(text, words):
+        ranks, suits = _ranks_like(rank, words), _suits_like(suit, words)
+        yield from (f"{each}-{number:02}" for each in suits for number in ranks)
+
+
+def _rank_and_suit(text: str, words: Vocabulary) -> Iterator[tuple[str, str]]:
+    rank, _, suit = text.partition(" ")
+    if suit:
+        yield rank, suit.removeprefix("of ").removeprefix("the ")
+        return
+    for at in range(1, len(text)):
+        rank, suit = text[:at], text[at:]
+        if suit in words.all_suits and (rank.isdigit() or rank in words.all_ranks):
+            yield rank, suit
+
+
+def _ranks_like(text: str, words: Vocabulary) -> list[int]:
+    """The ranks a word is, or is nearly; of a number that is none, those with its figures."""
+    exact = words.all_ranks.get(text)
+    if exact:
+        return sorted(exact)
+    if text.isdigit():
+        court = [int(text)] if len(text) == 2 and 11 <= int(text) <= 14 else []
+        figures = sorted({int(figure) for figure in text[:3]} - {0}, reverse=True)
+        return [*court, *figures, *([10] if "0" in text else [])]
+    near = [words.all_ranks[name] for name in _close(text, words.all_ranks, 2)]
+    return list(dict.fromkeys(rank for ranks in near for rank in sorted(ranks)))
+
+
+def _suits_like(text: str, words: Vocabulary) -> list[str]:
+    """The suits a word is, or is nearly, likeliest first."""
+    exact = words.all_suits.get(text)
+    if exact:
+        return [suit for suit in facts.SUITS if suit in exact]
+    own = {fold(words.deck.suit(suit)): suit for suit in facts.SUITS}
+    return [own[name] for name in _close(text, own, 2)]
 
 
 @lru_cache(maxsize=64)

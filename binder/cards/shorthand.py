@@ -36,7 +36,8 @@ def read(text: str, titles: DeckTitles = STANDARD) -> CardLine:
     for part, piece in _unseated(text, titles):
         unclear += part.card is None
         if part.card is None and unclear <= _MOST_OFFERED:
-            part = replace(part, choices=_choices(part, guess.guesses(piece, titles), titles))
+            choices = _choices(part, guess.guesses(piece, titles), titles)
+            part = replace(part, choices=(*choices, *_in_its_place(part, piece, titles)))
         parts.append(part)
     return CardLine(tuple(seated(parts, titles)))
 
@@ -162,6 +163,19 @@ def _part(text: str, entry: Entry, titles: DeckTitles) -> Part:
     key, turned = piece.meaning
     problem = "Places are numbered from 1; there is no place 0." if place == 0 else ""
     return replace(blank, card=titles.card(key), reversed=turned, problem=problem)
+
+
+def _in_its_place(part: Part, piece: Piece, titles: DeckTitles) -> Iterator[Choice]:
+    """The card beside a number, laid in the place of that number: '4 qc' as '4: qc'."""
+    if piece.within is None or part.lead or piece.doubt not in ("own", "number"):
+        return
+    key, turned = piece.within
+    numbers = [word.folded for word in piece.words if word.folded.isdecimal()]
+    place = titles.number(key) if piece.doubt == "own" else int(numbers[0]) if numbers else 0
+    if 0 < place < 100:
+        card = titles.card(key)
+        text = before_card(place) + shortest(card, turned, titles)
+        yield Choice(text, card, turned, "in that place")
 
 
 def _choices(part: Part, guesses: Iterable[guess.Guess], titles: DeckTitles) -> tuple[Choice, ...]:

@@ -15,9 +15,9 @@ BEFORE = frozenset(
 )
 """Those that are also written before their card."""
 _ALL = re.compile(
-    r"(?:^|.* )(?P<all>(?:all|both|each|every|everything|rest|others?)"
+    r"(?:all|both|each|every|everything|rest|others?)"
     r"(?: (?:of|the|them|these|cards?|one|is|are|were|was|came|out))*"
-    rf" (?:{'|'.join(sorted(map(re.escape, REVERSED), key=len, reverse=True))}))$"
+    rf" (?:{'|'.join(map(re.escape, sorted(REVERSED)))})"
 )
 _LIKE = ("reversed", "reverse", "inverted", "upside", "upsidedown", "upright")
 
@@ -45,15 +45,14 @@ def trailed(text: str) -> bool:
     return any(len(words) > size and " ".join(words[-size:]) in BEFORE for size in (1, 2))
 
 
-def of_all(text: str) -> str:
-    """The end of a folded text that turns every card of a line, 'all reversed'; or ''."""
-    found = _ALL.match(text)
-    return found["all"] if found else ""
+def turns_all(text: str) -> bool:
+    """Whether a folded text says that every card of a line is reversed, 'all reversed'."""
+    return _ALL.fullmatch(text) is not None
 
 
 def is_mark(text: str) -> bool:
     """Whether a folded text does nothing but turn a card, or all of them."""
-    return text in REVERSED or text in UPRIGHT or (text != "" and of_all(text) == text)
+    return text in REVERSED or text in UPRIGHT or turns_all(text)
 
 
 def like_mark(text: str) -> bool:

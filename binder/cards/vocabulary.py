@@ -70,12 +70,18 @@ class Vocabulary:
         if first:
             ranks = self.ranks.get(first["rank"], ())
             found.update(_pairs(ranks, self.all_suits.get(first["suit"], ())))
-        return frozenset(found)
+        return frozenset(found) | self._unspaced.get(text, NONE)
 
     def suit_first(self, text: str) -> bool:
         """Whether a folded text is a suit by its word with a number after it: 'wands 3'."""
         first = _SUIT_FIRST.fullmatch(text)
         return bool(first and len(first["suit"]) > 2 and first["suit"] in self.all_suits)
+
+    @cached_property
+    def _unspaced(self) -> Mapping[str, Keys]:
+        """'hangedman': titles of several words, run together."""
+        named = ((self._bare_title(key), key) for key in self.deck.keys)
+        return gathered((name.replace(" ", ""), key) for name, key in named if " " in name)
 
     @cached_property
     def _plurals(self) -> Suits:
