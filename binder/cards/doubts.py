@@ -10,11 +10,10 @@ from typing import NamedTuple
 from binder.cards import facts, guess
 from binder.cards.entries import Stretch
 from binder.cards.line import MOST_PLACES
-from binder.cards.pieces import Meaning, Piece, Word
+from binder.cards.pieces import Piece, Word
 from binder.cards.titles import DeckTitles
 from binder.cards.turns import led, like_mark, trailed, turns_all, unmarked
 from binder.cards.vocabulary import Vocabulary, vocabulary
-
 
 _LONGEST_OF_ALL = 8
 _MOST_SLIPS = 12
@@ -113,9 +112,7 @@ def _mixed(chain: Sequence[Piece], titles: DeckTitles, alone: bool) -> bool:
         return False
     if not alone or len(unknown) > _MOST_SLIPS:
         return True
-    return any(
-        like_mark(piece.text) or not guess.completions(piece, titles) for piece in unknown
-    )
+    return any(like_mark(piece.text) or not guess.completions(piece, titles) for piece in unknown)
 
 
 def _whole(chain: Sequence[Piece], doubt: str) -> Piece:

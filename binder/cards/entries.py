@@ -10,7 +10,8 @@ from binder.cards.words import ARROWS, alike
 Span = tuple[int, int]
 
 _BETWEEN = re.compile(
-    rf"(?P<and>&|(?<![\w'’])(?:and|then)(?![\w'’]))|[-–—=~]{0,3}>+|[{ARROWS},;|/\n\r]", re.IGNORECASE
+    rf"(?P<and>&|(?<![\w'’])(?:and|then)(?![\w'’]))|[-–—=~]{{0,3}}>+|[{ARROWS},;|/\n\r]",
+    re.IGNORECASE,
 )
 _DASH = re.compile(r"(?<!\S)[-–—]+(?!\S)")
 _NUMBER_DASH = re.compile(r"\s*(?P<place>\d{1,3})\s+[-–—]+\s")
@@ -112,9 +113,7 @@ def _listed(ground: Ground, entries: Sequence[tuple[int, int, str]]) -> bool:
     return len(entries) > 1 and places == run
 
 
-def _dashed(
-    ground: Ground, entry: Span, joint: str, listed: bool, crowd: int
-) -> Iterator[Stretch]:
+def _dashed(ground: Ground, entry: Span, joint: str, listed: bool, crowd: int) -> Iterator[Stretch]:
     """The stretches of an entry, parted at dashes that stand between cards."""
     start, end = entry
     head = _NUMBER_DASH.match(ground.text, start, end) if listed else None

@@ -143,9 +143,9 @@ def unsuited(text: str, words: Vocabulary) -> Iterator[str]:
 
 def _glued_mark(text: str, words: Vocabulary) -> Iterator[str]:
     """The card of a title with a mark of reversal after it and no space: 'hermitr'."""
-    ends = [text[: -len(mark)] for mark in GLUED if text.endswith(mark) and len(text) > len(mark) + 2]
-    found = next((keys for end in ends if (keys := words.find(end))), frozenset())
-    yield from sorted(found)
+    ends = (text.removesuffix(mark) for mark in GLUED)
+    known = (words.find(end) for end in ends if 2 < len(end) < len(text))
+    yield from sorted(next(filter(None, known), ()))
 
 
 @lru_cache(maxsize=512)

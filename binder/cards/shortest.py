@@ -42,12 +42,21 @@ def _candidates(key: str, words: Vocabulary) -> Iterator[str]:
     yield str(words.deck.number(key))
 
 
+def rank_code(number: int, words: Vocabulary) -> str:
+    """The shortest code of a rank, 1 to 14: 'pg'; its word where none is its alone."""
+    return next(iter(_ranks(number, words)), words.deck.ranks[number - 1].lower())
+
+
+def _ranks(number: int, words: Vocabulary) -> list[str]:
+    codes = [code for code, meant in words.ranks.items() if meant == {number}]
+    return sorted(codes, key=lambda code: (code not in _LIKED, len(code)))
+
+
 def _suited(card: facts.Card, words: Vocabulary) -> Iterator[str]:
     """Rank and suit in their shortest codes, close together, then apart."""
-    ranks = [code for code, meant in words.ranks.items() if meant == {card.number}]
     suits = [code for code, meant in words.suits.items() if meant == {card.suit}]
     own = fold(words.deck.suit(card.suit))
     suits.sort(key=lambda code: (not own.startswith(code), len(code)))
-    for rank in sorted(ranks, key=lambda code: (code not in _LIKED, len(code))):
+    for rank in _ranks(card.number, words):
         for joint in ("", " "):
             yield from (f"{rank}{joint}{suit}" for suit in suits)

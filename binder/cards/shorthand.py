@@ -14,12 +14,13 @@ from binder.cards.entries import Ground, Stretch, stretches
 from binder.cards.facts import Card
 from binder.cards.line import CardLine, Choice, Part, Suggestion, before_card, fit, seated
 from binder.cards.pieces import Piece, meanings, pieces, words_of
-from binder.cards.shortest import shorthand
+from binder.cards.shortest import rank_code, shorthand
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.cards.vocabulary import vocabulary
 
 __all__ = [
-    "CardLine", "Choice", "Part", "Suggestion", "example", "fit", "read", "shortest", "suggest",
+    "CardLine", "Choice", "Part", "Suggestion", "court_code", "example", "fit", "read", "shortest",
+    "suggest",
 ]  # fmt: skip
 
 LONGEST = 10_000
@@ -52,6 +53,11 @@ def example(key: str, titles: DeckTitles = STANDARD, reversed: bool = False) -> 
     return shortest(titles.card(key), reversed, titles)
 
 
+def court_code(number: int, titles: DeckTitles = STANDARD) -> str:
+    """How a rank is written before its suit: 'pg' for 11."""
+    return rank_code(number, vocabulary(titles))
+
+
 def suggest(
     text: str, cursor: int, titles: DeckTitles = STANDARD, taken: Collection[str] = ()
 ) -> list[Suggestion]:
@@ -74,9 +80,7 @@ def suggest(
     ]
 
 
-def _unseated(
-    text: str, titles: DeckTitles, *, asked: bool = True
-) -> Iterator[tuple[Part, Piece]]:
+def _unseated(text: str, titles: DeckTitles, *, asked: bool = True) -> Iterator[tuple[Part, Piece]]:
     """The parts with their words, before choices are sought and places given.
 
     Unless it is `asked` what else each may mean, words that stand beside a card are apart from it.
@@ -136,8 +140,7 @@ def _cardless(text: str, stretch: Stretch, titles: DeckTitles) -> Part:
     )
     if stretch.beside:
         problem = (
-            "“+” has no card after it; write the one that lies beside, "
-            f"as in “{one} + {other}”."
+            f"“+” has no card after it; write the one that lies beside, as in “{one} + {other}”."
         )
     return Part(
         typed, stretch.start, end, stretch.place, None, False, problem, (), stretch.beside,

@@ -55,9 +55,15 @@ def is_mark(text: str) -> bool:
     return text in REVERSED or text in UPRIGHT or turns_all(text)
 
 
+def begun(text: str) -> bool:
+    """Whether a folded text may become a mark as it is typed on."""
+    marks = ("reversed", "inverted", "upright", "upside down")
+    return len(text) > 1 and any(mark.startswith(text) for mark in marks)
+
+
 def like_mark(text: str) -> bool:
     """Whether a folded text is a mark with a slip in it, or one that is still being typed."""
-    if len(text) > 1 and any(mark.startswith(text) for mark in ("reversed", "upside down")):
+    if begun(text):
         return True
     if not 4 <= len(text) <= 14:
         return False

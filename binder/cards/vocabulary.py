@@ -22,8 +22,8 @@ T = TypeVar("T")
 NONE: Keys = frozenset()
 _COURTS = {"page": 11, "knight": 12, "queen": 13, "king": 14}
 _COURT_CODES = {
-    "pg": "page", "kn": "knight", "kt": "knight", "knt": "knight", "q": "queen", "qn": "queen", "k": "king",
-    "kg": "king",
+    "pg": "page", "kn": "knight", "kt": "knight", "knt": "knight", "q": "queen", "qn": "queen",
+    "k": "king", "kg": "king",
 }  # fmt: skip
 _CONTESTED = {"hp": "major-05"}
 """Initials of one card that many write for another: the Hierophant, once the High Priest."""

@@ -61,6 +61,101 @@ def test_cards_by_shorthand(text: str, cards: list[str]) -> None:
     assert not read(text).problems
 
 
+@pytest.mark.parametrize(
+    ("text", "cards"),
+    [
+        ("3. hermit", {3: "major-09"}),
+        ("3) hermit r", {3: "major-09 r"}),
+        ("(3) hermit", {3: "major-09"}),
+        ("1. 3w 2. hermit 3. qc", {1: "wands-03", 2: "major-09", 3: "cups-13"}),
+        ("1 - 3w, 2 - hermit", {1: "wands-03", 2: "major-09"}),
+        ("9. hermit, 3. 3w", {9: "major-09", 3: "wands-03"}),
+        ("xvi. tower", {1: "major-16"}),
+        ("0. fool", {1: "major-00"}),
+        ("place 16: tower", {16: "major-16"}),
+    ],
+)
+def test_a_number_before_a_point_or_bracket_is_a_place(text: str, cards: dict[int, str]) -> None:
+    line = read(text)
+    assert not line.problems
+    found = {n: f"{p.card.key}{' r' * p.reversed}" for n, p in line.laid.items() if p.card}
+    assert found == cards
+
+
+@pytest.mark.parametrize(
+    ("text", "cards"),
+    [
+        ("3w rx, hermit rv, qc rev'd", ["wands-03 r", "major-09 r", "cups-13 r"]),
+        ("3w upside down, hermit reverse, qc, reversed", ["wands-03 r", "major-09 r", "cups-13 r"]),
+        ("w3, c10, 3 pents, pg pents", ["wands-03", "cups-10", "pentacles-03", "pentacles-11"]),
+        ("knt c, QoC, 3ofwands", ["cups-12", "cups-13", "wands-03"]),
+        ("3w → hermit; qc & star and moon",
+         ["wands-03", "major-09", "cups-13", "major-17", "major-18"]),
+        ("3w - hermit – qc", ["wands-03", "major-09", "cups-13"]),
+        ("hermit ix, xvi tower r", ["major-09", "major-16 r"]),
+    ],
+)  # fmt: skip
+def test_other_hands(text: str, cards: list[str]) -> None:
+    assert laid(text) == cards
+    assert not read(text).problems
+
+
+@pytest.mark.parametrize(
+    ("text", "said", "first"),
+    [
+        ("hp", "may be The High Priestess or The Hierophant", ["priestess", "hierophant"]),
+        ("str", "may be Strength or The Star", ["strength", "star"]),
+        ("hermit 5", "has a number beside a card", ["hermit", "5: hermit"]),
+        ("hermit x", "has a number beside a card", ["hermit", "hermit r"]),
+        ("0 XXI xvii", "has a number beside a card", []),
+        ("4 qc", "has a number beside a card", ["qc", "4: qc"]),
+        ("4 - qc", "has a number beside a card", ["qc", "4: qc"]),
+        ("16. tower", "may be The Tower for place 16", ["tower", "place 16: tower"]),
+        ("star reversed moon", "does not say which card is reversed", []),
+        ("3r", "may be The Empress reversed, Three of Wands,", ["empress r", "3w"]),
+        ("tower reveresd", "is not understood.", ["tower r"]),
+        ("past: 3w", "is not understood.", ["3w"]),
+        ("3 cups wands", "is not understood.", ["3c"]),
+        ("15w", "is not understood.", ["5w", "aw"]),
+        ("12s", "is not understood.", ["kns", "2s", "as"]),
+        ("fiev of wands", "is not understood.", ["5w"]),
+        ("ace of spoons", "is not understood.", ["as"]),
+        ("hermitr", "is not understood.", ["hermit r"]),
+    ],
+)
+def test_what_could_be_two_cards_is_asked_about_as_one_entry(
+    text: str, said: str, first: list[str]
+) -> None:
+    line = read(f"justice, {text}, lovers")
+    (asked,) = [part for part in line.parts if part.problem]
+    assert (asked.text, asked.card) == (text, None)
+    assert said in asked.problem
+    assert [choice.text for choice in asked.choices][: len(first)] == first
+    assert [part.place for part in line.parts] == [1, 2, 3]
+
+
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        ("3, 5, 7 of wands", ["3", "5"]),
+        ("3 & 5w", ["3"]),
+        ("wands 3, 5", ["5"]),
+        ("3w, 5c, all reversed", ["3w", "5c, all reversed"]),
+        ("reversed: 3w, 5c", ["reversed: 3w", "5c"]),
+        ("tower and star reversed", ["tower"]),
+        ("1, 2, 3", []),
+        ("5, 3w", []),
+    ],
+)
+def test_what_another_entry_casts_doubt_on_is_asked_about(text: str, asked: list[str]) -> None:
+    assert [part.text for part in read(text).parts if part.problem] == asked
+
+
+def test_a_card_given_twice_keeps_later_ones_where_they_are() -> None:
+    found = {place: part.text for place, part in read("3w, 5c, 3w, qc").laid.items()}
+    assert found == {1: "3w", 2: "5c", 4: "qc"}
+
+
 def test_a_typed_place_holds_and_others_fill_the_lowest_free() -> None:
     line = read("5: star, qc, 4: xvii r, knw")
     assert {place: part.text for place, part in line.laid.items()} == {

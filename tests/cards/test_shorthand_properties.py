@@ -20,13 +20,29 @@ def test_the_shortest_reads_back(card: object, turned: bool, deck: DeckTitles) -
 
 
 @given(st.lists(st.tuples(st.sampled_from(CARDS), st.booleans()), unique_by=lambda it: it[0]),
-       decks, st.sampled_from([", ", ";", "\n", " / "]))  # fmt: skip
+       decks,
+       st.sampled_from([", ", ";", "\n", " / ", " & ", " and ", " → ", "->", " - ", " – "]))  # fmt: skip
 def test_a_whole_line_reads_back(
     cards: list[tuple[object, bool]], deck: DeckTitles, between: str
 ) -> None:
     line = read(between.join(shortest(card, turned, deck) for card, turned in cards), deck)
     assert [(part.card, part.reversed) for part in line.parts] == cards
     assert list(line.laid) == list(range(1, len(cards) + 1))
+
+
+@given(st.lists(st.tuples(st.sampled_from(CARDS[22:]), st.booleans()), min_size=1, max_size=12,
+                unique_by=lambda it: it[0]),
+       decks, st.sampled_from([". ", ") ", ")", ": ", ":"]), st.sampled_from([", ", "\n", " "]),
+       st.integers(1, 9))  # fmt: skip
+def test_a_numbered_list_reads_back(
+    cards: list[tuple[object, bool]], deck: DeckTitles, point: str, between: str, first: int
+) -> None:
+    told = [shortest(card, turned, deck) for card, turned in cards]
+    text = between.join(f"{n}{point}{words}" for n, words in enumerate(told, first))
+    wanted = [(n, card, turned) for n, (card, turned) in enumerate(cards, first)]
+    line = read(text, deck)
+    assert [(part.place, part.card, part.reversed) for part in line.parts] == wanted
+    assert line.problems == ()
 
 
 odd_titles = st.text(st.sampled_from("3wrIVx: ,'-?éof1k/"), min_size=1, max_size=6)

@@ -4,7 +4,6 @@ The labels are judgement (common practice, from memory), made by somebody who ha
 """
 
 import csv
-from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -39,7 +38,6 @@ class TiredLine:
     entries: tuple[Entry, ...]
     ask_ok: bool
     tolerated: frozenset[str]
-    plain: bool
     wanted: str
 
     def verdict(self) -> str:
@@ -49,6 +47,14 @@ class TiredLine:
         if not costs:
             return WRONG
         return NEEDLESS if min(costs) and not self.ask_ok else RIGHT
+
+    def is_read(self) -> bool:
+        """Whether every part is read as a card, and none is asked about."""
+        return all(part.card and not part.problem for part in read(self.text, self.deck).parts)
+
+    def places(self) -> list[int | None]:
+        """Where each part lies that has a place of its own."""
+        return [part.place for part in read(self.text, self.deck).parts if not part.beside]
 
     def __str__(self) -> str:
         parts = read(self.text, self.deck).parts
@@ -70,14 +76,8 @@ def tired_lines() -> Iterator[TiredLine]:
                 tuple(_entries(row["expected"], deck)),
                 "ask-ok" in tags or "refuse-ok" in tags,
                 frozenset(read_ok),
-                tags[0] == "plain",
                 row["expected"],
             )
-
-
-def counted() -> Counter[str]:
-    """How many lines of each verdict."""
-    return Counter(line.verdict() for line in tired_lines())
 
 
 def _entries(expected: str, deck: DeckTitles) -> Iterator[Entry]:

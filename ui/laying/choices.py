@@ -24,7 +24,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from binder.study.readings.laying import WRITE_AS
 from ui.kit.guard import painting, painting_row
 from ui.kit.paint import shadow
 from ui.laying.offers import Offer, OfferRow
@@ -223,7 +222,7 @@ class Choices(QFrame):
         problem, rows = self.offer.problem, self.offer.rows
         if not problem.endswith("is not understood."):
             return problem
-        return f"{problem} {'Did you mean' if rows else WRITE_AS}"
+        return f"{problem} {'Did you mean' if rows else self.offer.advice}"
 
     def _flags(self) -> int:
         return int(Qt.TextFlag.TextWordWrap) | int(Qt.AlignmentFlag.AlignTop.value)

@@ -46,7 +46,7 @@ class EntryPage(EntryLeaf):
         self.wrong = Hint(look)
         self.table = PlacesTable(look, hand)
         self.switch = Switch(look, ("Shorthand", "Pick a face", "Draw on screen"))
-        self.help = ShorthandHelp(look)
+        self.help = ShorthandHelp(look, hand)
         self.grid = FaceGrid(look, hand, faces)
         self.draw = DrawPanel(look, hand)
         self._lay_out()

@@ -8,7 +8,8 @@ from PySide6.QtCore import QEvent, QPoint, QPointF, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QFocusEvent, QFontMetricsF, QKeyEvent, QPainter, QPainterPath, QPen
 from PySide6.QtWidgets import QWidget
 
-from binder.cards.shorthand import Part
+from binder.cards.shorthand import Part, example
+from binder.cards.titles import DeckTitles
 from binder.study.readings.hand import Hand
 from ui.kit.forms.field import ENTER, GrowingField
 from ui.kit.paint import round_pen
@@ -38,13 +39,14 @@ class ShorthandLine(GrowingField):
         )  # fmt: skip
         self.hand, self.choices = hand, choices
         self._shut: Offer | None = None
+        self._shown_for: DeckTitles | None = None
         self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
         self._pause.timeout.connect(self._suggest)
-        self.setPlaceholderText("3w, hermit r, qc")
         self.textChanged.connect(self._typed)
         self.cursorPositionChanged.connect(self._moved)
         choices.chosen.connect(self._take_row)
         hand.listen(self._follow)
+        self._show_example()
 
     # The hand
 
@@ -52,9 +54,21 @@ class ShorthandLine(GrowingField):
         self.hand.write(self.toPlainText())
 
     def _follow(self) -> None:
+        self._show_example()
         self.set_text(self.hand.text)
         self.viewport().update()
         self._moved()
+
+    def _show_example(self) -> None:
+        """Three cards as this deck reads them, where nothing is typed yet."""
+        titles = self.hand.titles
+        if titles != self._shown_for:
+            self._shown_for = titles
+            three, hermit, queen = (
+                example(key, titles, key == "major-09")
+                for key in ("wands-03", "major-09", "cups-13")
+            )
+            self.setPlaceholderText(f"{three}, {hermit}, {queen}")
 
     def show_problem(self, mark: Part) -> None:
         """Put the caret at a part to mend and say what may be meant."""
@@ -88,7 +102,7 @@ class ShorthandLine(GrowingField):
             return
         found = self._found()
         plain = found is not None and not found.problem
-        self.hand.attend(found.start if found is not None else None, hushed=plain)
+        self.hand.attend(found.part if found is not None else None, hushed=plain)
         if found is None or plain:
             self.choices.put_away()
         if found is not None:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from binder.cards.facts import CARDS, SUITS, Card
-from binder.cards.shorthand import read
+from binder.cards.shorthand import example, read
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
 from binder.store.file import Binder
@@ -142,8 +142,8 @@ def called(key: str, titles: DeckTitles) -> str:
 def named_card(text: str, titles: DeckTitles = STANDARD) -> str:
     """The key of the one card a text names, by title or in shorthand; CanMend where it is none."""
     named = [part for part in read(text, titles).parts if part.text.strip()]
-    if len(named) != 1:
-        raise CanMend("Name one card, as The Moon or 3w.")
-    if named[0].card is None:
-        raise CanMend(named[0].problem or "Name one card, as The Moon or 3w.")
+    if len(named) != 1 or named[0].card is None:
+        moon, three = titles.title("major-18"), example("wands-03", titles)
+        problem = named[0].problem if len(named) == 1 else ""
+        raise CanMend(problem or f"Name one card, as {moon} or {three}.")
     return named[0].card.key

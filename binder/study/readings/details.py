@@ -7,7 +7,7 @@ from dataclasses import astuple
 from typing import Any
 
 from binder.cards.facts import card
-from binder.cards.shorthand import read
+from binder.cards.shorthand import example, read
 from binder.cards.titles import DeckTitles
 from binder.errors import CanMend
 from binder.store.file import Binder
@@ -23,7 +23,9 @@ def card_in(text: str, titles: DeckTitles) -> tuple[str, bool]:
     parts = read(text, titles).parts
     if len(parts) != 1 or parts[0].card is None:
         problem = parts[0].problem if len(parts) == 1 else ""
-        raise CanMend(problem or "Write one card, as 3w, star or queen of cups r.")
+        three, star = example("wands-03", titles), example("major-17", titles)
+        queen = titles.title("cups-13")
+        raise CanMend(problem or f"Write one card, as {three}, {star} or {queen} r.")
     return parts[0].card.key, parts[0].reversed
 
 

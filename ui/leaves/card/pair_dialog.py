@@ -10,6 +10,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.cards.shorthand import example
 from binder.errors import RingboundError
 from binder.study.cards import related
 from binder.study.cards.related import PairView
@@ -32,7 +33,8 @@ class PairDialog(FormDialog):
         self._session, self._view, self._pair = session, view, pair
         self._titles = usual_titles(session.shelf)
         self.card, self.named = QLineEdit(), Hint(look)
-        self.card.setPlaceholderText("The Moon, or moon, or 3w")
+        moon, three = (example(key, self._titles) for key in ("major-18", "wands-03"))
+        self.card.setPlaceholderText(f"{self._titles.title('major-18')}, or {moon}, or {three}")
         self.why = QPlainTextEdit(pair.text if pair else "")
         self.why.setTabChangesFocus(True)
         self.why.setFixedHeight(look.theme.px(96))

@@ -8,6 +8,7 @@ from functools import partial
 from PySide6.QtGui import QActionGroup
 from PySide6.QtWidgets import QMenu, QWidget
 
+from binder.cards.shorthand import example
 from binder.errors import RingboundError
 from binder.study.leaves.leaves import LeafView
 from binder.study.readings import details, readings
@@ -15,7 +16,6 @@ from ui.kit.forms import asking
 from ui.session.session import Session
 
 WAYS = (("", "Diagram &and list"), ("layout", "&Diagram only"), ("list", "L&ist only"))
-PROMPT = "The card beside {}, as 3w, star or qc r:"
 
 
 def fill(menu: QMenu, session: Session, view: LeafView, key: str) -> None:
@@ -54,8 +54,11 @@ def ask_clarifying(
     parent: QWidget | None, session: Session, view: LeafView, n: int, text: str = ""
 ) -> None:
     """Ask which card lies beside place n; asks again with a sentence where it cannot be laid."""
-    place = readings.reading(view.binder, view.uid).spread.place(n)
-    prompt = PROMPT.format(f"{n}, {place.label}")
+    reading = readings.reading(view.binder, view.uid)
+    place = reading.spread.place(n)
+    three, star = example("wands-03", reading.titles), example("major-17", reading.titles)
+    queen = example("cups-13", reading.titles, True)
+    prompt = f"The card beside {n}, {place.label}, as {three}, {star} or {queen}:"
     while True:
         said = asking.line(parent, "Clarifying card", prompt, text)
         if said is None:

@@ -25,6 +25,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from binder.cards.shorthand import example
 from binder.page.address import Scheme
 from binder.study.decks.decks import usual_titles
 from binder.study.leaves.leaves import contents
@@ -104,6 +105,10 @@ class Picker(QFrame):
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setFrameShape(QFrame.Shape.Box)
         name, hint, nothing = _WORDS[kind]
+        if kind == "card":
+            titles = usual_titles(session.shelf)
+            three, queen = example("wands-03", titles), example("cups-13", titles)
+            hint, nothing = hint.format(three, queen), nothing.format(three)
         self.setAccessibleName(name)
         self.filter = QLineEdit(placeholderText=hint)
         self.filter.setAccessibleName(name)
@@ -246,8 +251,8 @@ _NO_SOURCE = "No source is called so; sources are leaves behind a tab of their o
 _WORDS = {
     "card": (
         "Link to a card",
-        "Part of its title, or 3w, or qc",
-        "No card is called so in your deck; try a part of its title, or shorthand such as 3w.",
+        "Part of its title, or {}, or {}",
+        "No card is called so in your deck; try a part of its title, or shorthand such as {}.",
     ),
     "leaf": (
         "Link to a leaf",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFormLayout, QLabel, QVBoxLayout, QWidget
 
+from binder.cards.shorthand import example
 from binder.study.leaves.leaves import LeafView
 from binder.study.readings import details
 from binder.study.readings.readings import ReadingView
@@ -74,6 +75,9 @@ class DetailPart:
         said = str(getattr(reading, self.name))
         if self.name == "significator" and said in reading.titles.keys:
             said = reading.titles.title(said)
+        if self.name == "significator":
+            queen = example("cups-13", reading.titles)
+            self.field.setPlaceholderText(f"{queen}, or a card’s title")
         self._view, self._of, self._saved = view, reading, said
         self.field.setText(said)
 
