@@ -19,9 +19,11 @@ def test_the_shortest_reads_back(card: object, turned: bool, deck: DeckTitles) -
     assert (part.card, part.reversed, part.problem) == (card, turned, "")
 
 
+BETWEEN = [", ", ";", "\n", " / ", " & ", " and ", " → ", "->", " - ", " – "]
+
+
 @given(st.lists(st.tuples(st.sampled_from(CARDS), st.booleans()), unique_by=lambda it: it[0]),
-       decks,
-       st.sampled_from([", ", ";", "\n", " / ", " & ", " and ", " → ", "->", " - ", " – "]))  # fmt: skip
+       decks, st.sampled_from(BETWEEN))  # fmt: skip
 def test_a_whole_line_reads_back(
     cards: list[tuple[object, bool]], deck: DeckTitles, between: str
 ) -> None:
