@@ -44,7 +44,7 @@ class Part:
 class PlacedCard:
     """One card of a layout, for the list beside it: place 1 from the first, its label, the card's
     title in the deck it came from, and the student's note on it, if any; `beside` for a card laid
-    to clarify the first of its place."""
+    to clarify the first of its place. `key` is the card's, `named` those of cards in the note."""
 
     n: int
     label: str
@@ -52,25 +52,30 @@ class PlacedCard:
     reversed: bool = False
     note: str = ""
     beside: bool = False
+    key: str = ""
+    named: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class PrintExpectation:
     """What the student expects: `sure` in percent, `due` as a short date ('20 Dec'), `verdict` ''
-    while it is open, else 'came about', 'partly', 'did not' or "can't tell"."""
+    while it is open, else 'came about', 'partly', 'did not' or "can't tell"; `named` are the keys
+    of cards in the text."""
 
     text: str
     sure: int
     due: str
     verdict: str = ""
+    named: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class PrintLookBack:
-    """What the student wrote on looking back, and when."""
+    """What the student wrote on looking back, and when; `named` are the keys of cards in that."""
 
     when: str
     blocks: Blocks
+    named: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +127,8 @@ class PrintLeaf:
     Where several pictures of a card are shown, `faces` are all of them, `svg` the first.
     `facts` are (label, value). `turned_up_note` says how often, as '7 times in 61 readings'.
     `handouts` are uids of pictures printed one a page behind the leaf, `beside` the notes that
-    stand under single pages of them.
+    stand under single pages of them. `drawn` are the keys of the cards in the layout, `named`
+    those of cards in the lines about the title.
     """
 
     uid: str
@@ -144,6 +150,8 @@ class PrintLeaf:
     turned_up_note: str = ""
     handouts: tuple[str, ...] = ()
     beside: tuple[PrintBeside, ...] = ()
+    drawn: tuple[str, ...] = ()
+    named: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,11 +159,11 @@ class Section:
     """One tab to be printed. `tab_place` is (which, of how many), counted from the top.
 
     `subtitle` lines stand under the tab's name on the divider sheet, `notes` at its foot; `order`
-    says how the leaves follow each other ('Readings log, newest first'). `card_index` lists card
-    leaves that are named behind this tab, each with the uids of the leaves that name it.
-    `pictures` holds the files that blocks and handouts ask for, by uid; `photographs` those that
-    drawings of cards ask for, by name of file; `bibliography` the CSL fields of the sources that
-    are cited, by key.
+    says how the leaves follow each other ('Readings log, newest first'). `card_index` are the
+    cards by (key, title) in the order of the deck, where an index of them is to be printed: those
+    that are found on the pages get a line. `pictures` holds the files that blocks and handouts ask
+    for, by uid; `photographs` those that drawings of cards ask for, by name of file;
+    `bibliography` the CSL fields of the sources that are cited, by key.
     """
 
     binder: str
@@ -165,7 +173,7 @@ class Section:
     notes: tuple[str, ...] = ()
     order: str = ""
     leaves: tuple[PrintLeaf, ...] = ()
-    card_index: tuple[tuple[str, tuple[str, ...]], ...] = ()
+    card_index: tuple[tuple[str, str], ...] = ()
     pictures: Mapping[str, Picture] = field(default_factory=dict, repr=False)
     photographs: Mapping[str, Photograph] = field(default_factory=dict, repr=False)
     bibliography: Mapping[str, Mapping[str, Any]] = field(default_factory=dict, repr=False)

@@ -3,6 +3,7 @@
 import json
 import re
 import textwrap
+from itertools import groupby
 from typing import Any
 
 from binder.paper import citations
@@ -17,6 +18,11 @@ SHORT_PART = 700
 VIEW_BOX = re.compile(r'viewBox="\s*[-\d.]+[\s,]+[-\d.]+[\s,]+([\d.]+)[\s,]+([\d.]+)')
 LETTERS_A_MM = 6.6
 """How many letters of type one point high stand in a millimetre, on average."""
+_GROUPS = {
+    "major": "Major Arcana", "wands": "Wands", "cups": "Cups", "swords": "Swords",
+    "pentacles": "Pentacles", "extra": "Of one deck only",
+}  # fmt: skip
+"""Headings of the index of cards, by the first half of a card's key."""
 CONTINUED = 14
 """Letters kept free for ', continued' and a space before it."""
 
@@ -89,14 +95,10 @@ def _said(it: PlacedCard) -> str:
     return f"beside it: {it.card}" if it.beside else f"{it.label}: {it.card}"
 
 
-def _card_index(section: Section) -> list[tuple[str, list[int]]]:
-    """The card index with each leaf by its place among the leaves; those not printed left out."""
-    places = {leaf.uid: place for place, leaf in enumerate(section.leaves)}
-    found = [
-        (title, [places[uid] for uid in uids if uid in places])
-        for title, uids in section.card_index
-    ]
-    return [(title, leaves) for title, leaves in found if leaves]
+def _card_index(section: Section) -> list[tuple[str, list[tuple[str, str]]]]:
+    """The cards an index may list, as (heading, [(key, title)]): Majors, then suit by suit."""
+    groups = groupby(section.card_index, key=lambda card: card[0].rpartition("-")[0])
+    return [(_GROUPS.get(group, ""), list(cards)) for group, cards in groups]
 
 
 def _is_short(leaf: PrintLeaf) -> bool:

@@ -74,7 +74,7 @@ def reading(
             PlacedCard(2, "Crosses it", "Five of Wands"),
             PlacedCard(3, "Ground", "Four of Pentacles", reversed=True, note="held too tight"),
             PlacedCard(4, "Behind", "Six of Swords"),
-            PlacedCard(5, "Ahead", "The Star"),
+            PlacedCard(5, "Ahead", "The Star", key="major-17"),
         ),
         parts=(
             Part(
@@ -280,8 +280,8 @@ def section(*leaves: PrintLeaf) -> Section:
         tab="Readings log",
         tab_place=(4, 5),
         subtitle=("61 readings, 1 December 2025", "to 25 November 2026"),
-        notes=("Printed with the kept leaves only.", "Card leaves are listed, not reprinted."),
+        notes=("Printed with the kept leaves only.", "An index of the cards is at the end."),
         order="Readings log, newest first",
         leaves=chosen,
-        card_index=(("The Star", tuple(leaf.uid for leaf in chosen)),),
+        card_index=(("major-17", "The Star"), ("major-18", "The Moon")),
     )

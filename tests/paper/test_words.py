@@ -99,5 +99,5 @@ def test_any_text_anywhere_can_be_printed(text, title, note, to):
         parts=(Part(note, body, own=True),),
         placed=(PlacedCard(1, title, note, note=title),),
     )
-    tab = Section(title, note, leaves=(leaf,), order=text, card_index=((title, (note,)),))
+    tab = Section(title, note, leaves=(leaf,), order=text, card_index=((note, title),))
     assert count(typeset(tab, Sheet("a5", "2"))) >= 3

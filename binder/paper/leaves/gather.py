@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from importlib import import_module
 from pathlib import Path
 from typing import Any
 
-from binder.cards.facts import card
+from binder.cards.facts import CARDS
 from binder.counting import counted
 from binder.errors import CanMend
 from binder.paper.citations import keys
@@ -21,6 +21,7 @@ from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.store.whole import write_whole
 from binder.study import dates
+from binder.study.decks.decks import usual_titles
 from binder.study.kinds import LeafKind
 from binder.study.leaves import leaves, tabs
 from binder.study.leaves.leaves import LeafView
@@ -47,7 +48,7 @@ class Gatherer(Gathering):
             notes=self._notes(),
             order=f"{name}, newest first" if self.tab.kind.by_day else name,
             leaves=printed,
-            card_index=tuple(self._index()),
+            card_index=self._cards(printed),
             pictures=self.pictures,
             photographs=self.photographs.found,
             bibliography=self._cited(printed),
@@ -83,13 +84,17 @@ class Gatherer(Gathering):
         if self.tab.kind.leaf is not LeafKind.READING:
             return left_out
         kept = "Printed with the kept leaves only."
-        return (kept, "Card leaves are listed, not reprinted.", *left_out)
+        return (kept, "An index of the cards is at the end.", *left_out)
 
-    def _index(self) -> Iterator[tuple[str, tuple[str, ...]]]:
-        order = sorted(self.named, key=lambda key: (-len(self.named[key]), key))
-        for key in order:
-            if len(self.named[key]) > 1:
-                yield card(key).title, tuple(dict.fromkeys(self.named[key]))
+    def _cards(self, printed: tuple[PrintLeaf, ...]) -> tuple[tuple[str, str], ...]:
+        """The cards that the index of a log may list: the deck, and cards only some deck has."""
+        if self.tab.kind.leaf is not LeafKind.READING:
+            return ()
+        titles = usual_titles(self.shelf)
+        known = {one.key: titles.title(one.key) for one in CARDS}
+        more = {one.key: one.card for leaf in printed for one in leaf.placed}
+        extra = sorted((key, title) for key, title in more.items() if key and key not in known)
+        return (*known.items(), *extra)
 
     def _leaf(self, view: LeafView) -> PrintLeaf:
         module = import_module(f"binder.paper.leaves.{view.kind}")

@@ -14,7 +14,6 @@ from binder.paper.photographs import Photographs
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study.cards.links import Linker
-from binder.study.kinds import LeafKind
 from binder.study.leaves import files
 from binder.study.leaves.leaves import LeafView
 from binder.study.leaves.tabs import TabView
@@ -29,7 +28,7 @@ def shown_files(text: str) -> tuple[str, ...]:
 
 
 class Gathering:
-    """One tab being printed: what its leaves have been found to name and to show.
+    """One tab being printed: what its leaves have been found to show.
 
     `binder.paper.leaves.<kind>` holds for each kind of leaf a function `printed(of, view)`, which
     is given this and a leaf without what is left out, and makes a PrintLeaf of it.
@@ -41,30 +40,33 @@ class Gathering:
         self.shelf, self.binder, self.tab = shelf, binder, tab
         self.discretion = Discretion(shelf, leave_out)
         self.linker = Linker(shelf)
-        self.named: dict[str, list[str]] = {}
         self.pictures: dict[str, Picture] = {}
         self.photographs = Photographs(shelf, print_colours())
 
     def blocks(self, view: LeafView, text: str) -> list[dict[str, Any]]:
-        """Markdown as print walks it; notes the cards it names and the files it shows."""
+        """The student's Markdown as print walks it: the cards it names linked, the files it shows
+        kept."""
 
-        def named(words: str) -> Any:
-            found = self.linker.find(words, view.uid)
-            for mention in found:
-                self.name(mention.key, view.uid)
-            return found
+        def found(words: str) -> Any:
+            return self.linker.find(words, view.uid)
 
         for uid in shown_files(text):
             self.keep(uid)
-        return blocks(to_html(text, link_cards=named, pictures=self._drawn_size))
+        return blocks(to_html(text, link_cards=found, pictures=self._drawn_size))
+
+    def told(self, text: str) -> list[dict[str, Any]]:
+        """Markdown of the program's own: no word of it is a card's name."""
+        for uid in shown_files(text):
+            self.keep(uid)
+        return blocks(to_html(text, pictures=self._drawn_size))
+
+    def cards_in(self, view: LeafView, *lines: str) -> tuple[str, ...]:
+        """Keys of the cards that plain words of the student's name."""
+        found = (one.key for words in lines for one in self.linker.find(words, view.uid))
+        return tuple(dict.fromkeys(found))
 
     def _drawn_size(self, uid: str) -> tuple[int, int] | None:
         return (0, 0) if uid in self.pictures else None
-
-    def name(self, key: str, leaf: str) -> None:
-        """Note that a leaf of the log names a card, for the index at the end."""
-        if self.tab.kind.leaf is LeafKind.READING:
-            self.named.setdefault(key, []).append(leaf)
 
     def keep(self, uid: str) -> None:
         """Take a kept file along, since a leaf shows it."""

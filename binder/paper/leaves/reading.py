@@ -30,27 +30,30 @@ _LAYOUT_SIZE = (420.0, 420.0)
 def printed(of: Gathering, view: LeafView) -> PrintLeaf:
     """The reading as it was laid, what was expected of it, and the looks back at it."""
     reading = of.discretion.reading(readings.reading(of.binder, view.uid))
-    for one in reading.laid:
-        of.name(one.card, view.uid)
-    question = reading.question
+    drawn = reading.shown != "list"
     return PrintLeaf(
         uid=view.uid,
         kind="reading",
-        title=question,
+        title=reading.question,
         over=dates.full(reading.at),
         under=_under(reading),
         day=dates.short(reading.at),
         listed=view.title,
-        svg=None if reading.shown == "list" else _drawn(of, reading),
-        placed=tuple(_placed(reading)),
+        svg=_drawn(of, reading) if drawn else None,
+        placed=tuple(_placed(of, view, reading)),
         parts=tuple(_parts(of, view, reading)),
         expectations=tuple(
-            PrintExpectation(e.text, e.sure, dates.short(e.due), e.verdict)
+            PrintExpectation(
+                e.text, e.sure, dates.short(e.due), e.verdict, of.cards_in(view, e.text)
+            )
             for e in reading.expectations
         ),
         look_backs=tuple(
-            PrintLookBack(_looked(b, reading), of.blocks(view, b.text)) for b in reading.look_backs
+            PrintLookBack(_looked(b, reading), of.blocks(view, b.text), (b.card,) if b.card else ())
+            for b in reading.look_backs
         ),
+        drawn=tuple(dict.fromkeys(one.card for one in reading.laid)) if drawn else (),
+        named=_named(of, view, reading),
     )
 
 
@@ -67,10 +70,10 @@ def _parts(of: Gathering, view: LeafView, reading: readings.ReadingView) -> Iter
         shown = "\n\n".join(
             f"![The table]({Scheme.FILE.to(photo.file)})" for photo in reading.photos
         )
-        yield Part("The table", of.blocks(view, shown))
+        yield Part("The table", of.told(shown))
     sky = sky_words(reading)
     if sky:
-        yield Part("The sky then", of.blocks(view, sky))
+        yield Part("The sky then", of.told(sky))
 
 
 def sky_words(reading: readings.ReadingView) -> str:
@@ -83,14 +86,21 @@ def sky_words(reading: readings.ReadingView) -> str:
         return ""
 
 
-def _placed(reading: readings.ReadingView) -> Iterator[PlacedCard]:
+def _named(of: Gathering, view: LeafView, reading: readings.ReadingView) -> tuple[str, ...]:
+    """Keys of the cards that the title and the lines about it name."""
+    said = of.cards_in(view, reading.question, reading.topic, reading.mood, reading.venue)
+    return (reading.significator, *said) if reading.significator else said
+
+
+def _placed(of: Gathering, view: LeafView, reading: readings.ReadingView) -> Iterator[PlacedCard]:
     """The list beside the layout: every card, or those with a note where a diagram will do."""
     beside = clarifying(reading)
     for one in reading.laid:
         if reading.shown != "layout" or one.note:
             yield PlacedCard(
-                one.n, one.label, one.title, one.reversed, one.note, one.card in beside
-            )
+                one.n, one.label, one.title, one.reversed, one.note, one.card in beside, one.card,
+                of.cards_in(view, one.note),
+            )  # fmt: skip
 
 
 def _looked(entry: readings.LookBackView, reading: readings.ReadingView) -> str:
