@@ -1,6 +1,7 @@
 """The ringbound command: what it prints, what it refuses, and with which exit code."""
 
 import json
+import re
 import tomllib
 from dataclasses import replace
 from pathlib import Path
@@ -201,6 +202,26 @@ def test_print_of_holes_that_do_not_fit_is_one_sentence(run, folder, tmp_path):
     )  # fmt: skip
     assert (code, err.count("\n")) == (2, 1)
     assert not (tmp_path / "x.pdf").exists()
+
+
+def test_a5_alone_has_holes_that_fit(run, folder, tmp_path):
+    log(run, folder)
+    options = ("--binder", "Practice", "--tab", "Readings log", "--paper", "a5")
+    assert run("print", folder, *options, "--out", tmp_path / "x.pdf")[0] == 0
+    for paper in ("a4", "letter", "a5"):
+        out = tmp_path / f"{paper}.pdf"
+        assert run("sheets", "--kind", "ruled", "--paper", paper, "--out", out)[0] == 0
+
+
+def test_a_log_is_printed_oldest_first_unless_the_newest_is_wanted(run, folder, tmp_path):
+    for day in ("2026-07-02", "2026-07-01"):
+        log(run, folder, **{"--date": day, "--question": f"On {day}?"})
+    options = ("--binder", "Practice", "--tab", "Readings log", "--out", tmp_path / "x.pdf")
+    for extra, first in (((), "2026-07-01"), (("--newest-first",), "2026-07-02")):
+        assert run("print", folder, *options, *extra)[0] == 0
+        words = "".join(texts((tmp_path / "x.pdf").read_bytes()))
+        assert re.findall(r"On(2026-07-0.)\?", words)[0] == first
+        assert ("newestfirst" in words) == bool(extra)
 
 
 def test_the_new_binders_have_the_tabs_of_a_course(folder):

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 from binder.errors import CanMend
 from binder.paper.holes import PATTERNS
-from binder.paper.sheets import PAPERS
+from binder.paper.sheets import PAPERS, Sheet, usual_holes
 
 if TYPE_CHECKING:
     from binder.store.shelf import Shelf
@@ -68,7 +68,16 @@ def left_out(options: Any) -> LeaveOut:
 def paper_options(parser: argparse.ArgumentParser) -> None:
     """Let the command choose paper and holes."""
     parser.add_argument("--paper", choices=tuple(PAPERS), default="a4")
-    parser.add_argument("--holes", choices=tuple(PATTERNS), default="3")
+    parser.add_argument(
+        "--holes", choices=tuple(PATTERNS), help="else three, or two where three do not fit"
+    )
+
+
+def sheet_of(options: Any, **more: Any) -> Sheet:
+    """The sheet that the options of `paper_options` and `--two-sided` choose; CanMend for an
+    impossible one."""
+    holes = options.holes or usual_holes(options.paper)
+    return Sheet(options.paper, holes, options.two_sided, **more)
 
 
 def open_shelf(path: Path) -> Shelf:

@@ -13,6 +13,7 @@ from binder.cli.common import (
     must_be_there,
     open_shelf,
     paper_options,
+    sheet_of,
 )
 from binder.counting import counted, either
 from binder.errors import CanMend
@@ -27,6 +28,10 @@ def add_print(command: Command) -> None:
     parser.add_argument("--out", metavar="FILE", type=Path, required=True)
     paper_options(parser)
     parser.add_argument("--two-sided", action="store_true")
+    parser.add_argument(
+        "--newest-first", action="store_true",
+        help="print a readings log backwards; paper filed before is then numbered anew each time",
+    )  # fmt: skip
     parser.add_argument(
         "--citing", metavar="STYLE", default=HOUSE, help=either(STYLES),
     )  # fmt: skip
@@ -55,14 +60,15 @@ def add_sheets(commands: Any) -> None:
 
 def _print(options: Any) -> int:
     from binder.paper.leaves.gather import print_tab
-    from binder.paper.sheets import Sheet
     from binder.study.leaves import tabs
 
     shelf = open_shelf(options.shelf)
     binder = shelf.binder(options.binder)
     tab = tabs.tab(binder, options.tab)
-    sheet = Sheet(options.paper, options.holes, options.two_sided, citing=options.citing)
-    pages = print_tab(shelf, binder, tab, sheet, options.out, left_out(options))
+    sheet = sheet_of(options, citing=options.citing)
+    pages = print_tab(
+        shelf, binder, tab, sheet, options.out, left_out(options), newest_first=options.newest_first
+    )
     print(f"Printed {tab.name} of {binder.name} to {options.out}: {counted(pages, 'page')}.")
     shelf.close()
     return DONE
@@ -73,7 +79,6 @@ def _sheets(options: Any) -> int:
     from binder.cards.spreads import spread
     from binder.cards.titles import STANDARD
     from binder.paper.blank import Blank, save_blank
-    from binder.paper.sheets import Sheet
     from binder.study.cards.unit_cards import from_line
     from binder.study.decks.decks import usual_titles
     from binder.study.spreads.spreads import spread_called
@@ -91,6 +96,6 @@ def _sheets(options: Any) -> int:
     month = options.month or f"{options.clock.today():%Y-%m}"
     card = cards[0] if cards else None
     blank = Blank(options.kind, found, card, title, month, options.copies)
-    count = save_blank(blank, Sheet(options.paper, options.holes, options.two_sided), options.out)
+    count = save_blank(blank, sheet_of(options), options.out)
     print(f"Wrote {counted(count, 'page')} to {options.out}.")
     return DONE

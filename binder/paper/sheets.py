@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from binder.counting import either
 from binder.errors import CanMend
 from binder.paper.citations import HOUSE, STYLES
-from binder.paper.holes import Pattern, fitting
+from binder.paper.holes import PATTERNS, Pattern, fitting
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,8 +32,17 @@ PAPERS: dict[str, Paper] = {
 }
 """The papers by the key used in settings and on the command line."""
 
+USUAL_HOLES = ("3", "2")
+"""The punching patterns that are taken where none is chosen: the first that fits the paper."""
+
 LEAST_TEXT_WIDTH = 60.0
 """Narrowest column, in mm, that a leaf can be set in."""
+
+
+def usual_holes(paper: str) -> str:
+    """The key of the holes a paper has where none are chosen."""
+    size = PAPERS[paper]
+    return next(key for key in USUAL_HOLES if size.height >= PATTERNS[key].least_height)
 
 
 @dataclass(frozen=True, slots=True)

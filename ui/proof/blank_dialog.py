@@ -19,11 +19,12 @@ from binder.counting import counted
 from binder.errors import CanMend
 from binder.paper.blank import KINDS, MOST_COPIES, Blank, save_blank
 from binder.paper.holes import PATTERNS
-from binder.paper.sheets import PAPERS, Sheet
+from binder.paper.sheets import PAPERS, Sheet, usual_holes
 from binder.study.decks.decks import deck
 from binder.study.spreads.spreads import spreads
 from ui.kit.forms.form import FormDialog
 from ui.look.theme import Look
+from ui.proof.fitting import keep_fitting
 from ui.session.session import Session
 
 
@@ -43,7 +44,8 @@ class BlankDialog(FormDialog):
         self.month = QLineEdit(f"{session.today:%Y-%m}")
         self.paper = self._combo([(one.words, key) for key, one in PAPERS.items()])
         self.holes = self._combo([(one.words.capitalize(), k) for k, one in PATTERNS.items()])
-        self.holes.setCurrentIndex(self.holes.findData("3"))
+        self.holes.setCurrentIndex(self.holes.findData(usual_holes(self.paper.currentData())))
+        keep_fitting(self.paper, self.holes)
         self.both = QCheckBox("Printed on &both sides")
         self.copies = QSpinBox()
         self.copies.setRange(1, MOST_COPIES)

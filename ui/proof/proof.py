@@ -24,7 +24,7 @@ from binder.counting import counted
 from binder.errors import RingboundError
 from binder.paper.citations import STYLES
 from binder.paper.holes import PATTERNS
-from binder.paper.sheets import PAPERS, Sheet
+from binder.paper.sheets import PAPERS, Sheet, usual_holes
 from binder.store.file import Binder
 from binder.store.whole import write_whole
 from binder.study.handouts import on_paper
@@ -33,9 +33,10 @@ from binder.study.readings.discretion import LeaveOut
 from binder.study.sources.sources import SourceView
 from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
+from ui.proof.fitting import keep_fitting
 from ui.proof.pages import PageDelegate, PagesModel, Printed
 from ui.proof.printer import draw_on, printer_for
-from ui.proof.setting import Setting, across_set, tab_set, year_set
+from ui.proof.setting import Choice, Setting, across_set, tab_set, year_set
 from ui.session.jobs import Newest
 from ui.session.session import Session
 
@@ -104,12 +105,14 @@ class Proof(QWidget):
         column = QVBoxLayout(self.inner)
         self.title = QLabel("Print this tab")
         self.paper = self._combo("Paper", _PAPERS, "a4")
-        self.holes = self._combo("Holes", _HOLES, "3")
+        self.holes = self._combo("Holes", _HOLES, usual_holes("a4"))
         self.citing = self._combo("Notes and sources", CITING, "house")
         self.two_sided = QCheckBox("Both sides")
         self.two_sided.setChecked(True)
         self.lines = QCheckBox("Lines for looking back")
         self.lines.setChecked(True)
+        self.newest_first = QCheckBox("Newest first")
+        self.newest_first.setToolTip("Else oldest first: new pages go behind those filed on paper")
         self.no_querents = QCheckBox("Leave out querents")
         self.no_private = QCheckBox("Leave out private words")
         self.no_querents.setToolTip("Nobody a reading was for is named, anywhere in the file")
@@ -141,7 +144,10 @@ class Proof(QWidget):
             self._labels.append(label)
             column.addWidget(label)
             column.addWidget(combo)
-        boxes = (self.two_sided, self.lines, self.no_querents, self.no_private)
+        boxes = (
+            self.two_sided, self.lines, self.newest_first, self.no_querents, self.no_private,
+        )  # fmt: skip
+        keep_fitting(self.paper, self.holes)
         buttons = (self.print_button, self.save_button, self.tick_button, self.close_button)
         for widget in (*boxes, self.care, self.count, *buttons, self.note):
             column.addWidget(widget)
@@ -192,6 +198,7 @@ class Proof(QWidget):
         self.title.setWordWrap(True)
         for part in (self.lines, self.citing, self._labels[-1]):
             part.setVisible(leaves)
+        self.newest_first.setVisible(self._tab is not None and self._tab.kind.by_day)
         self.tick_button.hide()
         self._place()
         self._again()
@@ -211,10 +218,11 @@ class Proof(QWidget):
         except RingboundError as error:
             self._say(str(error))
             return
-        setting, lines = self._set, self.lines.isChecked()
+        setting = self._set
         left_out = LeaveOut(self.no_querents.isChecked(), self.no_private.isChecked())
+        chosen = Choice(sheet, self.lines.isChecked(), left_out, self.newest_first.isChecked())
         self.count.setText("Setting the pages…")
-        self.job.start(lambda _stop: setting(sheet, lines, left_out))
+        self.job.start(lambda _stop: setting(chosen))
 
     def wait(self) -> None:
         """Until the pages are there."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import date
 
 from binder.paper.sheets import Sheet
@@ -13,39 +14,49 @@ from binder.study.readings.discretion import LeaveOut
 from binder.study.sources.sources import SourceView
 from ui.proof.pages import Printed
 
-Setting = Callable[[Sheet, bool, LeaveOut], Printed]
-"""Sets pages for a sheet, with lines for looking back or without, less what is left out."""
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """What is chosen for the pages: their sheet, what is left out, and, where there are leaves,
+    lines for looking back and the order of a log."""
+
+    sheet: Sheet
+    lines: bool
+    leave_out: LeaveOut
+    newest_first: bool
 
 
-def tab_set(
-    shelf: Shelf, binder: Binder, tab: TabView, sheet: Sheet, lines: bool, leave_out: LeaveOut
-) -> Printed:
+Setting = Callable[[Choice], Printed]
+"""Sets pages as chosen."""
+
+
+def tab_set(shelf: Shelf, binder: Binder, tab: TabView, chosen: Choice) -> Printed:
     """All that stands behind a tab."""
     from binder.paper.leaves.gather import gather
     from binder.paper.typeset import typeset
 
     with shelf.beside():
-        section = gather(shelf, binder, tab, leave_out)
+        section = gather(shelf, binder, tab, chosen.leave_out, newest_first=chosen.newest_first)
     printed = tuple(leaf.uid for leaf in section.leaves)
-    return Printed(typeset(section, sheet, blank_lines=lines), sheet, printed)
+    pdf = typeset(section, chosen.sheet, blank_lines=chosen.lines)
+    return Printed(pdf, chosen.sheet, printed)
 
 
-def year_set(
-    shelf: Shelf, year: int, today: date, sheet: Sheet, _lines: bool, leave_out: LeaveOut
-) -> Printed:
+def year_set(shelf: Shelf, year: int, today: date, chosen: Choice) -> Printed:
     """The sheet of a year."""
     from binder.paper.year import year_pdf
 
     with shelf.beside():
-        return Printed(year_pdf(shelf, year, today, sheet, leave_out), sheet)
+        pdf = year_pdf(shelf, year, today, chosen.sheet, chosen.leave_out)
+        return Printed(pdf, chosen.sheet)
 
 
 def across_set(
-    shelf: Shelf, source: SourceView, name: str, cards: tuple[str, ...], sheet: Sheet,
-    _lines: bool, leave_out: LeaveOut,
-) -> Printed:  # fmt: skip
+    shelf: Shelf, source: SourceView, name: str, cards: tuple[str, ...], chosen: Choice
+) -> Printed:
     """What a source says of a set of cards."""
     from binder.paper.across import across_pdf
 
     with shelf.beside():
-        return Printed(across_pdf(shelf, source, name, cards, sheet, leave_out), sheet)
+        pdf = across_pdf(shelf, source, name, cards, chosen.sheet, chosen.leave_out)
+        return Printed(pdf, chosen.sheet)

@@ -31,7 +31,12 @@ from binder.study.sources import sources
 
 
 class Gatherer(Gathering):
-    """Collects one tab of one binder."""
+    """Collects one tab of one binder; a log with the oldest leaf first unless `newest_first`.
+
+    Oldest first, what is printed later goes behind what is filed, and no page is numbered anew.
+    """
+
+    newest_first = False
 
     def section(self) -> Section:
         """The tab as it stands now; CanMend when nothing is behind it."""
@@ -46,7 +51,7 @@ class Gatherer(Gathering):
             tab_place=(standing.index(self.tab.uid) + 1, len(standing)),
             subtitle=_subtitle(self.tab, entries),
             notes=self._notes(),
-            order=f"{name}, newest first" if self.tab.kind.by_day else name,
+            order=f"{name}, {self._order}" if self.tab.kind.by_day else name,
             leaves=printed,
             card_index=self._cards(printed),
             pictures=self.pictures,
@@ -77,7 +82,11 @@ class Gatherer(Gathering):
             raise CanMend(
                 f"Every leaf behind “{self.tab.name}” is private; print it with private passages."
             )
-        return shown
+        return shown if self.newest_first or not self.tab.kind.by_day else _oldest_first(shown)
+
+    @property
+    def _order(self) -> str:
+        return "newest first" if self.newest_first else "oldest first"
 
     def _notes(self) -> tuple[str, ...]:
         left_out = tuple(filter(None, (self.discretion.leave_out.words(),)))
@@ -110,12 +119,23 @@ def _subtitle(tab: TabView, entries: list[leaves.Entry]) -> tuple[str, ...]:
     return (f"{many}, {dates.written(days[0])}", f"to {dates.written(days[-1])}")
 
 
-def gather(shelf: Shelf, binder: Binder, tab: TabView, leave_out: LeaveOut = NOTHING) -> Section:
+def _oldest_first(entries: list[leaves.Entry]) -> list[leaves.Entry]:
+    """Entries of a log with their days the other way round, those without a day still behind."""
+    dated = [entry for entry in entries if entry.day]
+    return [*reversed(dated), *(entry for entry in entries if not entry.day)]
+
+
+def gather(
+    shelf: Shelf, binder: Binder, tab: TabView, leave_out: LeaveOut = NOTHING, *,
+    newest_first: bool = False,
+) -> Section:  # fmt: skip
     """What the tab says, ready to be typeset; CanMend when nothing is behind it.
 
     What is left out never reaches the typesetter, and so is not in the file either.
     """
-    return Gatherer(shelf, binder, tab, leave_out).section()
+    gatherer = Gatherer(shelf, binder, tab, leave_out)
+    gatherer.newest_first = newest_first
+    return gatherer.section()
 
 
 def print_tab(
@@ -125,10 +145,12 @@ def print_tab(
     sheet: Sheet,
     out: Path,
     leave_out: LeaveOut = NOTHING,
+    *,
+    newest_first: bool = False,
 ) -> int:
     """Typeset a tab into the PDF file `out`; returns the number of pages."""
     from binder.paper.typeset import count, typeset
 
-    pdf = typeset(gather(shelf, binder, tab, leave_out), sheet)
+    pdf = typeset(gather(shelf, binder, tab, leave_out, newest_first=newest_first), sheet)
     write_whole(pdf, out)
     return count(pdf)

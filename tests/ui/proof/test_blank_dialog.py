@@ -42,6 +42,11 @@ def test_only_what_the_sheet_takes_is_asked(dialog):
     assert dialog.month.text() == "2026-11"
 
 
+def test_the_usual_holes_give_way_on_smaller_paper(dialog):
+    choose(dialog.paper, "a5")
+    assert dialog.sheet().holes == "2"
+
+
 def test_saved_as_a_pdf(qtbot, session, dialog, answer, tmp_path):
     choose(dialog.spread, "celtic-cross")
     dialog.copies.setValue(2)

@@ -73,6 +73,18 @@ def test_what_does_not_fit_is_said_and_nothing_can_be_printed(qtbot, proof):
     assert proof.print_button.isEnabled()
 
 
+def test_the_usual_holes_give_way_on_smaller_paper(qtbot, proof):
+    set_again(qtbot, proof, lambda: proof.paper.setCurrentIndex(proof.paper.findData("a5")))
+    assert proof.printed.sheet == Sheet("a5", "2", two_sided=True)
+
+
+def test_a_log_stands_oldest_first_or_newest_first(qtbot, proof):
+    oldest = proof.printed.leaves
+    set_again(qtbot, proof, lambda: qtbot.keyClick(proof.newest_first, Qt.Key.Key_Space))
+    assert len(oldest) == 5
+    assert proof.printed.leaves == oldest[::-1]
+
+
 def test_another_style_of_citing_by_key(qtbot, proof):
     set_again(qtbot, proof, lambda: qtbot.keyClick(proof.citing, Qt.Key.Key_Down))
     assert proof.printed.sheet.citing == "author-date"
