@@ -103,6 +103,8 @@ def table(painter: QPainter, plan: Plan, hand: Hand, shown: Shown) -> None:
         part = part_at(seat, box)
         if part is not None and part.card is not None and part.card.key != shown.lifted:
             _shaded(painter, plan, hand, part, box, plan.middle(box), shown)
+            if part.reversed:
+                layout_paint.turn_mark(painter, plan, box, shown.theme)
         elif part is None and seat.n == hand.pending:
             _next(painter, plan, box, shown)
         else:

@@ -3,7 +3,7 @@
 Everything here is in card widths; multiply by a unit to come to pixels or points.
 """
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
@@ -11,6 +11,7 @@ from binder.cards.spreads import Place
 from binder.page.layout import marks, pitch
 from binder.page.layout.boxes import CardBox
 from binder.page.layout.marks import Spot, Table
+from binder.page.layout.turned import TurnMark, turn_mark
 
 Labels = Literal["none", "numbers", "full"]
 """What is written beside the cards: nothing, the places' numbers, or numbers and labels."""
@@ -31,9 +32,8 @@ class Arrangement:
     boxes: tuple[CardBox, ...]
     bubbles: Mapping[int, Spot] = field(default_factory=dict)
     captions: Mapping[int, Spot] = field(default_factory=dict)
-    notes: Mapping[int, Spot] = field(default_factory=dict)
     text: float = 0.17
-    """Height of the letters of captions and notes."""
+    """Height of the letters of captions."""
 
     def box(self, n: int, extra: int = 0) -> CardBox:
         """The box of place n, or of one of its clarifying cards; KeyError if it has none."""
@@ -46,6 +46,11 @@ class Arrangement:
         """The topmost card under a point in card widths."""
         return next((box for box in reversed(self.boxes) if box.contains(x, y)), None)
 
+    def turn_mark(self, box: CardBox) -> TurnMark:
+        """Where the mark lies that says that this card is reversed."""
+        written = [spot.room for spot in (*self.bubbles.values(), *self.captions.values())]
+        return turn_mark(box, self.boxes, written, self.text)
+
     def unit(self, width: float, height: float, most: float = 1e9) -> float:
         """How large a card width can be for the whole to fit; never more than `most`."""
         return min(most, width / self.width, height / self.height)
@@ -56,22 +61,19 @@ def arrange(
     *,
     labels: Labels = "none",
     extras: Mapping[int, int] | None = None,
-    turned: Collection[int] = (),
     radius: float = 0.125,
     text: float = 0.17,
 ) -> Arrangement:
     """Lay out a spread's places.
 
-    `extras` says how many clarifying cards lie at which place, `turned` which places are to have
-    the word 'reversed' beside them. `radius` of number bubbles and `text` height in card widths.
-    A caption that finds no room anywhere shrinks to the place's number.
+    `extras` says how many clarifying cards lie at which place. `radius` of number bubbles and
+    `text` height in card widths. A caption that finds no room anywhere shrinks to the place's
+    number.
     """
     extras = extras or {}
     table, captions = _laid(places, labels, extras, radius, text)
     bubbles = marks.bubbles(table, radius) if labels == "numbers" else {}
-    noted = sorted(turned) if labels != "none" else []
-    notes = marks.notes(table, noted, "reversed", text, bubbles)
-    return _from_corner(table, bubbles, captions, notes, text)
+    return _from_corner(table, bubbles, captions, text)
 
 
 def fitted(
@@ -81,7 +83,6 @@ def fitted(
     *,
     labels: Labels = "numbers",
     extras: Mapping[int, int] | None = None,
-    turned: Collection[int] = (),
     letter: float = 13.0,
     most: float = 100.0,
 ) -> tuple[Arrangement, float]:
@@ -93,9 +94,7 @@ def fitted(
     unit = most
     for _ in range(4):
         size = min(max(letter / unit, 0.1), 0.36)
-        laid = arrange(
-            places, labels=labels, extras=extras, turned=turned, radius=size * 0.74, text=size
-        )
+        laid = arrange(places, labels=labels, extras=extras, radius=size * 0.74, text=size)
         unit = laid.unit(width, height, most)
     return laid, unit
 
@@ -123,11 +122,7 @@ def _captioned(
 
 
 def _from_corner(
-    table: Table,
-    bubbles: Mapping[int, Spot],
-    captions: Mapping[int, Spot],
-    notes: Mapping[int, Spot],
-    text: float,
+    table: Table, bubbles: Mapping[int, Spot], captions: Mapping[int, Spot], text: float
 ) -> Arrangement:
     """Shift everything so that the outline's corner, margin included, is at 0, 0."""
     whole = table.outline()
@@ -142,6 +137,5 @@ def _from_corner(
         boxes=tuple(replace(box, x=box.x + dx, y=box.y + dy) for box in table.boxes),
         bubbles=shifted(bubbles),
         captions=shifted(captions),
-        notes=shifted(notes),
         text=text,
     )

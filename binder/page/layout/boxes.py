@@ -82,11 +82,15 @@ class CardBox:
 
     def contains(self, x: float, y: float) -> bool:
         """Whether a point falls on the card."""
+        return self.distance(x, y) == 0
+
+    def distance(self, x: float, y: float) -> float:
+        """From a point to the nearest of the card; 0 on it."""
         angle = math.radians(self.rotation)
         dx, dy = x - self.x, y - self.y
         along = dx * math.cos(angle) + dy * math.sin(angle)
         down = dy * math.cos(angle) - dx * math.sin(angle)
-        return abs(along) <= self.w / 2 and abs(down) <= self.h / 2
+        return math.hypot(max(abs(along) - self.w / 2, 0), max(abs(down) - self.h / 2, 0))
 
 
 def extent(rotation: float, scale: float = 1.0) -> tuple[float, float]:

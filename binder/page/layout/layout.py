@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from binder.cards.faces import TALL, WIDE, face_body, picture_body
 from binder.cards.faces.cards import svg
 from binder.cards.faces.figures import figures_svg
-from binder.cards.faces.shapes import disc, num, ring
+from binder.cards.faces.shapes import disc, fill, num, ring
 from binder.cards.facts import Card
 from binder.cards.spreads import Place
 from binder.page.layout.arrange import Arrangement, Labels, arrange, fitted
 from binder.page.layout.boxes import CardBox
 from binder.page.layout.captions import caption_svg
 from binder.page.layout.marks import Spot
+from binder.page.layout.turned import POINTS, TurnMark
 
 __all__ = ["Arrangement", "LaidCard", "arrange", "fitted", "layout_svg"]
 
@@ -57,11 +58,11 @@ def layout_svg(
         *size,
         labels=labels,
         extras={n: len(card.clarifying) for n, card in laid.items() if card.clarifying},
-        turned=[n for n, card in laid.items() if card.reversed],
         letter=letter,
         most=most,
     )
-    drawn = [*_cards(laying, laid, colours, picked), *_writing(laying, colours, picked)]
+    marked = labels != "none"
+    drawn = [*_cards(laying, laid, colours, picked, marked), *_writing(laying, colours, picked)]
     return svg("".join(drawn), laying.width * WIDE, laying.height * WIDE, unit / WIDE)
 
 
@@ -70,6 +71,7 @@ def _cards(
     laid: Mapping[int, LaidCard],
     colours: Mapping[str, str],
     picked: int | None,
+    marked: bool,
 ) -> Iterator[str]:
     for box in laying.boxes:
         card = laid.get(box.n)
@@ -77,6 +79,8 @@ def _cards(
             card = card.clarifying[box.extra - 1]
         numbered = box.n in laying.bubbles
         yield _empty(box, colours, numbered) if card is None else _face(box, card, colours)
+        if marked and card is not None and card.reversed:
+            yield _turn_mark(laying.turn_mark(box), colours)
         if box.n == picked and not box.extra:
             yield _outline(box, 12, colours["red"], 'stroke-width="3.2"')
 
@@ -93,6 +97,13 @@ def _face(box: CardBox, laid: LaidCard, colours: Mapping[str, str]) -> str:
         face = face_body(laid.card, colours, laid.title, laid.number)
     centred = f"scale({num(box.scale)}) translate({num(-WIDE / 2)} {num(-TALL / 2)})"
     return f'<g transform="{_at(box, turn)} {centred}">{face}</g>'
+
+
+def _turn_mark(mark: TurnMark, colours: Mapping[str, str]) -> str:
+    """A dark disc with a triangle standing on its tip."""
+    x, y, r = mark.x * WIDE, mark.y * WIDE, mark.r * WIDE
+    corners = " ".join(f"{num(x + across * r)} {num(y + down * r)}" for across, down in POINTS)
+    return disc(x, y, round(r, 2), colours["ink"]) + fill(f"M{corners}Z", colours["paper"])
 
 
 def _outline(box: CardBox, wider: float, colour: str, style: str) -> str:
@@ -122,8 +133,6 @@ def _writing(laying: Arrangement, colours: Mapping[str, str], picked: int | None
         yield _bubble(n, spot, colours, n == picked)
     for n, spot in laying.captions.items():
         yield caption_svg(spot, n, text, colours["red" if n == picked else "ink"], WIDE)
-    for n, spot in laying.notes.items():
-        yield caption_svg(spot, n, text, colours["inksoft"], WIDE)
 
 
 def _bubble(n: int, spot: Spot, colours: Mapping[str, str], dark: bool) -> str:

@@ -176,32 +176,3 @@ def _beside(table: Table, box: CardBox, lines: tuple[str, ...], text: float) -> 
     pile, off = table.pile(box), 2 * GAP + wide / 2
     yield Spot(about(pile.left - off, box.y, wide, tall), "end", lines, True)
     yield Spot(about(pile.right + off, box.y, wide, tall), "start", lines, True)
-
-
-def notes(
-    table: Table, numbers: Sequence[int], words: str, text: float, bubbled: Mapping[int, Spot]
-) -> dict[int, Spot]:
-    """A word beside each of the numbered places, such as 'reversed', where there is room."""
-    found = {}
-    whole = table.outline()
-    for box in (box for box in table.in_order() if box.n in numbers):
-        spots = list(_note_spots(table.pile(box), box, words, text, bubbled.get(box.n)))
-        inside = [spot for spot in spots if spot.room.within(whole)]
-        spot = table.first_free(iter(inside)) or table.first_free(iter(spots))
-        if spot is not None:
-            found[box.n] = spot
-    return found
-
-
-def _note_spots(
-    side: Rect, box: CardBox, words: str, text: float, bubble: Spot | None
-) -> Iterator[Spot]:
-    wide, tall, off = text_width(words, text), text * LEAD, 2 * GAP
-    left, right = side.left - off - wide / 2, side.right + off + wide / 2
-    yield Spot(about(right, box.y, wide, tall), "start", (words,))
-    yield Spot(about(left, box.y, wide, tall), "end", (words,))
-    if bubble is not None:
-        past = bubble.room.right + GAP + wide / 2
-        before = bubble.room.left - GAP - wide / 2
-        yield Spot(about(past, bubble.y, wide, tall), "start", (words,))
-        yield Spot(about(before, bubble.y, wide, tall), "end", (words,))

@@ -20,7 +20,7 @@ def outline(laid):
 
 
 def marks(laid):
-    return [*laid.bubbles.values(), *laid.captions.values(), *laid.notes.values()]
+    return [*laid.bubbles.values(), *laid.captions.values()]
 
 
 @EACH
@@ -35,7 +35,7 @@ def test_no_two_cards_overlap_but_the_crossing_ones(known, labels):
 @EACH
 @LABELS
 def test_nothing_written_lies_on_a_card_or_on_another_mark(known, labels):
-    laid = arrange(known.places, labels=labels, turned=[p.n for p in known.places])
+    laid = arrange(known.places, labels=labels)
     for mark in marks(laid):
         assert not any(mark.room.overlaps(box.bounds) for box in laid.boxes)
     for one, two in itertools.combinations(marks(laid), 2):
@@ -45,7 +45,7 @@ def test_nothing_written_lies_on_a_card_or_on_another_mark(known, labels):
 @EACH
 @LABELS
 def test_all_lies_within_the_outline(known, labels):
-    laid = arrange(known.places, labels=labels, turned=[1])
+    laid = arrange(known.places, labels=labels)
     for room in [box.bounds for box in laid.boxes] + [mark.room for mark in marks(laid)]:
         assert room.within(outline(laid))
 
@@ -94,14 +94,40 @@ def test_up_in_the_spread_is_up_on_the_leaf():
     assert laid.box(6).x < laid.box(1).x < laid.box(5).x < laid.box(7).x
 
 
-@pytest.mark.parametrize("labels", ["numbers", "full"])
-def test_reversed_is_written_where_there_is_room(labels):
-    laid = arrange(spread("celtic-cross").places, labels=labels, turned=[4, 9])
-    assert {n: spot.lines for n, spot in laid.notes.items()} == {4: ("reversed",), 9: ("reversed",)}
+def belongs_at_sight(laid):
+    """That every card's mark is on it, and neither on another nor as near to one."""
+    for place, box in enumerate(laid.boxes):
+        mark = laid.turn_mark(box)
+        assert box.distance(mark.x, mark.y) == 0
+        for at, other in enumerate(laid.boxes):
+            beneath = at < place and other.bounds.overlaps(box.bounds)
+            assert other is box or beneath or other.distance(mark.x, mark.y) > mark.r
+
+
+def clear_of_words(laid):
+    """That no mark lies under what is written beside cards."""
+    for box in laid.boxes:
+        mark = laid.turn_mark(box)
+        assert not any(mark.room.overlaps(written.room) for written in marks(laid))
+
+
+@EACH
+@LABELS
+@pytest.mark.parametrize("text", [0.1, 0.17, 0.36])
+def test_the_mark_of_a_reversed_card_is_on_that_card(known, labels, text):
+    laid = arrange(known.places, labels=labels, text=text, radius=text * 0.74)
+    belongs_at_sight(laid)
+    clear_of_words(laid)
+
+
+@EACH
+def test_so_it_is_where_cards_lie_beside_others_to_clarify_them(known):
+    for place in known.places:
+        belongs_at_sight(arrange(known.places, labels="numbers", extras={place.n: 2}))
 
 
 def test_nothing_is_written_where_nothing_is_wanted():
-    assert not marks(arrange(spread("celtic-cross").places, turned=[4]))
+    assert not marks(arrange(spread("celtic-cross").places))
 
 
 @EACH
@@ -163,6 +189,24 @@ def test_own_spreads_on_a_grid_never_overlap(made, labels):
     for spot in (*laid.bubbles.values(), *laid.captions.values()):
         assert spot.room.within(outline(laid))
     assert math.isfinite(laid.width * laid.height)
+
+
+half_pitches = st.integers(-6, 6).map(lambda n: n / 2)
+strewn = st.lists(
+    st.tuples(half_pitches, half_pitches, st.integers(0, 359), st.booleans()),
+    min_size=1,
+    max_size=9,
+    unique_by=lambda t: t[:2],
+)
+
+
+@given(strewn, st.sampled_from(["none", "numbers", "full"]), st.sampled_from([0.1, 0.17, 0.36]))
+def test_in_own_spreads_the_mark_is_on_the_reversed_card(made, labels, text):
+    """Cards lie at any turn, some with another across them."""
+    laid_at = [at for x, y, turn, crossed in made
+               for at in [(x, y, turn), (x, y, turn + 90)][: 1 + crossed]]  # fmt: skip
+    own = [Place(n, f"Place {n}", "", *at) for n, at in enumerate(laid_at, 1)]
+    belongs_at_sight(arrange(own, labels=labels, text=text))
 
 
 @given(st.floats(-50, 50), st.floats(-50, 50), st.floats(0, 360))

@@ -11,6 +11,7 @@ from binder.cards.titles import DeckTitles
 from binder.page.layout.arrange import MARGIN
 from binder.page.layout.boxes import CardBox
 from binder.page.layout.marks import Spot
+from binder.page.layout.turned import POINTS
 from binder.study.readings.readings import Laid
 from ui.kit.faces.faces import CORNER, FaceCache, draw_centred
 from ui.kit.layout.layout_plan import PlaceRow, Plan
@@ -40,6 +41,8 @@ def layout(
             continue
         card = cards[box.extra]
         _card(painter, plan, box, card, titles, theme, faces, ratio)
+        if card.reversed:
+            turn_mark(painter, plan, box, theme)
         if picked and card.card == picked:
             off = min(RING * theme.scale, MARGIN * plan.unit - 1.2)
             around(painter, plan, box, off, QPen(theme["red"], 2.2))
@@ -47,8 +50,6 @@ def layout(
     if plan.pictured:
         for n, spot in plan.laying.bubbles.items():
             _bubble(painter, plan, spot, n, n in marked, font, theme)
-        for spot in plan.laying.notes.values():
-            _note(painter, plan, spot, theme)
     for row in plan.rows:
         _row(painter, row, row.n in marked, theme)
 
@@ -87,6 +88,18 @@ def around(painter: QPainter, plan: Plan, box: CardBox, off: float, pen: QPen) -
     radius = CORNER * plan.unit * box.scale + off
     painter.drawRoundedRect(_flat(plan, box, off), radius, radius)
     painter.restore()
+
+
+def turn_mark(painter: QPainter, plan: Plan, box: CardBox, theme: Theme) -> None:
+    """What says that a card is reversed: a dark disc with a triangle standing on its tip."""
+    mark = plan.laying.turn_mark(box)
+    middle = plan.corner + QPointF(mark.x, mark.y) * plan.unit
+    radius = mark.r * plan.unit
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(theme["ink"])
+    painter.drawEllipse(middle, radius, radius)
+    painter.setBrush(theme["paper"])
+    painter.drawPolygon([middle + QPointF(*point) * radius for point in POINTS])
 
 
 def _flat(plan: Plan, box: CardBox, off: float) -> QRectF:
@@ -136,18 +149,6 @@ def _bubble(
     tall = metrics.tightBoundingRect("0").height()
     wide = metrics.horizontalAdvance(str(n))
     painter.drawText(rect.center() + QPointF(-wide / 2, tall / 2), str(n))
-
-
-def _note(painter: QPainter, plan: Plan, spot: Spot, theme: Theme) -> None:
-    sides = {"start": Qt.AlignmentFlag.AlignLeft, "end": Qt.AlignmentFlag.AlignRight}
-    side = sides.get(spot.anchor, Qt.AlignmentFlag.AlignHCenter)
-    painter.setFont(theme.font("caption"))
-    painter.setPen(theme["inksoft"])
-    off = 40 * theme.scale
-    room = _rect(plan, spot)
-    spare = {"start": (0, off), "end": (-off, 0)}.get(spot.anchor, (-off, off))
-    flags = side | Qt.AlignmentFlag.AlignVCenter | Qt.TextFlag.TextDontClip
-    painter.drawText(room.adjusted(spare[0], -4, spare[1], 4), flags, " ".join(spot.lines))
 
 
 def _row(painter: QPainter, row: PlaceRow, marked: bool, theme: Theme) -> None:

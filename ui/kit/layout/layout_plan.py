@@ -22,8 +22,6 @@ SMALL = 56
 """Cards narrower than this beside the list may be better off above it."""
 WORTH = 1.25
 """How many times wider cards must be above the list to be worth pushing it down the leaf."""
-NOTED = 7
-"""Spreads of more places have no room for the word 'reversed' beside the cards."""
 LETTER = 13.0
 TALLEST, TALLEST_ABOVE = 430, 470
 """Tallest picture with the list beside it, and with the list below."""
@@ -167,13 +165,11 @@ def _alone(both: Plan, shown: str) -> Plan:
 def _picture(
     spread: Spread, laid: Mapping[int, Sequence[Laid]], width: float, height: float, scale: float
 ) -> tuple[Arrangement, float]:
-    turned = tuple(n for n, cards in laid.items() if cards and cards[0].reversed)
     extras = tuple((n, len(cards) - 1) for n, cards in laid.items() if len(cards) > 1)
     return _fitted(
         spread.places,
         round(width),
         round(height),
-        turned if len(spread.places) <= NOTED else (),
         extras,
         LETTER * scale,
         LARGEST.get(len(spread.places), MOST) * scale,
@@ -185,14 +181,11 @@ def _fitted(
     places: tuple[Place, ...],
     width: int,
     height: int,
-    turned: tuple[int, ...],
     extras: tuple[tuple[int, int], ...],
     letter: float,
     most: float,
 ) -> tuple[Arrangement, float]:
-    return fitted(
-        places, width, height, turned=turned, extras=dict(extras), letter=letter, most=most
-    )
+    return fitted(places, width, height, extras=dict(extras), letter=letter, most=most)
 
 
 def _fonts(theme: Theme) -> tuple[QFont, QFont]:

@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QApplication, QMenu
 
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD
-from binder.paper.leaves.gather import laid_cards
+from binder.paper.leaves.reading import laid_cards
 from binder.paper.photographs import Photographs
 from binder.study.leaves.leaves import rename
 from binder.study.readings import lookbacks, readings
