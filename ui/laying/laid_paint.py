@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import lru_cache
-from itertools import pairwise
 
 from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen
@@ -14,6 +13,7 @@ from binder.cards.spreads import Place
 from binder.page.layout.arrange import Arrangement, fitted
 from binder.page.layout.boxes import CardBox
 from binder.page.layout.marks import LEAD, Spot
+from binder.page.layout.pitch import drawn_together
 from binder.study.readings.hand import Hand, Seat
 from ui.kit.faces.faces import CORNER, FaceCache, draw_centred
 from ui.kit.layout import layout_paint
@@ -27,8 +27,6 @@ LARGEST = {1: 210, 2: 160, 3: 160}
 MOST = 104
 WORDLESS, GAIN = 58, 1.15
 """Below this width cards go without their places' words, if that makes them so much larger."""
-EMPTY, CLOSE = 1.8, 1.4
-"""Columns and rows of places farther apart than the one are drawn as if they were the other."""
 HIGH = 0.36
 """Share of the spare height that is left free above the layout."""
 
@@ -78,21 +76,6 @@ def _fitted(
         return full
     plain = fitted(places, width, height, extras=beside, letter=letter, most=most)
     return plain if plain[1] >= GAIN * full[1] else full
-
-
-def drawn_together(places: tuple[Place, ...]) -> tuple[Place, ...]:
-    """The places with wide empty columns and rows made narrower, so that cards grow larger."""
-    across, down = (_closer([p.x for p in places]), _closer([p.y for p in places]))
-    return tuple(replace(p, x=across[p.x], y=down[p.y]) for p in places)
-
-
-def _closer(values: list[float]) -> dict[float, float]:
-    steps = sorted(set(values))
-    out = {steps[0]: steps[0]}
-    for before, after in pairwise(steps):
-        gap = after - before
-        out[after] = out[before] + (CLOSE if gap > EMPTY else gap)
-    return out
 
 
 def table(painter: QPainter, plan: Plan, hand: Hand, shown: Shown) -> None:

@@ -5,8 +5,8 @@ they lie farther apart, so one pitch across and one pitch down do for the whole 
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-from itertools import combinations
+from dataclasses import dataclass, replace
+from itertools import combinations, pairwise
 
 from binder.cards.spreads import Place
 from binder.page.layout.boxes import RATIO, CardBox, extent
@@ -16,6 +16,9 @@ EXTRA_SCALE = 0.6
 
 EXTRA_STEP = 0.45
 """How far each clarifying card shows beside what lies on it."""
+
+_EMPTY, _CLOSE = 1.8, 1.4
+"""Columns and rows of places farther apart than the one are drawn as if they were the other."""
 
 _UPON = 0.5
 """Places nearer than this many pitches both ways are meant to lie on each other."""
@@ -32,6 +35,21 @@ class _Reach:
     left: float
     right: float
     half_height: float
+
+
+def drawn_together(places: Sequence[Place]) -> tuple[Place, ...]:
+    """The places with wide empty columns and rows made narrower, so that cards grow larger."""
+    across, down = (_closer([p.x for p in places]), _closer([p.y for p in places]))
+    return tuple(replace(p, x=across[p.x], y=down[p.y]) for p in places)
+
+
+def _closer(values: list[float]) -> dict[float, float]:
+    steps = sorted(set(values))
+    out = {steps[0]: steps[0]}
+    for before, after in pairwise(steps):
+        gap = after - before
+        out[after] = out[before] + (_CLOSE if gap > _EMPTY else gap)
+    return out
 
 
 def boxes(

@@ -8,6 +8,7 @@ from dataclasses import replace
 from binder.errors import CanMend
 from binder.page.address import Scheme
 from binder.page.layout.layout import LaidCard, layout_svg
+from binder.page.layout.pitch import drawn_together
 from binder.paper.colours import print_colours
 from binder.paper.data import (
     Part,
@@ -59,7 +60,8 @@ def printed(of: Gathering, view: LeafView) -> PrintLeaf:
 
 def _drawn(of: Gathering, reading: readings.ReadingView) -> str:
     laid = laid_cards(reading, of.photographs)
-    return layout_svg(reading.spread.places, laid, print_colours(), size=_LAYOUT_SIZE)
+    places = drawn_together(reading.spread.places)
+    return layout_svg(places, laid, print_colours(), size=_LAYOUT_SIZE)
 
 
 def _parts(of: Gathering, view: LeafView, reading: readings.ReadingView) -> Iterator[Part]:

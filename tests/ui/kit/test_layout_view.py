@@ -6,6 +6,7 @@ from PySide6.QtGui import QColor, QContextMenuEvent, QHelpEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QToolTip
 
+from binder.cards.facts import CARDS
 from binder.cards.spreads import SPREADS, spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.study.readings.laying import laid_from
@@ -212,3 +213,14 @@ def test_words_on_a_leaf_are_never_smaller_than_eleven_pixels(view, look):
         for words in row.words:
             screen = view.screen().logicalDotsPerInchY()
             assert words.font.pointSizeF() * screen / 72 >= 11
+
+
+@pytest.mark.parametrize("key", ["celtic-cross", "twelve-month-wheel"])
+def test_many_cards_use_the_width_and_can_be_read(view, key):
+    known = spread(key)
+    view.resize(560, 100)
+    laid = [Laid(p.n, CARDS[p.n].key, title=CARDS[p.n].title) for p in known.places]
+    view.show_reading(known, laid)
+    assert view.place_rect(1).width() >= 58
+    rooms = [view.place_rect(place.n) for place in known.places]
+    assert max(r.right() for r in rooms) - min(r.left() for r in rooms) > 0.8 * 560

@@ -12,19 +12,22 @@ from PySide6.QtGui import QFont, QFontMetricsF
 from binder.cards.spreads import Place, Spread
 from binder.page.layout.arrange import Arrangement, fitted
 from binder.page.layout.boxes import CardBox
+from binder.page.layout.pitch import drawn_together
 from binder.study.readings.readings import Laid
 from ui.look.theme import Theme
 
 LARGEST = {1: 124, 2: 108, 3: 108}
 """Widest card of a spread of so few places, in pixels at scale 1; MOST for all others."""
 MOST = 92
-SMALL = 56
+SMALL = 60
 """Cards narrower than this beside the list may be better off above it."""
 WORTH = 1.25
 """How many times wider cards must be above the list to be worth pushing it down the leaf."""
 LETTER = 13.0
 TALLEST, TALLEST_ABOVE = 430, 470
 """Tallest picture with the list beside it, and with the list below."""
+MANY, TALLEST_OF_MANY = 8, 680
+"""Spreads of so many places have small cards: above the list they may stand so much taller."""
 GAP, ROW_GAP = 26, 9
 
 
@@ -136,7 +139,8 @@ def _beside(
 
 def _above(spread: Spread, laid: Mapping[int, Sequence[Laid]], width: float, theme: Theme) -> Plan:
     scale = theme.scale
-    laying, unit = _picture(spread, laid, width, TALLEST_ABOVE * scale, scale)
+    tallest = TALLEST_OF_MANY if len(spread.places) >= MANY else TALLEST_ABOVE
+    laying, unit = _picture(spread, laid, width, tallest * scale, scale)
     tall = laying.height * unit
     corner = QPointF((width - laying.width * unit) / 2, 0)
     columns = max(1, min(4, int(width // (158 * scale)), len(spread.places)))
@@ -185,6 +189,7 @@ def _fitted(
     letter: float,
     most: float,
 ) -> tuple[Arrangement, float]:
+    places = drawn_together(places)
     return fitted(places, width, height, extras=dict(extras), letter=letter, most=most)
 
 
