@@ -15,6 +15,12 @@ from enum import StrEnum
 
 from binder.errors import CanMend
 
+DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+MONTHS = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+
 
 class Draw(StrEnum):
     """How often a card is drawn for the time to come."""

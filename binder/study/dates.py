@@ -5,12 +5,8 @@ from __future__ import annotations
 from datetime import date, datetime
 
 from binder.reckon import calendar
-
-DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
+from binder.reckon.calendar import DAYS as DAYS
+from binder.reckon.calendar import MONTHS as MONTHS
 
 
 def parsed(text: str) -> datetime | None:
