@@ -84,6 +84,27 @@ def test_log_writes_a_reading_that_can_be_read(run, folder):
     shelf.close()
 
 
+@pytest.mark.parametrize(
+    ("date", "day", "words"),
+    [
+        ("2026-11-22", "2026-11-22", "Sunday 22 November 2026, no hour noted"),
+        ("2026-11-22T00:00", "2026-11-22T00:00", "Sunday 22 November 2026, 00:00"),
+        ("22 Nov 2026", "2026-11-22", "Sunday 22 November 2026, no hour noted"),
+        ("22 Nov 2026, 9.30 pm", "", ""),
+        ("3/11/2026", "", ""),
+        ("2026-11-22 21:15", "2026-11-22T21:15", "Sunday 22 November 2026, 21:15"),
+    ],
+)
+def test_log_takes_a_day_as_people_write_it_and_notes_no_hour_of_its_own(
+    run, folder, date, day, words
+):
+    code, out, _ = log(run, folder, **{"--date": date})
+    shelf = Shelf(folder)
+    assert [one.day for one in appearances.of_card(shelf, "major-09")] == [day] * bool(day)
+    shelf.close()
+    assert (code, words in out) == (0 if day else 2, bool(words) or not out)
+
+
 def test_log_lays_cards_in_a_spread_of_ones_own(run, folder):
     shelf = Shelf(folder)
     made = replace(spread("three-card"), name="Three stairs")

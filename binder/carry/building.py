@@ -27,6 +27,7 @@ from binder.reckon.calendar import Draw
 from binder.reckon.timetable import Rest
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
+from binder.study import dates
 from binder.study.cards import imagery, related, words
 from binder.study.course import course, timetable
 from binder.study.decks import decks
@@ -36,8 +37,6 @@ from binder.study.leaves import fields, files, leaves, tabs
 from binder.study.overview import progress
 from binder.study.readings import draws
 from binder.study.sources import sources
-
-_MINUTE = "minutes"
 
 
 def build(source: Path, target: Path) -> Shelf:
@@ -118,7 +117,7 @@ class _Builder:
         place = {"place": _card_place(card)} if card else {}
         uid = leaves.add_leaf(
             self.binder, tab, leaf.title, body, kind=leaf.kind, card=card, uid=uid_for(leaf.name),
-            day="" if card else leaf.at.isoformat(timespec=_MINUTE), **place,
+            day="" if card else dates.iso(leaf.at), **place,
         )  # fmt: skip
         self._holds(uid, leaf)
 

@@ -93,6 +93,10 @@ class Front:
             return value
         raise self.fault(f"“{key}” must be a date and time, as 2026-11-22T20:15:00.", key)
 
+    def when(self, key: str) -> date:
+        """The local date and time under `key`, or a date alone where no hour is known."""
+        return self.day(key) if type(self.data.get(key)) is date else self.moment(key)
+
     def day(self, key: str) -> date:
         """The date under `key`."""
         value = self.data.get(key)

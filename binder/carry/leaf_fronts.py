@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime
+from datetime import date, datetime
 
 from binder.cards.facts import card
 from binder.carry.card_keys import card_key, card_keys
@@ -34,7 +34,7 @@ _COMPARED = {"agree": AGREE, "differ": DIFFER}
 """What the reader says of all sources, by the same rule."""
 
 
-Head = tuple[str, datetime, Holds]
+Head = tuple[str, date, Holds]
 """Title, moment of writing and what the leaf holds."""
 
 

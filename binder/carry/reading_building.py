@@ -14,6 +14,7 @@ from binder.carry.uids import uid_for
 from binder.errors import CanMend
 from binder.store.file import Binder
 from binder.store.schema import Leaf, Reading
+from binder.study import dates
 from binder.study.leaves import files, tabs
 from binder.study.readings import details, lookbacks, readings
 from binder.study.readings.laying import laid_from
@@ -31,7 +32,7 @@ class ReadingBuilder:
     def build(self, tab: tabs.TabView, leaf: LeafText, text: ReadingText, body: str) -> None:
         """One reading with all that was stated, written and answered later."""
         made = readings.NewReading(
-            at=text.at.isoformat(timespec="minutes"),
+            at=dates.iso(text.at),
             question=text.question,
             spread=spread(text.spread),
             laid=self._laid(text, leaf.name),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date
 
 from binder.carry.card_keys import maybe_card_key
 from binder.carry.front import Front
@@ -14,7 +14,7 @@ _WAYS = {"both": "", "diagram": "layout", "list": "list"}
 """The ways to show a layout, and how a reading keeps them."""
 
 
-def reading(front: Front) -> tuple[str, datetime, ReadingText]:
+def reading(front: Front) -> tuple[str, date, ReadingText]:
     """Title, moment and what was asked, laid, expected and looked back on."""
     purpose = front.one_of("purpose", ("", *Draw), "")
     front.only(
@@ -25,7 +25,7 @@ def reading(front: Front) -> tuple[str, datetime, ReadingText]:
     )
     expects = tuple(map(_expect, front.parts("expect")))
     backs = tuple(_look_back(part, len(expects)) for part in front.parts("look_back"))
-    at, question = front.moment("at"), front.text("question")
+    at, question = front.when("at"), front.text("question")
     read = ReadingText(
         at=at,
         question=question,

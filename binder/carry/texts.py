@@ -54,7 +54,7 @@ class ReadingText:
     """
 
     kind_of_leaf: ClassVar[LeafKind] = LeafKind.READING
-    at: datetime
+    at: date
     question: str
     spread: str
     deck: str
@@ -193,7 +193,7 @@ class LeafText:
 
     name: str
     title: str
-    at: datetime
+    at: date
     body: str
     holds: Holds
 

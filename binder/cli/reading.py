@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from datetime import date, datetime, time
 from typing import Any
 
 from binder.cli.common import DONE, Command, open_shelf
@@ -19,7 +21,12 @@ def add_to(command: Command) -> None:
         "--spread", metavar="S", required=True, help="as celtic-cross, or one of your own"
     )
     parser.add_argument("--deck", metavar="D", default="")
-    parser.add_argument("--date", metavar="D", default="", help="as 2026-11-22 or 2026-11-22T19:30")
+    parser.add_argument(
+        "--date",
+        metavar="D",
+        default="",
+        help="as 2026-11-22T19:30, '3 Nov', yesterday; today and now if left out",
+    )
     parser.add_argument("--question", metavar="Q", required=True)
     parser.add_argument("--text", metavar="WORDS", default="", help="the impressions")
     parser.add_argument("cards", metavar="CARDS", help="shorthand, as '3w, hermit r, qc'")
@@ -27,6 +34,7 @@ def add_to(command: Command) -> None:
 
 def _log(options: Any) -> int:
     from binder.cards.titles import STANDARD
+    from binder.study import dates
     from binder.study.decks import decks
     from binder.study.kinds import LOG
     from binder.study.leaves import tabs
@@ -42,8 +50,9 @@ def _log(options: Any) -> int:
     deck = decks.deck(shelf, options.deck)
     spread = spread_called(shelf, options.spread)
     titles = deck.titles if deck else STANDARD
+    at = _moment(options.date, options.clock.now())
     made = readings.NewReading(
-        at=options.date or options.clock.now().isoformat(timespec="minutes"),
+        at=dates.iso(at),
         question=options.question, spread=spread, titles=titles, text=options.text,
         laid=laid_from(options.cards, spread, titles), deck=deck.uid if deck else "",
         deck_name=deck.name if deck else "",
@@ -52,6 +61,20 @@ def _log(options: Any) -> int:
     cards = ", ".join(
         titles.title(one.card) + (" reversed" if one.reversed else "") for one in made.laid
     )
-    print(f"Logged “{options.question}” in {binder.name}, {tab.name}: {cards}.\n{uid}")
+    print(f"Logged “{options.question}” in {binder.name}, {tab.name}: {cards}.")
+    print(f"{dates.full_noted(at)}\n{uid}")
     shelf.close()
     return DONE
+
+
+def _moment(text: str, now: datetime) -> date:
+    """The moment meant, or the day where no hour was given; this minute for ''."""
+    from binder.reckon.written_day import Asked, Towards, read
+    from binder.study.readings.readings import moment
+
+    if not text:
+        return now.replace(second=0, microsecond=0)
+    if re.match(r"\d{4}-", text.strip()):
+        return moment(text)
+    found = read(text, Asked(now.date(), Towards.PAST))
+    return datetime.combine(now, found) if isinstance(found, time) else found

@@ -8,7 +8,7 @@ apparent, geocentric, and counted on the ecliptic of date from the March equinox
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta, timezone, tzinfo
+from datetime import UTC, date, datetime, time, timedelta, timezone, tzinfo
 from functools import cache
 from typing import Any
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
@@ -77,14 +77,14 @@ def sky(at: datetime) -> Sky:
     )
 
 
-def then(at: datetime, zone: str = "") -> Sky:
+def then(at: date, zone: str = "") -> Sky:
     """The sky over a reading: `at` is its local time, `zone` as the reading keeps it.
 
-    A zone is an offset as '+0100', a name as 'Europe/London', or '' for this computer's. At
-    midnight no hour was noted, and the sky is that of noon.
+    A zone is an offset as '+0100', a name as 'Europe/London', or '' for this computer's. Of a day
+    alone no hour was noted, and the sky is that of noon.
     """
-    noon = (at.hour, at.minute) == (0, 0)
-    at = at.replace(hour=12) if noon else at
+    noon = not isinstance(at, datetime)
+    at = at if isinstance(at, datetime) else datetime.combine(at, time(12))
     there = zone_of(zone)
     found = sky(at.astimezone() if there is None else at.replace(tzinfo=there))
     return Sky(**{name: getattr(found, name) for name in Sky.__slots__} | {"noon": noon})

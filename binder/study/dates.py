@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import date, datetime, time
 
 from binder.reckon import calendar
 from binder.reckon.calendar import DAYS as DAYS
 from binder.reckon.calendar import MONTHS as MONTHS
+from binder.reckon.written_day import NO_HOUR
 
 
 def parsed(text: str) -> datetime | None:
@@ -15,6 +16,29 @@ def parsed(text: str) -> datetime | None:
         return datetime.fromisoformat(text) if text else None
     except ValueError:
         return None
+
+
+def noted(text: str) -> date:
+    """The day in ISO 8601 text where no hour is noted, else the moment; ValueError for neither."""
+    try:
+        return date.fromisoformat(text)
+    except ValueError:
+        return datetime.fromisoformat(text)
+
+
+def iso(at: date) -> str:
+    """Text that `noted` reads back: a day alone, a moment to the minute."""
+    return at.isoformat(timespec="minutes") if isinstance(at, datetime) else at.isoformat()
+
+
+def day_of(at: date) -> date:
+    """The day of a moment, or the day itself."""
+    return at.date() if isinstance(at, datetime) else at
+
+
+def midday(at: date) -> datetime:
+    """The moment itself, or noon of a day whose hour nobody noted."""
+    return at if isinstance(at, datetime) else datetime.combine(at, time(12))
 
 
 def short(day: date | str) -> str:
@@ -67,10 +91,15 @@ def coming(day: date, today: date) -> str:
     return f"on {DAYS[day.weekday()] if 1 < ahead < 7 else written(day)}"
 
 
-def full(moment: datetime) -> str:
-    """'Sunday 22 November 2026, 19:30'; without the time at midnight."""
-    day = f"{DAYS[moment.weekday()]} {written(moment)}"
-    return day if (moment.hour, moment.minute) == (0, 0) else f"{day}, {moment:%H:%M}"
+def full(at: date) -> str:
+    """'Sunday 22 November 2026, 19:30'; the day alone where no hour was noted."""
+    day = f"{DAYS[at.weekday()]} {written(at)}"
+    return f"{day}, {at:%H:%M}" if isinstance(at, datetime) else day
+
+
+def full_noted(at: date) -> str:
+    """As `full`, and 'Sunday 22 November 2026, no hour noted'."""
+    return full(at) if isinstance(at, datetime) else f"{full(at)}, {NO_HOUR}"
 
 
 _HOURS = (
@@ -86,17 +115,17 @@ _HOURS = (
 """Hour until which a time of day is called so; everyday English, chosen for this program."""
 
 
-def time_of_day(moment: datetime) -> str:
-    """'after supper' for half past seven in the evening; '' at midnight, when no time was noted."""
-    if (moment.hour, moment.minute) == (0, 0):
+def time_of_day(at: date) -> str:
+    """'after supper' for half past seven in the evening; '' where no hour was noted."""
+    if not isinstance(at, datetime):
         return ""
-    return next(words for until, words in _HOURS if moment.hour < until)
+    return next(words for until, words in _HOURS if at.hour < until)
 
 
-def told(moment: datetime) -> str:
+def told(at: date) -> str:
     """'Sunday 22 November 2026, after supper'."""
-    day = f"{DAYS[moment.weekday()]} {written(moment)}"
-    return ", ".join(filter(None, (day, time_of_day(moment))))
+    day = f"{DAYS[at.weekday()]} {written(at)}"
+    return ", ".join(filter(None, (day, time_of_day(at))))
 
 
 def month(text: str) -> str:

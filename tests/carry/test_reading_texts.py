@@ -2,7 +2,7 @@
 
 import json
 import tempfile
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 
 import pytest
@@ -95,6 +95,13 @@ def only_reading(shelf):
 def put_off(shelf):
     ((count,),) = shelf.binder("Practice").sql("SELECT put_off FROM reading")
     return count
+
+
+@pytest.mark.parametrize("at", ["2026-05-02", "2026-05-02T00:00:00"])
+def test_a_day_without_an_hour_is_told_from_midnight(tmp_path, at):
+    view = only_reading(built(tmp_path, FULL.replace("at = 2026-05-02T19:30:00", f"at = {at}")))
+    assert view.at == (datetime(2026, 5, 2) if "T" in at else date(2026, 5, 2))
+    assert isinstance(view.at, datetime) is ("T" in at)
 
 
 def test_all_parts_of_a_reading_are_on_its_leaf(tmp_path):

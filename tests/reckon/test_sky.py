@@ -1,7 +1,7 @@
 """The sky over a reading: zones, the hour not noted, cards of decans, words."""
 
 from dataclasses import replace
-from datetime import UTC, datetime, timedelta, timezone
+from datetime import UTC, date, datetime, timedelta, timezone
 
 import pytest
 from hypothesis import given
@@ -31,13 +31,13 @@ def test_no_zone_is_that_of_this_computer():
     assert sky.then(AT) == sky.sky(AT.astimezone())
 
 
-def test_midnight_means_that_no_hour_was_noted():
-    found = sky.then(datetime(2026, 11, 22), "+0000")
+def test_the_sky_of_a_day_without_an_hour_is_that_of_noon():
+    found = sky.then(date(2026, 11, 22), "+0000")
     assert found == replace(sky.then(datetime(2026, 11, 22, 12), "+0000"), noon=True)
     assert sky.lines(found)[-1] == "reckoned for noon, as no hour was noted"
 
 
-@pytest.mark.parametrize(("hour", "minute"), [(0, 1), (0, 12), (0, 59), (1, 0), (12, 0), (23, 59)])
+@pytest.mark.parametrize(("hour", "minute"), [(0, 0), (0, 12), (0, 59), (1, 0), (12, 0), (23, 59)])
 def test_an_hour_that_was_noted_is_taken_as_it_is(hour, minute):
     at = datetime(2026, 11, 22, hour, minute)
     found = sky.then(at, "Z")
@@ -48,7 +48,7 @@ def test_an_hour_that_was_noted_is_taken_as_it_is(hour, minute):
 
 def test_noon_is_that_of_the_place():
     """Noon of 22 November 2026 in Tokyo, nine hours ahead, is 3:00 by universal time."""
-    found = sky.then(datetime(2026, 11, 22), "Asia/Tokyo")
+    found = sky.then(date(2026, 11, 22), "Asia/Tokyo")
     assert replace(found, noon=False) == sky.sky(datetime(2026, 11, 22, 3, tzinfo=UTC))
 
 

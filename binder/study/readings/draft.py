@@ -42,7 +42,9 @@ class Amiss(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """The fields as they stand. `at` is ISO 8601 to the minute, `look_on` a day or ''."""
+    """The fields as they stand. `at` is ISO 8601 to the minute, or a day where no hour is known;
+    `look_on` is a day or ''.
+    """
 
     at: str
     question: str = ""
@@ -92,7 +94,7 @@ def month_draft(now: datetime, deck: DeckChoice, month: str) -> Draft:
 def draft_of(view: ReadingView) -> Draft:
     """A logged reading as it stands, to be put right; with its own copies of spread and titles."""
     return Draft(
-        view.at.isoformat(timespec="minutes"),
+        dates.iso(view.at),
         view.question,
         view.spread,
         line_of(view.laid, view.spread, view.titles),
@@ -133,7 +135,7 @@ def amiss(draft: Draft, hand: Hand) -> Amiss | None:
         return Amiss("at", str(error))
     if not draft.question.strip():
         return Amiss("question", NO_QUESTION)
-    if draft.look_on and draft.look_on < at.date().isoformat():
+    if draft.look_on and draft.look_on < dates.day_of(at).isoformat():
         return Amiss("look_on", "A look back comes after its reading; choose a later day.")
     wrong = hand.wrong()
     return Amiss("cards", wrong) if wrong else None

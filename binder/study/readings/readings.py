@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import date, datetime, time
 from functools import lru_cache
 from typing import Any
 
@@ -43,7 +43,10 @@ class Laid:
 
 @dataclass(frozen=True, slots=True)
 class NewReading:
-    """What is written down when a reading is logged; `at` is local time, ISO 8601 to the minute."""
+    """What is written down when a reading is logged.
+
+    `at` is local time, ISO 8601 to the minute, or a day alone where no hour is known.
+    """
 
     at: str
     question: str
@@ -100,10 +103,13 @@ class Photo:
 
 @dataclass(frozen=True, slots=True)
 class ReadingView:
-    """A reading with the spread and titles it was made with."""
+    """A reading with the spread and titles it was made with.
+
+    `at` is a datetime, or a day alone where no hour was noted.
+    """
 
     leaf_uid: str
-    at: datetime
+    at: date
     question: str
     spread: Spread
     titles: DeckTitles
@@ -130,17 +136,19 @@ class ReadingView:
     look_backs: tuple[LookBackView, ...] = field(default=())
 
 
-def moment(text: str) -> datetime:
-    """The local date and time in `text` (ISO 8601); midnight when only a day is given."""
+def moment(text: str) -> date:
+    """The local date and time in `text` (ISO 8601); the day alone when only a day is given."""
     try:
-        at = datetime.fromisoformat(text.strip())
+        at = dates.noted(text.strip())
     except ValueError as error:
         raise CanMend(
             f"“{text}” is no date; write year, month and day, as 2026-11-22 or 2026-11-22T19:30."
         ) from error
     if at.year < 1900:
         raise CanMend(f"{dates.written(at)} is before 1900; check the year of the reading.")
-    return at.astimezone().replace(tzinfo=None) if at.tzinfo else at
+    if isinstance(at, datetime) and at.tzinfo:
+        return at.astimezone().replace(tzinfo=None)
+    return at
 
 
 def _checked(reading: NewReading) -> None:
@@ -170,9 +178,9 @@ def log(binder: Binder, tab: TabView, reading: NewReading) -> str:
     with binder.change("Log reading") as change:
         fields: dict[str, Any] = {"uid": reading.uid} if reading.uid else {}
         uid = change.add(
-            Leaf, tab=tab.row, kind=str(LeafKind.READING), place=at.timestamp(),
+            Leaf, tab=tab.row, kind=str(LeafKind.READING), place=_place(at),
             title=titled(reading.title or reading.question), text=reading.text,
-            day=at.isoformat(timespec="minutes"), **fields,
+            day=dates.iso(at), **fields,
         )  # fmt: skip
         row = leaf_row(binder, uid)
         assert row is not None
@@ -181,10 +189,15 @@ def log(binder: Binder, tab: TabView, reading: NewReading) -> str:
     return uid
 
 
-def _reading_fields(reading: NewReading, at: datetime) -> dict[str, Any]:
+def _place(at: date) -> float:
+    """Where a reading stands in its log: without an hour it comes first on its day."""
+    return datetime.combine(at, at.time() if isinstance(at, datetime) else time()).timestamp()
+
+
+def _reading_fields(reading: NewReading, at: date) -> dict[str, Any]:
     return {
-        "at": at.isoformat(timespec="minutes"),
-        "zone": at.astimezone().strftime("%z"),
+        "at": dates.iso(at),
+        "zone": dates.midday(at).astimezone().strftime("%z"),
         "question": " ".join(reading.question.split()),
         "spread": reading.spread.key,
         "spread_copy": json.dumps(reading.spread.to_dict(), ensure_ascii=False),
@@ -221,7 +234,7 @@ def change_reading(binder: Binder, uid: str, reading: NewReading) -> None:
     with binder.change("Change reading") as change:
         change.edit(
             Leaf, uid, title=titled(reading.title or reading.question),
-            day=at.isoformat(timespec="minutes"),
+            day=dates.iso(at),
         )  # fmt: skip
         fields = _reading_fields(reading, at)
         if fields["at"] == row.at:
@@ -232,10 +245,10 @@ def change_reading(binder: Binder, uid: str, reading: NewReading) -> None:
         _lay(change, row.leaf_id, reading)
 
 
-def _due_later(binder: Binder, leaf: int, at: datetime) -> None:
+def _due_later(binder: Binder, leaf: int, at: date) -> None:
     """CanMend where a reading would come after what is expected of it."""
     due = binder.value(Expectation.select(fn.MIN(Expectation.due)).where(Expectation.leaf == leaf))
-    if due and due < at.date().isoformat():
+    if due and due < dates.day_of(at).isoformat():
         raise CanMend(
             f"What is expected in this reading falls due on {written(due)}, before that day; "
             "choose an earlier day, or put the statement right first."
@@ -281,7 +294,7 @@ def reading(binder: Binder, leaf_uid: str) -> ReadingView:
     looked = parts(binder, LookBack, leaf_uid, "t.at")
     return ReadingView(
         leaf_uid=leaf_uid,
-        at=datetime.fromisoformat(row.at),
+        at=dates.noted(row.at),
         question=row.question,
         spread=_spread(row.spread_copy),
         titles=_titles(row.titles),

@@ -86,8 +86,11 @@ def test_a_time_of_day_in_words(hour, words):
     assert dates.told(moment) == f"Sunday 22 November 2026, {words}"
 
 
-def test_midnight_is_no_time_that_was_noted():
-    assert dates.told(datetime(2026, 11, 22)) == "Sunday 22 November 2026"
+def test_midnight_is_an_hour_and_a_day_alone_has_none():
+    assert dates.told(datetime(2026, 11, 22)) == "Sunday 22 November 2026, in the night"
+    assert dates.told(date(2026, 11, 22)) == "Sunday 22 November 2026"
+    assert dates.full(datetime(2026, 11, 22)) == "Sunday 22 November 2026, 00:00"
+    assert dates.full_noted(date(2026, 11, 22)) == "Sunday 22 November 2026, no hour noted"
 
 
 @pytest.mark.parametrize(

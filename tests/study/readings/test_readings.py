@@ -9,11 +9,12 @@ import pytest
 from binder.cards.spreads import spread
 from binder.cards.titles import DeckTitles
 from binder.errors import CanMend
-from binder.reckon import calendar
+from binder.reckon import calendar, sky
 from binder.store.schema import Reading
+from binder.study import dates
 from binder.study.cards import appearances
 from binder.study.decks import decks
-from binder.study.leaves import tabs
+from binder.study.leaves import leaves, tabs
 from binder.study.overview import slips
 from binder.study.readings import lookbacks, readings
 from binder.study.readings.lookbacks import Verdict
@@ -44,6 +45,26 @@ def test_a_reading_reads_back_as_it_was_laid(log):
         (3, "Queen of Cups", False, "Her."),
     ]
     assert view.spread == spread("three-card")
+
+
+@pytest.mark.parametrize("at", ["2026-11-22", "2026-11-22T00:00"])
+def test_a_day_without_an_hour_and_midnight_stay_what_they_are(log, at):
+    binder, tab = log
+    uid = readings.log(binder, tab, replace(THREE, at=at))
+    readings.change_reading(
+        binder, uid, replace(THREE, at=dates.iso(readings.reading(binder, uid).at))
+    )
+    view = readings.reading(binder, uid)
+    assert (dates.iso(view.at), leaves.leaf(binder, uid).day) == (at, at)
+    assert ("no hour" in " ".join(sky.lines(sky.then(view.at, view.zone)))) is ("T" not in at)
+
+
+def test_a_reading_without_an_hour_is_the_earliest_of_its_day(log):
+    binder, tab = log
+    late = readings.log(binder, tab, THREE)
+    unknown = readings.log(binder, tab, replace(THREE, at="2026-11-22"))
+    found = [entry.uid for entry in leaves.contents(binder, tab)]
+    assert [uid for uid in found if uid in (late, unknown)] == [late, unknown]
 
 
 def test_a_log_says_a_reading_was_drawn_on_screen(log):

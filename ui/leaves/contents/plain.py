@@ -35,4 +35,4 @@ class PlainPage(Page):
     def over(self, view: LeafView) -> str:
         """The line above the title: the day it was written, in words."""
         moment = dates.parsed(view.day)
-        return dates.full(moment.replace(hour=0, minute=0)) if moment else ""
+        return dates.full(moment.date()) if moment else ""

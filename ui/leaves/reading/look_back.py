@@ -172,7 +172,7 @@ class LookBackPage(ScrollArea):
 
     def _head(self, reading: ReadingView) -> None:
         today = self.session.today
-        days = (today - reading.at.date()).days
+        days = (today - dates.day_of(reading.at)).days
         since = {0: "Asked today", 1: "Asked a day ago"}.get(days, f"Asked {days} days ago")
         if days < 0:
             since = f"Dated {dates.written(reading.at)}"

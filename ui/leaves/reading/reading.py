@@ -107,7 +107,7 @@ class ReadingPage(Page):
             return
         reading = reading_of(self.session, view)
         self.heading.say(dates.told(reading.at), reading.question, under(view, reading))
-        self.heading.setToolTip(dates.full(reading.at))
+        self.heading.setToolTip(dates.full_noted(reading.at))
         self.standing.show_reading(reading)
         self.cards.show_reading(
             reading.spread, reading.laid, reading.titles, reading.deck, reading.shown
