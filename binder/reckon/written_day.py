@@ -84,6 +84,11 @@ def read(text: str, asked: Asked) -> date | datetime | time:
     return on if hour is None else datetime.combine(on, hour)
 
 
+def says_no_hour(text: str) -> bool:
+    """Whether it is said that no hour is known."""
+    return "no hour" in text.casefold()
+
+
 def read_day(text: str, asked: Asked) -> date:
     """A day alone; CanMend where an hour was written, or anything that `read` refuses."""
     found = read(text, asked)

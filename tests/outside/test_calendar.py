@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from binder.reckon import calendar
 from binder.reckon.calendar import Draw
-from binder.study.course import due
+from binder.reckon.written_day import Asked, read_day
 
 DAYS = st.dates(date(1900, 1, 1), date(2200, 12, 31))
 MONTHS = st.integers(-600, 600)
@@ -78,12 +78,12 @@ def test_weeks_of_the_standard_year(day, week):
 def test_in_so_many_days_weeks_and_months_against_dateutil(today, count):
     for unit in ("days", "weeks", "months", "years"):
         wanted = today + relativedelta(**{unit: count})
-        assert due.day(f"in {count} {unit}", today) == wanted
+        assert read_day(f"in {count} {unit}", Asked(today)) == wanted
 
 
 @given(DAYS)
 def test_the_end_of_the_month_against_dateutil(today):
-    assert due.day("month's end", today) == today + relativedelta(day=31)
+    assert read_day("month's end", Asked(today)) == today + relativedelta(day=31)
 
 
 @given(DAYS, st.sampled_from([(Draw.DAY, DAILY), (Draw.WEEK, WEEKLY)]))

@@ -45,6 +45,16 @@ def keys(window, words):
     settle()
 
 
+def write_day(line, words):
+    """Type a day over what stands in a line, and leave the line."""
+    line.setFocus()
+    line.selectAll()
+    QTest.keyClick(line, Qt.Key.Key_Delete)
+    QTest.keyClicks(line, words)
+    QTest.keyClick(line, Qt.Key.Key_Tab)
+    settle()
+
+
 def click(widget, at=None):
     """Click a widget, in its middle unless told where."""
     QTest.mouseClick(widget, Qt.MouseButton.LeftButton, pos=at or widget.rect().center())

@@ -5,13 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from datetime import date, datetime
 
-from PySide6.QtCore import QDate, QDateTime, QEvent, QLocale, QObject, QSize, Qt, QTime, Signal
+from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QWheelEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
-    QDateEdit,
-    QDateTimeEdit,
     QHBoxLayout,
     QLabel,
     QLineEdit,
@@ -21,21 +19,28 @@ from PySide6.QtWidgets import (
 )
 
 from binder.cards.spreads import Spread
-from binder.study.dates import DAYS, parsed
+from binder.errors import RingboundError
+from binder.reckon.written_day import NO_HOUR, Towards
+from binder.study import dates
+from binder.study.dates import DAYS
 from binder.study.readings.cautions import ASK_FIRST, for_another, initials
-from binder.study.readings.draft import DeckChoice, Draft, look_day, looks_like_a_name
+from binder.study.readings.draft import DeckChoice, Draft, looks_like_a_name
+from binder.study.readings.lookbacks import look_day
 from binder.study.readings.readings import ASK_OF_TODAY
+from ui.kit.forms.day_line import DayLine
 from ui.kit.forms.field import GrowingField
 from ui.kit.forms.flow import Flow
 from ui.kit.forms.hints import Hint
 from ui.look.theme import Look
 
-FIRST_DAY = QDate(1900, 1, 1)
 NAME_HINT = (
     "Initials would do; a full name can be read by whoever opens this binder."
     ' <a href="initials">Write {}</a>'
 )
 FUTURE_HINT = "That moment is still to come."
+NO_HOUR_HINT = f"{NO_HOUR.capitalize()}."
+UNREAD = "no day"
+"""What stands for a line left empty, so that it is refused."""
 
 
 class Head(QWidget):
@@ -67,8 +72,10 @@ class Head(QWidget):
     def _make_fields(self) -> None:
         look = self.look
         self.weekday = QLabel()
-        self.when = QDateTimeEdit()
-        self.when.setDisplayFormat("d MMMM yyyy, HH:mm")
+        self.when = DayLine(
+            look, "Date and time", date.min, towards=Towards.PAST, moments=True,
+            example="3 Nov, yesterday 21:15",
+        )  # fmt: skip
         self.question = GrowingField(look, "Question", role="leaf_title", colour="ink")
         self.question.setPlaceholderText("What do you ask?")
         self.spread, self.deck = QComboBox(), QComboBox()
@@ -78,16 +85,12 @@ class Head(QWidget):
         self.querent.setPlaceholderText("myself")
         self.topic.setPlaceholderText("work, home")
         self.looks = QCheckBox("Look back on")
-        self.look_on = QDateEdit()
-        self.look_on.setDisplayFormat("d MMM yyyy")
-        for edit in (self.when, self.look_on):
-            edit.setLocale(QLocale(QLocale.Language.English, QLocale.Country.UnitedKingdom))
-            edit.setCalendarPopup(True)
-            edit.setMinimumDate(FIRST_DAY)
+        self.look_on = DayLine(
+            look, "Day of looking back", date.min, form=dates.short_year, example="in a month"
+        )
         named = (
-            (self.when, "Date and time"), (self.spread, "Spread"), (self.deck, "Deck"),
-            (self.querent, "For whom"), (self.topic, "Topic"),
-            (self.look_on, "Day of looking back"),
+            (self.spread, "Spread"), (self.deck, "Deck"), (self.querent, "For whom"),
+            (self.topic, "Topic"),
         )  # fmt: skip
         for field, name in named:
             field.setAccessibleName(name)
@@ -98,7 +101,7 @@ class Head(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         over = Flow(across=5, down=2)
-        for part in (self.weekday, self.when, self.hints["at"]):
+        for part in (self.weekday, self.when):
             over.addWidget(part)
         self._labels: list[QLabel] = []
         rows = (
@@ -110,6 +113,7 @@ class Head(QWidget):
             for label, field in row:
                 flow.addWidget(self._pair(label, field))
         column.addWidget(over)
+        column.addWidget(self.hints["at"])
         column.addSpacing(2)
         column.addWidget(self.question)
         column.addWidget(self.hints["question"])
@@ -133,13 +137,14 @@ class Head(QWidget):
             self._labels.append(label)
         row.addWidget(label)
         row.addWidget(field, 1)
-        grows = isinstance(field, QLineEdit)
+        grows = isinstance(field, _Short)
         policy = QSizePolicy.Policy.Expanding if grows else QSizePolicy.Policy.Preferred
         pair.setSizePolicy(policy, QSizePolicy.Policy.Fixed)
         return pair
 
     def _connect(self) -> None:
-        self.when.dateTimeChanged.connect(self._dated)
+        self.when.changed.connect(self._dated)
+        self.when.editingFinished.connect(self._refuse_date)
         self.question.textChanged.connect(lambda: self.hints["question"].say(""))
         self.hints["question"].linkActivated.connect(self._ask_of_today)
         self.question.entered.connect(self.ended)
@@ -151,7 +156,8 @@ class Head(QWidget):
         self.deck.activated.connect(lambda n: self.deck_changed.emit(self._decks[n]))
         self.looks.toggled.connect(self.look_on.setEnabled)
         self.looks.clicked.connect(self._choose_look)
-        self.look_on.dateChanged.connect(self._choose_look)
+        self.look_on.changed.connect(self._choose_look)
+        self.look_on.editingFinished.connect(self._refuse_look)
         self._tell_edits()
         for field in (self.when, self.spread, self.deck, self.look_on):
             field.installEventFilter(self)
@@ -159,8 +165,8 @@ class Head(QWidget):
 
     def _tell_edits(self) -> None:
         changes = (
-            self.when.dateTimeChanged, self.question.textChanged, self.querent.textChanged,
-            self.topic.textChanged, self.looks.toggled, self.look_on.dateChanged,
+            self.when.changed, self.question.textChanged, self.querent.textChanged,
+            self.topic.textChanged, self.looks.toggled, self.look_on.changed,
             self.spread.activated, self.deck.activated,
         )  # fmt: skip
         for change in changes:
@@ -175,20 +181,27 @@ class Head(QWidget):
         self._draft, self._now = draft, now
         self._fill_choices(spreads, decks, draft)
         self._look_chosen = True
-        at = parsed(draft.at) or now
-        self.when.setDateTime(
-            QDateTime(QDate(at.year, at.month, at.day), QTime(at.hour, at.minute))
-        )
+        at = self._show_when(draft.at, now)
         self.question.start_with(draft.question)
         self.querent.setText(draft.querent)
         self.topic.setText(draft.topic)
-        self._show_look(draft.look_on or look_day(at.date()), asked=bool(draft.look_on))
-        self._look_chosen = draft.look_on != look_day(at.date())
-        self._dated()
+        self._show_look(draft.look_on or look_day(at), asked=bool(draft.look_on))
+        self._look_chosen = draft.look_on != look_day(at)
         for hint in self.hints.values():
             hint.say("")
+        self._dated()
         self._weigh_name()
-        self._weigh_date()
+
+    def _show_when(self, text: str, now: datetime) -> date:
+        """Show the moment of a draft; returns its day, or today where it could not be read yet."""
+        self.when.expect(now)
+        try:
+            at = dates.noted(text)
+        except ValueError:
+            self.when.setText(text)
+            return now.date()
+        self.when.put(at, given=at != now.replace(second=0, microsecond=0))
+        return dates.day_of(at)
 
     def offer(self, spreads: Sequence[Spread], decks: Sequence[DeckChoice]) -> None:
         """Other spreads and decks to choose from; those chosen must be among them."""
@@ -206,9 +219,9 @@ class Head(QWidget):
         """The draft as the fields stand; its line is not theirs."""
         from dataclasses import replace
 
-        on = self.look_on.date().toString(Qt.DateFormat.ISODate) if self.looks.isChecked() else ""
+        on = _written(self.look_on) if self.looks.isChecked() else ""
         return replace(
-            self._draft, at=self.when.dateTime().toString("yyyy-MM-ddTHH:mm"),
+            self._draft, at=_written(self.when),
             question=" ".join(self.question.toPlainText().split()),
             spread=self._spreads[self.spread.currentIndex()],
             deck=self._decks[self.deck.currentIndex()], querent=self.querent.text(),
@@ -222,29 +235,44 @@ class Head(QWidget):
     def blame(self, field: str, sentence: str) -> None:
         """Say what is wrong beside a field and put the keyboard there."""
         linked = f'<a href="ask">{ASK_OF_TODAY}</a>'
+        at = {"at": self.when, "question": self.question, "look_on": self.look_on}[field]
+        sentence = (isinstance(at, DayLine) and at.wrong()) or sentence
         self.hints[field].say(sentence.replace(ASK_OF_TODAY, linked), wrong=True)
-        {"at": self.when, "question": self.question, "look_on": self.look_on}[field].setFocus()
+        at.setFocus()
 
     # Hints
 
     def _dated(self) -> None:
-        day = self._day()
-        self.weekday.setText(DAYS[day.weekday()])
-        self.look_on.blockSignals(True)
-        self.look_on.setMinimumDate(self.when.date())
-        self.look_on.blockSignals(False)
+        at = self.when.meant()
+        self.weekday.setText("" if at is None else DAYS[at.weekday()])
+        self._weigh_date(at)
+        if self._now is None:
+            return
+        day = dates.day_of(at) if at else self._now.date()
+        self.look_on.expect(self._now, since=day)
         if not self._look_chosen:
-            self._show_look(look_day(day), asked=self.looks.isChecked())
-        self._weigh_date()
+            self._show_look(look_day(day) if at else "", asked=self.looks.isChecked())
 
-    def _day(self) -> date:
-        shown = self.when.date()
-        return date(shown.year(), shown.month(), shown.day())
+    def _weigh_date(self, at: date | None) -> None:
+        """Which day it is while it is typed; then what is to be said of it, if anything."""
+        said = self.when.words()
+        if self.when.settled and at is not None:
+            said = FUTURE_HINT if self._late(at) else ""
+            said = said or ("" if isinstance(at, datetime) else NO_HOUR_HINT)
+        self.hints["at"].say(said)
 
-    def _weigh_date(self) -> None:
-        at, now = self.when.dateTime().toPython(), self._now
-        late = now is not None and isinstance(at, datetime) and at > now
-        self.hints["at"].say(FUTURE_HINT if late else "")
+    def _late(self, at: date) -> bool:
+        if self._now is None:
+            return False
+        return at > self._now if isinstance(at, datetime) else at > self._now.date()
+
+    def _refuse_date(self) -> None:
+        if self.when.wrong():
+            self.hints["at"].say(self.when.wrong(), wrong=True)
+
+    def _refuse_look(self) -> None:
+        wrong = self.look_on.wrong() if self.looks.isChecked() else ""
+        self.hints["look_on"].say(wrong, wrong=bool(wrong))
 
     def _weigh_name(self) -> None:
         """What to mind of somebody else, and that initials would do; nothing for oneself."""
@@ -264,13 +292,14 @@ class Head(QWidget):
 
     def _choose_look(self, *_value: object) -> None:
         self._look_chosen = True
-        self.hints["look_on"].say("")
+        typed = self.looks.isChecked() and not self.look_on.settled
+        self.hints["look_on"].say(self.look_on.words() if typed else "")
 
     def _show_look(self, day: str, *, asked: bool) -> None:
-        self.look_on.blockSignals(True)
-        if day:
-            self.look_on.setDate(QDate.fromString(day, Qt.DateFormat.ISODate))
-        self.look_on.blockSignals(False)
+        try:
+            self.look_on.put(date.fromisoformat(day) if day else None)
+        except ValueError:
+            self.look_on.setText(day)  # as it was put by, to be put right
         self.looks.setChecked(asked)
         self.look_on.setEnabled(asked)
 
@@ -288,7 +317,10 @@ class Head(QWidget):
         self.querent.restyle()
         self.topic.restyle()
         longest = QFontMetrics(small).horizontalAdvance("30 September 2026, 20:00")
-        self.when.setMinimumWidth(longest + theme.px(32))
+        self.when.setFixedWidth(longest + theme.px(32))
+        self.look_on.setFixedWidth(
+            QFontMetrics(small).horizontalAdvance("30 Sept 2026") + theme.px(32)
+        )
         for field in (self.spread, self.deck, self.querent, self.topic, self.look_on):
             field.setFixedHeight(theme.px(30))
         for flow in self._flows:
@@ -322,6 +354,14 @@ class _Short(QLineEdit):
         return QSize(self._look.theme.px(self._width), super().sizeHint().height())
 
 
+def _written(line: DayLine) -> str:
+    """ISO text of what is meant, or what was typed, for the draft to refuse."""
+    try:
+        return dates.iso(line.at())
+    except RingboundError:
+        return line.text().strip() or UNREAD
+
+
 def _fill(box: QComboBox, names: Sequence[str], current: int) -> None:
     box.clear()
     box.addItems(list(names))
@@ -332,15 +372,14 @@ def _sheet(colours: dict[str, str], px: Callable[[float], int]) -> str:
     """Fields that lie flat on the leaf, on a rule that thickens with the keyboard."""
     pad = px(2)
     return f"""
-    QComboBox, QLineEdit, QAbstractSpinBox {{
+    QComboBox, QLineEdit {{
       background: transparent; border: none; border-bottom: 1px solid {colours["line"]};
       border-radius: 0; padding: {pad + 1}px 0 {pad + 1}px 0;
     }}
-    QComboBox:focus, QLineEdit:focus, QAbstractSpinBox:focus {{
+    QComboBox:focus, QLineEdit:focus {{
       border: none; border-bottom: 2px solid {colours["own"]}; padding: {pad + 1}px 0 {pad}px 0;
       background: {colours["slip"]};
     }}
-    QAbstractSpinBox:disabled {{ color: {colours["inksoft"]}; border-bottom-color: transparent; }}
-    QDateTimeEdit::drop-down, QDateEdit::drop-down {{ border: none; width: {px(20)}px; }}
+    QLineEdit:disabled {{ color: {colours["inksoft"]}; border-bottom-color: transparent; }}
     QLabel, QCheckBox {{ color: {colours["inksoft"]}; }}
     """

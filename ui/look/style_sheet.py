@@ -45,7 +45,7 @@ QComboBox:focus, QAbstractSpinBox:focus, QPlainTextEdit:focus, QTextEdit:focus {
 }
 QLineEdit:disabled, QComboBox:disabled, QAbstractSpinBox:disabled, QPlainTextEdit:disabled,
 QTextEdit:disabled { color: $inksoft; background: $paper; border-color: $rule; }
-QComboBox::drop-down, QDateTimeEdit::drop-down { border: none; width: ${p24}px; }
+QComboBox::drop-down { border: none; width: ${p24}px; }
 QComboBox::down-arrow, QAbstractSpinBox::down-arrow {
   image: url("$icons/down-$theme.svg"); width: ${p10}px; height: ${p10}px;
 }

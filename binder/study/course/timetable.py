@@ -5,17 +5,17 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from binder.errors import CanMend
 from binder.reckon import timetable as reckoned
 from binder.reckon.timetable import Rest, Span
+from binder.reckon.written_day import Asked, Order, Towards, read_day
 from binder.store.file import Binder
 from binder.store.schema import Unit
 from binder.study import dates
 from binder.study.course.course import UnitView, units
-from binder.study.course.due import day
 
 KEY = "rest"
 """Key of the info row with the days without study."""
@@ -95,19 +95,28 @@ def move(binder: Binder, moved: Sequence[Moved], given: Rest | None = None) -> N
             change.put_info(KEY, _written(given))
 
 
-def pauses_from(text: str, today: date) -> tuple[tuple[date, date], ...]:
+def pauses_from(
+    text: str, today: date, order: Order = Order.UNKNOWN
+) -> tuple[tuple[date, date], ...]:
     """Pauses as they are typed: '20 Dec to 3 Jan, 1 May'. CanMend for what is no day."""
     found = []
+    asked = Asked(today, Towards.FUTURE, order)
     for part in re.split("[;,\n]", text):
         if part.strip():
             first, _, last = part.partition(" to ")
-            begins = day(first, today)
+            begins = read_day(first, asked)
             # The end is the next day of that name, so that 3 Jan follows 20 Dec.
-            found.append((begins, day(last, begins) if last.strip() else begins))
+            ends = read_day(last, replace(asked, since=begins)) if last.strip() else begins
+            found.append((begins, ends))
     pauses = tuple(found)
     if any(last < first for first, last in pauses):
         raise CanMend("A pause ends on or after the day it begins.")
     return pauses
+
+
+def pauses_told(pauses: Iterable[tuple[date, date]]) -> str:
+    """'20 December 2026 to 3 January 2027, 1 May 2027'; '' for none."""
+    return ", ".join(dates.span(first.isoformat(), last.isoformat()) for first, last in pauses)
 
 
 def pauses_to(pauses: Iterable[tuple[date, date]]) -> str:

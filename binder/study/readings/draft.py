@@ -15,7 +15,7 @@ from binder.study import dates
 from binder.study.decks.decks import DeckView
 from binder.study.readings.hand import Hand
 from binder.study.readings.hand_line import line_of
-from binder.study.readings.lookbacks import LOOK_AFTER
+from binder.study.readings.lookbacks import day_of, look_day
 from binder.study.readings.readings import NO_QUESTION, Laid, NewReading, ReadingView, moment
 
 FIRST_SPREAD = "three-card"
@@ -64,20 +64,12 @@ class Draft:
 
 
 def new_draft(now: datetime, deck: DeckChoice, spread_key: str = FIRST_SPREAD) -> Draft:
-    """A reading of this minute, to be looked back on after LOOK_AFTER."""
+    """A reading of this minute, to be looked back on by itself."""
     at = now.replace(second=0, microsecond=0)
     return Draft(
         at.isoformat(timespec="minutes"), spread=spread(spread_key), deck=deck,
         look_on=look_day(at.date()),
     )  # fmt: skip
-
-
-def look_day(day: date) -> str:
-    """The day a reading of `day` is looked back on by itself; '' past the end of the calendar."""
-    try:
-        return (day + LOOK_AFTER).isoformat()
-    except OverflowError:
-        return ""
 
 
 def month_draft(now: datetime, deck: DeckChoice, month: str) -> Draft:
@@ -135,10 +127,21 @@ def amiss(draft: Draft, hand: Hand) -> Amiss | None:
         return Amiss("at", str(error))
     if not draft.question.strip():
         return Amiss("question", NO_QUESTION)
-    if draft.look_on and draft.look_on < dates.day_of(at).isoformat():
-        return Amiss("look_on", "A look back comes after its reading; choose a later day.")
+    early = _early(draft.look_on, at)
+    if early:
+        return Amiss("look_on", early)
     wrong = hand.wrong()
     return Amiss("cards", wrong) if wrong else None
+
+
+def _early(look_on: str, at: date) -> str:
+    """Why a reading cannot be looked back on then, or ''."""
+    try:
+        if look_on and day_of(look_on) < dates.day_of(at):
+            return "A look back comes after its reading; choose a later day."
+    except CanMend as error:
+        return str(error)
+    return ""
 
 
 def whole(

@@ -20,6 +20,16 @@ LOOK_AFTER = timedelta(days=30)
 """When a reading without expectations asks for a look back, unless the user says otherwise."""
 
 
+def look_day(day: date) -> str:
+    """The day a reading of `day` is looked back on by itself, and what it states falls due; ''
+    past the end of the calendar.
+    """
+    try:
+        return (day + LOOK_AFTER).isoformat()
+    except OverflowError:
+        return ""
+
+
 class Verdict(StrEnum):
     """How an expectation came out; '' in the table while it waits."""
 

@@ -14,7 +14,6 @@ from binder.study.readings.draft import (
     amiss,
     deck_choices,
     draft_of,
-    look_day,
     looks_like_a_name,
     month_draft,
     new_draft,
@@ -22,6 +21,7 @@ from binder.study.readings.draft import (
     whole,
 )
 from binder.study.readings.hand import Hand
+from binder.study.readings.lookbacks import look_day
 from binder.study.readings.readings import Laid, NewReading, log, reading
 
 NOW = datetime(2026, 11, 25, 19, 30, 12)

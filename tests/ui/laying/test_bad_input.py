@@ -9,7 +9,7 @@ from dataclasses import replace
 from datetime import date, datetime
 
 import pytest
-from PySide6.QtCore import QDate, QDateTime, Qt, QTime
+from PySide6.QtCore import Qt
 
 from binder.cards.spreads import spread
 from binder.cards.titles import STANDARD
@@ -18,6 +18,7 @@ from binder.study.cards import appearances
 from binder.study.decks import decks
 from binder.study.readings import lookbacks, readings
 from binder.study.readings.readings import Laid, NewReading
+from tests.ui.driving import write_day
 from ui.laying.head import FUTURE_HINT
 
 ENTER, CTRL = Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier
@@ -83,16 +84,18 @@ def test_a_card_that_another_deck_has_not_stays_as_it_was_typed_and_is_marked(de
 
 
 def test_a_day_before_the_reading_cannot_be_chosen_to_look_back(desk):
-    assert desk.head.look_on.minimumDate() == desk.head.when.date()
-    desk.head.when.setDateTime(QDateTime(QDate(2027, 3, 1), QTime(8, 0)))
-    assert desk.head.look_on.date() >= desk.head.when.date()
+    write_day(desk.head.look_on, "yesterday")
+    desk.head.question.setFocus()
+    asked(desk)
+    assert desk.head.hints["look_on"].text().startswith("A look back comes after its reading")
+    assert (desk.kept, desk.head.look_on.hasFocus()) == ([], True)
 
 
 def test_a_reading_is_not_put_after_what_is_expected_of_it(desk):
     uid = readings.log(desk.binder, desk.tab, OLD)
     lookbacks.expect(desk.binder, uid, "It holds.", 70, "2026-10-20")
     desk.entry.amend(desk.binder, uid)
-    desk.head.when.setDateTime(QDateTime(QDate(2026, 11, 1), QTime(8, 0)))
+    write_day(desk.head.when, "1 Nov 8:00")
     desk.key(ENTER, CTRL)
     assert said(desk).startswith("What is expected in this reading falls due on 20 October 2026")
     assert readings.reading(desk.binder, uid).at == datetime(2026, 10, 1, 19, 30)
@@ -119,7 +122,8 @@ def test_statements_that_cannot_be_made_or_changed_to(desk, text, sure, due, sen
 
 
 def test_the_future_is_hinted_at_and_no_refusal(desk):
-    desk.head.when.setDateTime(QDateTime(QDate(2031, 2, 1), QTime(8, 0)))
+    write_day(desk.head.when, "1 Feb 2031 8:00")
+    desk.head.question.setFocus()
     assert desk.head.hints["at"].text() == FUTURE_HINT
     asked(desk)
     assert desk.reading().at == datetime(2031, 2, 1, 8, 0)
@@ -129,8 +133,11 @@ def test_the_future_is_hinted_at_and_no_refusal(desk):
 def test_days_before_1900_are_refused(desk, at):
     with pytest.raises(CanMend, match="is before 1900; check the year"):
         readings.log(desk.binder, desk.tab, replace(OLD, at=at))
-    desk.head.when.setDateTime(QDateTime(QDate(1899, 12, 31), QTime(8, 0)))
-    assert desk.head.when.date() >= QDate(1900, 1, 1)
+    write_day(desk.head.when, "31 Dec 1899")
+    desk.head.question.setFocus()
+    asked(desk)
+    assert "is before 1900" in desk.head.hints["at"].text()
+    assert desk.kept == []
 
 
 @pytest.mark.skipif(not hasattr(time, "tzset"), reason="zones cannot be changed while running")

@@ -1,10 +1,10 @@
 """Logging a reading: by keys alone, by the mouse alone, put by and taken up, put right."""
 
 from dataclasses import replace
-from datetime import datetime
+from datetime import date, datetime
 
 import pytest
-from PySide6.QtCore import QDate, QDateTime, QMimeData, Qt, QTime
+from PySide6.QtCore import QMimeData, Qt
 from PySide6.QtTest import QTest
 
 from binder.cards.spreads import SPREADS, spread
@@ -14,6 +14,7 @@ from binder.study.leaves import leaves
 from binder.study.readings import readings
 from binder.study.readings.cautions import ASK_FIRST
 from binder.study.readings.readings import Laid, NewReading
+from tests.ui.driving import write_day
 
 ENTER, TAB, ESC = Qt.Key.Key_Return, Qt.Key.Key_Tab, Qt.Key.Key_Escape
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -137,11 +138,12 @@ def test_a_question_is_asked_for_beside_the_question(desk):
 
 def test_dates_from_1900_on_and_what_is_to_come_is_hinted(desk):
     when = desk.head.when
-    assert when.minimumDate() == QDate(1900, 1, 1)
     assert desk.head.hints["at"].text() == ""
-    when.setDateTime(QDateTime(QDate(2027, 2, 1), QTime(8, 0)))
+    write_day(when, "1 Feb 2027 8:00")
+    assert when.text() == "1 February 2027, 08:00"
     assert desk.head.hints["at"].text() == "That moment is still to come."
     assert desk.head.weekday.text() == "Monday"
+    desk.head.question.setFocus()
     desk.type("Later?")
     desk.entry.left.to_cards()
     desk.type("3w, qc, star")
@@ -150,9 +152,65 @@ def test_dates_from_1900_on_and_what_is_to_come_is_hinted(desk):
     assert (view.at, view.look_on) == (datetime(2027, 2, 1, 8, 0), "2027-03-03")
 
 
+@pytest.mark.parametrize(
+    ("typed", "at", "shown"),
+    [
+        ("3 Nov", date(2026, 11, 3), "3 November 2026"),
+        ("last friday", date(2026, 11, 20), "20 November 2026"),
+        ("3 Nov 0:00", datetime(2026, 11, 3), "3 November 2026, 00:00"),
+        ("yesterday 9:15 pm", datetime(2026, 11, 24, 21, 15), "24 November 2026, 21:15"),
+        ("21:15", datetime(2026, 11, 25, 21, 15), "25 November 2026, 21:15"),
+        ("today, no hour", date(2026, 11, 25), "25 November 2026"),
+    ],
+)
+def test_another_day_has_no_hour_until_one_is_given(desk, typed, at, shown):
+    write_day(desk.head.when, typed)
+    assert desk.head.when.text() == shown
+    assert (desk.head.hints["at"].text() == "No hour noted.") is not isinstance(at, datetime)
+    desk.head.question.setFocus()
+    desk.type("And then?")
+    desk.key(ENTER)
+    desk.type("3w, qc, star")
+    desk.key(ENTER)
+    assert desk.reading().at == at
+    assert isinstance(desk.reading().at, datetime) is isinstance(at, datetime)
+
+
+def test_the_day_typed_is_told_at_once_and_what_is_no_day_is_refused(desk):
+    desk.head.when.setFocus()
+    desk.head.when.selectAll()
+    desk.type("3 Nov")
+    assert desk.head.hints["at"].text() == "Tuesday 3 November 2026, no hour noted"
+    assert desk.head.weekday.text() == "Tuesday"
+    desk.type("ch")
+    assert (desk.head.hints["at"].text(), desk.head.weekday.text()) == ("", "")
+    desk.head.question.setFocus()
+    assert desk.head.hints["at"].text().startswith("“3 Novch” is no day")
+    assert desk.head.hints["at"].wrong
+    desk.type("And then?")
+    desk.key(ENTER)
+    desk.type("3w, qc, star")
+    desk.key(ENTER, CTRL)
+    assert (desk.kept, desk.head.when.hasFocus()) == ([], True)
+
+
+def test_a_reading_without_an_hour_is_put_right_without_getting_one(desk):
+    uid = readings.log(desk.binder, desk.tab, replace(OLD, at="2026-10-01"))
+    desk.entry.amend(desk.binder, uid)
+    desk.key(ENTER, CTRL)
+    assert readings.reading(desk.binder, uid).at == date(2026, 10, 1)
+
+
+def test_in_a_week_counts_from_the_day_of_the_reading(desk):
+    write_day(desk.head.when, "3 Nov")
+    assert desk.entry.draft().look_on == "2026-12-03"
+    write_day(desk.head.look_on, "in a week")
+    assert desk.entry.draft().look_on == "2026-11-10"
+
+
 def test_a_chosen_day_of_looking_back_stays_when_the_date_changes(desk):
-    desk.head.look_on.setDate(QDate(2027, 5, 1))
-    desk.head.when.setDateTime(QDateTime(QDate(2026, 11, 20), QTime(8, 0)))
+    write_day(desk.head.look_on, "1 May")
+    write_day(desk.head.when, "20 Nov, 8 am")
     assert desk.entry.draft().look_on == "2027-05-01"
 
 

@@ -4,61 +4,78 @@ from __future__ import annotations
 
 from datetime import date
 
-from PySide6.QtCore import QDate, QSignalBlocker, Signal
-from PySide6.QtWidgets import QCheckBox, QComboBox, QDateEdit, QHBoxLayout, QSpinBox, QWidget
+from PySide6.QtCore import QSignalBlocker, Signal
+from PySide6.QtWidgets import QComboBox, QGridLayout, QHBoxLayout, QLabel, QSpinBox, QWidget
 
 from binder.errors import CanMend
 from binder.reckon.lengths import MOST, Measure, last_day, length
-from binder.study.dates import parsed
+from binder.study.dates import DAYS, parsed
+from ui.kit.forms.day_line import DayLine
+from ui.kit.forms.hints import Hint
+from ui.look.theme import Look
+
+LINE_WIDTH = 190
+OPEN = "no day"
+"""What is said of a line left empty."""
 
 
 class DayField(QWidget):
-    """A day that may be left open: a tick before it, and a calendar to pick it from."""
+    """A day that may be left open, in words beside it; what cannot be read is said below it."""
 
     changed = Signal()
 
-    def __init__(self, name: str, day: str, usual: date) -> None:
+    def __init__(self, look: Look, name: str, day: str, today: date) -> None:
         super().__init__()
-        self.has = QCheckBox()
-        self.has.setAccessibleName(f"{name} on a certain day")
-        self.edit = QDateEdit()
-        self.edit.setAccessibleName(name)
-        self.edit.setCalendarPopup(True)
-        self.edit.setDisplayFormat("d MMMM yyyy")
+        self._look = look
+        self.line = DayLine(look, name, today, example="20 Dec, in a week")
         at = parsed(day)
-        self._put(at.date() if at else usual)
-        self.has.setChecked(bool(day))
-        self.edit.setEnabled(bool(day))
-        self.has.toggled.connect(self.edit.setEnabled)
-        self.has.toggled.connect(self.changed)
-        self.edit.dateChanged.connect(self.changed)
-        self.setFocusProxy(self.edit)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.addWidget(self.has)
-        row.addWidget(self.edit, 1)
+        self.line.put(at.date() if at else None)
+        self.words, self.hint = QLabel(), Hint(look)
+        self.setFocusProxy(self.line)
+        grid = QGridLayout(self)
+        grid.setContentsMargins(0, 0, 0, 0)
+        grid.setVerticalSpacing(0)
+        grid.setColumnStretch(1, 1)
+        grid.addWidget(self.line, 0, 0)
+        grid.addWidget(self.words, 0, 1)
+        grid.addWidget(self.hint, 1, 0, 1, 2)
+        self.line.changed.connect(self._tell)
+        self.line.editingFinished.connect(self._refuse)
+        self.line.setFixedWidth(look.theme.px(LINE_WIDTH))
+        self.words.setFont(look.theme.font("label"))
+        self.words.setStyleSheet(f"color: {look.theme['inksoft'].name()};")
+        self._show()
 
-    def _put(self, on: date) -> None:
-        self.edit.setDate(QDate(on.year, on.month, on.day))
+    def _tell(self) -> None:
+        self._show()
+        self.changed.emit()
+
+    def _show(self) -> None:
+        """The day in words, or that there is none; what is wrong only once the line is left."""
+        at = self.line.meant()
+        if self.line.settled and at is not None:
+            self.words.setText(DAYS[at.weekday()])
+        else:
+            self.words.setText(self.line.words() or ("" if self.line.text() else OPEN))
+        if self.hint.wrong:
+            self._refuse()
+
+    def _refuse(self) -> None:
+        wrong = self.line.wrong() if self.line.text().strip() else ""
+        self.hint.say(wrong, wrong=bool(wrong))
 
     def on(self) -> date | None:
-        """The day, or None where it is left open."""
-        on = self.edit.date()
-        return date(on.year(), on.month(), on.day()) if self.has.isChecked() else None
+        """The day, or None where it is left open or cannot be read."""
+        return self.line.meant()
 
     def day(self) -> str:
-        """The day, ISO 8601, or ''."""
-        on = self.on()
-        return on.isoformat() if on else ""
+        """The day, ISO 8601, or '' where it is left open; CanMend where it cannot be read."""
+        return self.line.at().isoformat() if self.line.text().strip() else ""
 
     def put(self, on: date) -> None:
         """Show another day, without telling of it."""
-        blockers = QSignalBlocker(self), QSignalBlocker(self.edit), QSignalBlocker(self.has)
-        self._put(on)
-        self.has.setChecked(True)
-        self.edit.setEnabled(True)
-        for blocker in blockers:
-            blocker.unblock()
+        self.line.put(on)
+        self._show()
 
 
 class LengthField(QWidget):

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from datetime import date
 
-from PySide6.QtCore import QDate
 from PySide6.QtWidgets import (
     QCheckBox,
-    QDateEdit,
     QGridLayout,
     QHBoxLayout,
     QLabel,
     QLineEdit,
     QRadioButton,
     QSpinBox,
+    QVBoxLayout,
     QWidget,
 )
 
@@ -23,7 +22,10 @@ from binder.store.file import Binder
 from binder.study.course import timetable
 from binder.study.course.timetable import Moved
 from binder.study.dates import DAYS
+from ui.kit.forms.day_fields import LINE_WIDTH
+from ui.kit.forms.day_line import DayLine, system_order
 from ui.kit.forms.form import FormDialog
+from ui.kit.forms.hints import Hint
 from ui.look.theme import Look
 
 MOST = 3660
@@ -45,7 +47,7 @@ class TimetableDialog(FormDialog):
         self.shown.setAccessibleName("The timetable as it would be")
         self.lay_out(
             [
-                ("How", self.way), ("Days &off", self.off), ("&Pauses", self.pauses),
+                ("How", self.way), ("Days &off", self.off), ("&Pauses", self.resting),
                 ("Then", self.shown),
             ]
         )  # fmt: skip
@@ -64,22 +66,24 @@ class TimetableDialog(FormDialog):
         self.days.setSuffix(" days")
         self.days.setAccessibleName("Days to push by")
         self.squeeze = QRadioButton("Fit it in until")
-        self.until = QDateEdit()
-        self.until.setAccessibleName("The last day")
-        self.until.setCalendarPopup(True)
-        self.until.setDisplayFormat("d MMMM yyyy")
-        self.until.setDate(self._last_day())
+        self.until = DayLine(self._look, "The last day", self._today, example="20 June, in a year")
+        self.until.put(self._last_day())
+        self.until_words = QLabel()
         self.way = QWidget()
         grid = QGridLayout(self.way)
         grid.setContentsMargins(0, 0, 0, 0)
-        for row, parts in enumerate(((self.push, self.days), (self.squeeze, self.until))):
+        ways = ((self.push, self.days), (self.squeeze, self.until))
+        for row, parts in enumerate(ways):
             for column, part in enumerate(parts):
                 grid.addWidget(part, row, column)
+        grid.addWidget(self.until_words, 2, 1)
+        grid.setColumnStretch(2, 1)
+        self.until.setFixedWidth(self._look.theme.px(LINE_WIDTH))
 
-    def _last_day(self) -> QDate:
+    def _last_day(self) -> date:
         plan = timetable.push(self._binder, 0, self._today)
         last = max((one.unit.ends for one in plan), default="")
-        return QDate.fromString(max(last, self._today.isoformat()), "yyyy-MM-dd")
+        return date.fromisoformat(max(last, self._today.isoformat()))
 
     def _make_rest(self) -> None:
         self.off = QWidget()
@@ -95,13 +99,21 @@ class TimetableDialog(FormDialog):
         row.addStretch(1)
         self.pauses = QLineEdit(timetable.pauses_to(self._old.pauses))
         self.pauses.setPlaceholderText("20 Dec to 3 Jan, 1 May")
+        self.pauses_words = Hint(self._look)
+        self.resting = QWidget()
+        column = QVBoxLayout(self.resting)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.pauses)
+        column.addWidget(self.pauses_words)
+        self.resting.setFocusProxy(self.pauses)
 
     def _listen(self) -> None:
         for box in (*self.weekdays, self.push):
             box.toggled.connect(self.show_it)
         self.pauses.textChanged.connect(self.show_it)
         self.days.valueChanged.connect(self._pushing)
-        self.until.dateChanged.connect(self._squeezing)
+        self.until.changed.connect(self._squeezing)
 
     def _pushing(self) -> None:
         self.push.setChecked(True)
@@ -113,18 +125,23 @@ class TimetableDialog(FormDialog):
 
     def _rest(self) -> Rest:
         off = frozenset(n for n, box in enumerate(self.weekdays) if box.isChecked())
-        return Rest(off, timetable.pauses_from(self.pauses.text(), self._today))
+        return Rest(off, self._pauses())
+
+    def _pauses(self) -> tuple[tuple[date, date], ...]:
+        return timetable.pauses_from(self.pauses.text(), self._today, system_order())
 
     def _moved(self) -> tuple[list[Moved], Rest]:
-        rest, at = self._rest(), self.until.date()
+        rest = self._rest()
         if self.push.isChecked():
             return timetable.push(self._binder, self.days.value(), self._today, rest), rest
-        until = date(at.year(), at.month(), at.day())
-        return timetable.squeeze(self._binder, until, self._today, rest), rest
+        return timetable.squeeze(self._binder, self.until.at(), self._today, rest), rest
 
     def show_it(self) -> None:
         """Show the timetable as it would be, or why it cannot be so."""
+        self.until_words.setText(self.until.words())
+        self.pauses_words.say("")
         try:
+            self.pauses_words.say(timetable.pauses_told(self._pauses()))
             moved, _ = self._moved()
         except RingboundError as error:
             self.shown.setText("")

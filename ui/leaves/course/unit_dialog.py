@@ -40,8 +40,8 @@ class UnitDialog(FormDialog):
         super().__init__(look, title, parent)
         self._write = write
         self.name = QLineEdit(words.name)
-        self.starts = DayField("Begins", words.starts, usual)
-        self.ends = DayField("Ends", words.ends, usual)
+        self.starts = DayField(look, "Begins", words.starts, usual)
+        self.ends = DayField(look, "Ends", words.ends, usual)
         self.lasts = LengthField(self.starts, self.ends)
         self.cards = QLineEdit(unit_cards.to_line(words.cards))
         self.cards.setPlaceholderText("wands, or 3w, hermit, star")
@@ -55,6 +55,8 @@ class UnitDialog(FormDialog):
                 ("&Ends", self.ends), ("&Cards", self.cards), ("&Aims", self.aims),
             ]
         )  # fmt: skip
+
+        self.setMinimumWidth(look.theme.px(500))  # for a day in words beside its line
 
     def keep(self) -> None:
         """Read the cards and hand everything on."""

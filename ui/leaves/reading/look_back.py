@@ -21,10 +21,10 @@ from PySide6.QtWidgets import (
 from binder.errors import CanMend, RingboundError
 from binder.study import dates
 from binder.study.cards.words import REVERSED, UPRIGHT, add_sentence
-from binder.study.course import due
 from binder.study.readings import lookbacks, readings
 from binder.study.readings.readings import ReadingView
-from ui.kit.forms.example import ExampleLine
+from ui.kit.forms.day_line import DayLine
+from ui.kit.forms.hints import Hint
 from ui.kit.forms.wrap_row import WrapRow
 from ui.kit.page.heads import Heading, SectionHead
 from ui.kit.scroll import BAR, ScrollArea
@@ -89,8 +89,11 @@ class LookBackPage(ScrollArea):
         self.to_words.setToolTip(
             "The marked words, or all of them, go to the own words of the card that said it best."
         )
-        self.on = ExampleLine("20 Dec, in 3 days, month’s end")
-        self.on.setAccessibleName("Ask again on")
+        self.on = DayLine(
+            self.look, "Ask again on", self.session.today, example="20 Dec, in 3 days, month’s end"
+        )
+        self.on_words = Hint(self.look)
+        self.on.changed.connect(lambda: self.on_words.say(self.on.words()))
         self.on.returnPressed.connect(self._on_a_day)
         self.said = QLabel()
         self.said.setWordWrap(True)
@@ -134,6 +137,7 @@ class LookBackPage(ScrollArea):
         rows.addWidget(buttons)
         rows.addSpacing(6)
         rows.addWidget(self.on)
+        rows.addWidget(self.on_words)
         rows.addWidget(self.said)
         rows.addStretch(1)
         self.hold(column)
@@ -162,8 +166,10 @@ class LookBackPage(ScrollArea):
         self._show_statements(reading)
         self._show_cards(reading)
         self.text.clear()
-        self.on.clear()
+        self.on.expect(self.session.today)
+        self.on.put(None)
         self.on.hide()
+        self.on_words.say("")
         self._say("")
         self._written = self._words()
         self._pause.stop()
@@ -287,7 +293,7 @@ class LookBackPage(ScrollArea):
 
     def _on_a_day(self) -> None:
         try:
-            day = due.day(self.on.text(), self.session.today)
+            day = self.on.at()
             if day <= self.session.today:
                 raise CanMend("Choose a day after today.")
         except RingboundError as error:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from datetime import date, datetime
+from datetime import date
 from html import escape
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -88,7 +88,7 @@ class ReadingPage(Page):
         self.standing.clicked.connect(
             lambda: self.followed.emit(Scheme.CARD.to(self.standing.card))
         )
-        self._skies: dict[tuple[datetime, str], Sky | None] = {}
+        self._skies: dict[tuple[date, str], Sky | None] = {}
         self.importing = PhotoImport(self)
         self.importing.going.connect(self._show_going)
         self.importing.said.connect(session.said)

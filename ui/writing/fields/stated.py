@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
+from datetime import date
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal
@@ -18,22 +18,23 @@ from PySide6.QtWidgets import (
 )
 
 from binder.errors import CanMend, RingboundError
+from binder.reckon.written_day import CHOICES
 from binder.study import dates, sure
-from binder.study.course import due
 from binder.study.leaves.leaves import LeafView
 from binder.study.readings import lookbacks
+from binder.study.readings.lookbacks import day_of
 from binder.study.readings.readings import ExpectationView
+from ui.kit.forms.day_line import DayLine
 from ui.kit.forms.field import GrowingField
 from ui.kit.forms.flow import Flow
 from ui.kit.forms.hints import Hint
 from ui.kit.page.heads import SectionHead
 from ui.look.theme import Look, Theme
 from ui.writing.editor.keeping import Pending
-from ui.writing.fields.sure_and_due import DueField, SureSlider
+from ui.writing.fields.sure_and_due import SureSlider
 
 FIRST_SURE = 60
-FIRST_DUE = timedelta(days=30)
-"""What a new statement starts with, in per cent and from today."""
+"""What a new statement starts with, in per cent; due with the look back on its reading."""
 
 
 class StatedRow(QWidget):
@@ -46,14 +47,14 @@ class StatedRow(QWidget):
 
     def __init__(self, look: Look, today: date, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._look = look
+        self._look, self._today = look, today
         self.uid, self._saved = "", ("", 0, "")
         self._view: LeafView | None = None
         self._asked = self._saved
         self.text = GrowingField(look, "What I expect", role="body", colour="own")
         self.text.setPlaceholderText("Say in a sentence what you expect")
         self.slider, self.said = SureSlider(), QLabel()
-        self.due, self.choose = DueField(today), QToolButton()
+        self.due, self.choose = self._due_line(), QToolButton()
         self.choose.setProperty("arrow", True)
         self.choose.setArrowType(Qt.ArrowType.DownArrow)
         self.choose.setStyleSheet("QToolButton::menu-indicator { image: none; }")
@@ -74,16 +75,23 @@ class StatedRow(QWidget):
         self._lay_out()
         self._connect()
 
+    def _due_line(self) -> DayLine:
+        return DayLine(
+            self._look, "Due", self._today, form=dates.short_year, example="in 3 days", arrow=False
+        )
+
     def _days(self) -> QMenu:
         menu = QMenu(self)
-        for words in due.CHOICES:
+        for words in CHOICES:
             said = words[0].upper() + words[1:].replace("'", "’")
             menu.addAction(said, partial(self._choose, words))
+        menu.addSeparator()
+        menu.addAction("From the calendar…", self.due.open_calendar)
         return menu
 
     def _choose(self, words: str) -> None:
-        self.due.set_day(due.day(words, self.due.today))
-        self._changed()
+        self.due.setText(words)
+        self.due.settle()
 
     def _lay_out(self) -> None:
         self._column = column = QVBoxLayout(self)
@@ -109,7 +117,7 @@ class StatedRow(QWidget):
         self.text.textChanged.connect(self._changed)
         self.text.entered.connect(self.slider.setFocus)
         self.slider.valueChanged.connect(self._slid)
-        self.due.textEdited.connect(self._day_typed)
+        self.due.changed.connect(self._day_typed)
         self.due.editingFinished.connect(self._settle_day)
         self.due.returnPressed.connect(self.more)
         self.remove.clicked.connect(self.removed)
@@ -139,11 +147,17 @@ class StatedRow(QWidget):
         self.uid = stated.uid if stated else ""
         self.text.start_with(stated.text if stated else "")
         self.slider.setValue(stated.sure if stated else FIRST_SURE)
-        self.due.set_day(stated.due if stated else self.due.today + FIRST_DUE)
+        self.due.expect(self._today, since=self._since(view))
+        due = stated.due if stated else lookbacks.look_day(self._since(view))
+        self.due.put(day_of(due) if due else None)
         self._slid()
         self._saved = self._words() if stated else ("", 0, "")
         self._view = view
         self.hint.say("")
+
+    def _since(self, view: LeafView) -> date:
+        """The day of the reading, from which its statements count."""
+        return day_of(view.day) if view.day else self._today
 
     def _slid(self, *_value: int) -> None:
         step = sure.STEP * round(self.slider.value() / sure.STEP)
@@ -161,24 +175,25 @@ class StatedRow(QWidget):
 
     def _day_typed(self, *_words: str) -> None:
         """What is wrong is said when the field is left, and taken back as soon as it is right."""
-        if self.hint.wrong:
+        if self.hint.wrong or self.due.meant() is not None:
             self._day()
+        else:
+            self.hint.say("")
         self._changed()
 
     def _settle_day(self) -> None:
-        if self._day() is not None:
-            self.due.set_day(self.due.day())
+        self._day()
 
     def _day(self) -> date | None:
         """The day due, or None while it cannot be; the hint says why."""
         try:
-            on = self.due.day()
+            on = self.due.at()
             if self._view and self._view.day and on.isoformat() < self._view.day[:10]:
                 raise CanMend("An expectation falls due after its reading; choose a later day.")
         except RingboundError as error:
             self.hint.say(str(error), wrong=True)
             return None
-        self.hint.say("")
+        self.hint.say("" if self.due.settled else self.due.words())
         return on
 
     # Saving
@@ -193,7 +208,7 @@ class StatedRow(QWidget):
         view, (text, per_cent, on) = self._view, self._words()
         if view is None or not text or (text, per_cent, on) == self._saved:
             return None
-        on = on or (self.due.today + FIRST_DUE).isoformat()
+        on = on or lookbacks.look_day(self._since(view))
         self._asked = (text, per_cent, on)
 
         def keep() -> None:

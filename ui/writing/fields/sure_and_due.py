@@ -1,17 +1,12 @@
-"""How sure, and by when: the two small fields of a statement."""
+"""How sure: the slider of a statement."""
 
 from __future__ import annotations
 
-from datetime import date, timedelta
-
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent, QWheelEvent
+from PySide6.QtGui import QWheelEvent
 from PySide6.QtWidgets import QSlider
 
-from binder.errors import RingboundError
-from binder.study import dates, sure
-from binder.study.course import due
-from ui.kit.forms.example import ExampleLine
+from binder.study import sure
 
 
 class SureSlider(QSlider):
@@ -30,32 +25,3 @@ class SureSlider(QSlider):
             super().wheelEvent(event)
         else:
             event.ignore()
-
-
-class DueField(ExampleLine):
-    """A day as people say it; up and down go a day on or back."""
-
-    def __init__(self, today: date) -> None:
-        super().__init__("in 3 days")
-        self.today = today
-        self.setAccessibleName("Due")
-
-    def day(self) -> date:
-        """The day meant; raises CanMend for words that mean none."""
-        return due.day(self.text(), self.today)
-
-    def set_day(self, on: date | str) -> None:
-        """Show a day."""
-        self.setText(dates.short_year(on))
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Up and down."""
-        step = {Qt.Key.Key_Up: 1, Qt.Key.Key_Down: -1}.get(Qt.Key(event.key()))
-        if step is None:
-            super().keyPressEvent(event)
-            return
-        try:
-            self.set_day(self.day() + timedelta(days=step))
-        except RingboundError:
-            self.set_day(self.today)  # nothing to count from yet
-        self.textEdited.emit(self.text())

@@ -3,13 +3,14 @@
 from datetime import date
 
 import pytest
-from PySide6.QtCore import QDate, QPoint, Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu
 
 from binder.study.course import course
 from binder.study.course.aims import Aim
 from binder.study.leaves import leaves, tabs
 from binder.study.overview import level
+from tests.ui.driving import write_day
 from ui.leaves.course.plan import AGAIN, FINISH, PlanPage, summed
 from ui.leaves.course.plan_rows import rows_of
 
@@ -81,7 +82,7 @@ def test_a_unit_is_added_through_the_form(page, qtbot, foundations):
     qtbot.mouseClick(page.add_button, Qt.MouseButton.LeftButton)
     form = page.dialog
     # The last unit of the sample ends on 20 June 2027.
-    assert form.starts.edit.date() == QDate(2027, 6, 21)
+    assert (form.starts.line.text(), form.starts.words.text()) == ("21 June 2027", "Monday")
     qtbot.keyClicks(form.name, "All four courts")
     qtbot.keyClicks(form.cards, "pgw, kn of cups, queen of swords")
     qtbot.keyClicks(form.aims, "Who they are at the table.")
@@ -107,7 +108,7 @@ def test_what_is_wrong_is_said_and_nothing_typed_is_lost(page, qtbot, foundation
     qtbot.keyClick(form.cards, Qt.Key.Key_Return)
     assert form.wrong.text() == "A unit needs a name."
     form.name.setText("Backwards")
-    form.ends.edit.setDate(QDate(2020, 1, 1))
+    write_day(form.ends.line, "1 Jan 2020")
     qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
     assert "ends on or after" in form.wrong.text()
     assert form.name.text() == "Backwards"
@@ -119,10 +120,9 @@ def test_days_may_be_left_open(page, qtbot, foundations):
     page.list.setCurrentIndex(page.model.index(0, 0))
     page.change()
     form = page.dialog
-    assert form.starts.edit.isEnabled()
-    form.starts.has.click()
-    form.ends.has.click()
-    assert not form.ends.edit.isEnabled()
+    for field in (form.starts, form.ends):
+        write_day(field.line, "")
+        assert field.words.text() == "no day"
     qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
     unit = course.units(foundations)[0]
     assert (unit.starts, unit.ends, len(unit.cards)) == ("", "", 8)
@@ -294,9 +294,9 @@ def test_a_length_sets_the_last_day(page, qtbot, foundations):
     form.lasts.count.setValue(10)
     qtbot.keyClicks(form.lasts.measure, "d")
     assert form.ends.day() == "2027-06-30"
-    form.starts.edit.setDate(QDate(2027, 7, 1))
+    write_day(form.starts.line, "1 July 2027")
     assert form.ends.day() == "2027-07-10"
-    form.ends.edit.setDate(QDate(2027, 7, 31))
+    write_day(form.ends.line, "31 July")
     assert (form.lasts.count.value(), form.lasts.measure.currentText()) == (1, "months")
     qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
     assert course.units(foundations)[-1].ends == "2027-07-31"
@@ -304,17 +304,16 @@ def test_a_length_sets_the_last_day(page, qtbot, foundations):
 
 def test_an_open_first_day_has_no_length(page, qtbot):
     form = adding(page, qtbot)
-    form.ends.has.click()
-    form.starts.has.click()
+    write_day(form.starts.line, "")
     assert not form.lasts.isEnabled()
-    form.starts.has.click()
+    write_day(form.starts.line, "21 June")
     form.lasts.count.setValue(3)
     assert form.ends.day() == "2027-07-11"
 
 
 def test_days_that_have_passed_are_taken_and_told(page, qtbot, session, foundations):
     form = adding(page, qtbot)
-    form.starts.edit.setDate(QDate(2026, 11, 20))
+    write_day(form.starts.line, "last friday")
     with qtbot.waitSignal(session.said) as said:
         qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
     assert said.args == ["“Courts” began 5 days ago, so it counts as under way."]
