@@ -61,6 +61,20 @@ def find(binder: Connection, expression: str, limit: int = 60) -> list[Hit]:
     return [_hit(binder, row) for row in binder.sql(STATEMENT, (expression, limit))]
 
 
+ON_DAY = """
+SELECT leaf.uid, leaf.kind, leaf.day, tab.uid, tab.name, leaf.title, substr(leaf.text, 1, 200),
+  '', 0.0
+FROM leaf JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.day BETWEEN ? AND ? AND leaf.aside IS NULL AND tab.aside IS NULL
+ORDER BY leaf.day, leaf.id LIMIT ?
+"""
+
+
+def on_day(binder: Connection, day: str, limit: int = 60) -> list[Hit]:
+    """The leaves dated on a day (ISO 8601), in the order of the day; no words are marked."""
+    return [_hit(binder, row) for row in binder.sql(ON_DAY, (day, f"{day}T99", limit))]
+
+
 def _hit(binder: Connection, row: tuple[str, ...]) -> Hit:
     uid, kind, day, tab_uid, tab, title, text, also, rank = row
     line = next((_line(part) for part in (text, also) if OPEN in part), _line(text))

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import date
 
 from PySide6.QtCore import QEvent, QModelIndex, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QFrame, QLabel, QLineEdit, QListView, QVBoxLayout, QWidget
 
+from binder.reckon.written_day import Asked, Towards
 from binder.store.search import Hit
 from binder.store.shelf import Shelf
-from binder.study.overview.finding import Found, find_all, marked_words
+from binder.study.dates import full
+from binder.study.overview.finding import Found, day_in, find_all, marked_words
 from ui.desk.found import PAD, FoundDelegate, FoundModel
+from ui.kit.forms.day_line import system_order
 from ui.look.theme import Look
 from ui.session.jobs import Newest
 from ui.session.session import Session
@@ -22,10 +26,10 @@ _STAYS = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReaso
 """The keyboard comes back from a menu or another window, so the panel stays."""
 
 
-def search(shelf: Shelf, words: str, stop: Callable[[], bool]) -> Found:
+def search(shelf: Shelf, words: str, day: date | None, stop: Callable[[], bool]) -> Found:
     """Find on a thread of its own, each binder on its own connection."""
     with shelf.beside():
-        return find_all(shelf, words, stop=stop)
+        return find_all(shelf, words, stop=stop, day=day)
 
 
 class Finder(QFrame):
@@ -41,6 +45,7 @@ class Finder(QFrame):
         self._session, self._look, self._box, self._under = session, look, box, parent
         self._wanted = False
         self._words = ""
+        self._day: date | None = None
         self.model = FoundModel(self)
         self._make_list()
         self.note = QLabel(self)
@@ -96,7 +101,8 @@ class Finder(QFrame):
             self.shut()
             return
         shelf = self._session.shelf
-        self.job.start(lambda stop: search(shelf, words, stop))
+        day = self._day = day_in(words, Asked(self._session.today, Towards.PAST, system_order()))
+        self.job.start(lambda stop: search(shelf, words, day, stop))
 
     def choose(self, words: str) -> None:
         """Open the leaf that is marked, or the first one as soon as it is found."""
@@ -118,7 +124,8 @@ class Finder(QFrame):
         hits = [row.hit for row in self.model.rows if row.hit]
         said = list(found.failed)
         if not hits:
-            said.append(f"No leaf has “{self._words}”.")
+            of_day = f"is of {full(self._day)}, and none " if self._day else ""
+            said.append(f"No leaf {of_day}has “{self._words}”.")
         self.note.setText("\n".join(said))
         self.note.setVisible(bool(said))
         self.list.setVisible(bool(hits))

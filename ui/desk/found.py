@@ -44,7 +44,8 @@ class FoundModel(RowsModel[FoundRow]):
         """Take up another result."""
         rows = []
         for group in found.groups:
-            rows.append(FoundRow(f"{group.binder}, {group.tab}"))
+            head = (group.binder, group.tab, group.day)
+            rows.append(FoundRow(", ".join(filter(None, head))))
             rows += [FoundRow("", hit) for hit in group.hits]
         self.show(rows)
 

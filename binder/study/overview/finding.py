@@ -5,19 +5,26 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import date
 
-from binder.errors import RingboundError
-from binder.store.search import OPEN, SHUT, Hit, find, match
+from binder.errors import CanMend, RingboundError
+from binder.reckon.written_day import Asked, read_day
+from binder.store.search import OPEN, SHUT, Hit, find, match, on_day
 from binder.store.shelf import Shelf
+from binder.study.dates import written
 
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """The hits behind one tab, best first; groups stand in the order of their best hit."""
+    """The hits behind one tab, best first; groups stand in the order of their best hit.
+
+    `day` is '3 November 2026' where its leaves are those of a day that was asked for.
+    """
 
     binder: str
     tab: str
     hits: tuple[Hit, ...]
+    day: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,30 +35,47 @@ class Found:
     failed: tuple[str, ...] = ()
 
 
+def day_in(words: str, asked: Asked) -> date | None:
+    """The day that was typed, or None where words were."""
+    try:
+        return read_day(words, asked)
+    except CanMend:
+        return None
+
+
 def find_all(
-    shelf: Shelf, words: str, limit: int = 60, *, stop: Callable[[], bool] = lambda: False
-) -> Found:
-    """The best leaves of every binder for the words typed; `stop` ends the work early."""
+    shelf: Shelf, words: str, limit: int = 60, *,
+    stop: Callable[[], bool] = lambda: False, day: date | None = None,
+) -> Found:  # fmt: skip
+    """The best leaves of every binder for the words typed; `stop` ends the work early.
+
+    Those of a `day` that the words mean stand before all others.
+    """
     expression = match(words)
     hits: list[Hit] = []
+    dated: list[Hit] = []
     failed: list[str] = []
     for binder in tuple(shelf.binders):
         if stop():
             return Found(())
         try:
+            dated += on_day(binder, day.isoformat(), limit) if day else []
             hits += find(binder, expression, limit)
         except RingboundError as error:
             failed.append(str(error))
     # Ranks of two files are not measured alike, so a word in a title goes before any other hit.
     hits.sort(key=lambda hit: (OPEN not in hit.title, hit.rank))
-    return Found(tuple(_grouped(hits[:limit])), tuple(failed))
+    of_day = _grouped(dated[:limit], written(day) if day else "")
+    known = {hit.uid for hit in dated}
+    others = _grouped([hit for hit in hits if hit.uid not in known][:limit])
+    return Found((*of_day, *others), tuple(failed))
 
 
-def _grouped(hits: list[Hit]) -> list[Group]:
+def _grouped(hits: list[Hit], day: str = "") -> list[Group]:
     found: dict[tuple[str, str], list[Hit]] = {}
     for hit in hits:
         found.setdefault((hit.binder_uid, hit.tab_uid), []).append(hit)
-    return [Group(some[0].binder, some[0].tab, tuple(some)) for some in found.values()]
+    return [Group(some[0].binder, some[0].tab, tuple(some), day) for some in found.values()]
 
 
 _MARKS = re.compile(r"^\s*(?:[-*+>|]\s*|#{1,6}\s|\d+[.)]\s|\[[ xX]\]\s)+|\*\*|\s*\|\s*$")

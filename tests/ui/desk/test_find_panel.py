@@ -6,6 +6,7 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
+from binder.study import dates
 from binder.study.leaves import leaves
 from binder.study.overview.finding import find_all
 from tests.ui.driving import (
@@ -68,6 +69,20 @@ class TestTyping:
         assert window.finder.isVisible()
         assert window.finder.note.text() == "No leaf has “zanzibar”."
         assert not window.finder.list.isVisible()
+
+    def test_a_day_finds_what_is_dated_on_it(self, window):
+        (reading,) = window.session.shelf.binder("Practice").sql(
+            "SELECT title, day FROM leaf WHERE kind = 'reading' AND aside IS NULL LIMIT 1"
+        )
+        look_for(window, reading[1][:10])
+        assert heads(window)[0].endswith(dates.written(reading[1]))
+        assert reading[0] in [hit.title for hit in found(window)]
+
+    def test_a_day_on_which_nothing_was_written_is_told_in_words(self, window):
+        look_for(window, "3 Feb 1999")
+        assert window.finder.note.text() == (
+            "No leaf is of Wednesday 3 February 1999, and none has “3 Feb 1999”."
+        )
 
     def test_an_emptied_box_shuts_it(self, window):
         look_for(window, "quay")
