@@ -16,6 +16,7 @@ COURSE = (
     "Three binders, Foundations, Practice and Mastery, with a leaf for each of the 78 cards and a "
     "plan of seven units, will be kept in the folder\n\n{}"
 )
+NAME = "Name of the course, to stand above its binders:"
 TAKE_OFF = (
     "Take “{}” off the shelf? Its file goes into the folder “Taken off” beside the others; put it "
     "back there to have it on the shelf again."
@@ -118,10 +119,14 @@ class ShelfActions(Base):
         self.ask(SpreadsDialog(self.session, self.theme_look, self.window))
 
     def new_course(self) -> None:
-        """Three new binders in a folder of the user's choice."""
-        from ui.session.places import begin_course, own_shelf
+        """Three new binders under a name and in a folder of the user's choice."""
+        from ui.session import places
 
-        folder, words = own_shelf(), COURSE.format(own_shelf())
+        name = asking.line(self.window, "Begin a course", NAME, places.COURSE)
+        if not name:
+            return
+        folder = places.own_shelf(name)
+        words = COURSE.format(folder)
         ways = ("Begin there", "Choose another folder…")
         chosen = asking.decide(self.window, "Begin a course", words, ways)
         if chosen == 1:
@@ -130,7 +135,7 @@ class ShelfActions(Base):
             )
             folder, chosen = Path(picked), 0 if picked else None
         if chosen is not None:
-            begin_course(folder, self.session.today)
+            places.begin_course(folder, self.session.today)
             self.window.changing_shelf.emit(folder)
 
     def quit(self) -> None:

@@ -3,14 +3,14 @@
 from collections.abc import Iterable
 
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QLinearGradient, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QFontMetricsF, QLinearGradient, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
 from binder.store.file import Binder
 from binder.study.course.course import finished
 from binder.study.dates import written
 from ui.kit.guard import painting
-from ui.kit.paint import Kept, finger_ring, fits, fitted, focus_ring, shadow, upright_words
+from ui.kit.paint import Kept, finger_ring, fits, fitted, focus_ring, shadow, short, upright_words
 from ui.kit.strip.piece import Piece, PieceButton
 from ui.kit.strip.strip import Strip
 from ui.look.colour import faded, mix
@@ -20,6 +20,8 @@ FORE = 26
 """How far below the shelf board the open binder's spine may reach, with its shadow."""
 BOARD, SIDE = 16, 8
 GAP, MARGIN = 5, 11
+HEAD = 0.081
+"""Room above the spines, as a share of the height of the shelf."""
 
 
 class Spine(PieceButton):
@@ -71,12 +73,11 @@ class Spine(PieceButton):
         painter.setPen(QPen(theme["rule"], 1.2))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRect(label.adjusted(3.5, 3.5, -3.5, -3.5))
-        room = label.height() - 18
-        font = fitted(self.piece.name, theme.font("spine"), room, 0.7)
-        upright_words(
-            painter, label.adjusted(0, 9, 0, -9), self.piece.name, font, theme["spinetext"]
-        )
-        self.tell(not fits(self.piece.name, font, room))
+        foot = max(9.0, _tick(body) * 1.8) if self.piece.note else 9.0  # the tick has its own room
+        words = label.adjusted(0, 9, 0, -foot)
+        font = fitted(self.piece.name, theme.font("spine"), words.height(), 0.7)
+        upright_words(painter, words, self.piece.name, font, theme["spinetext"])
+        self.tell(not fits(self.piece.name, font, words.height()))
 
     def _finished(self, painter: QPainter, body: QRectF) -> None:
         """A tick in pencil at the foot of the label: quiet, and there when one looks."""
@@ -84,7 +85,7 @@ class Spine(PieceButton):
         from ui.kit.verdicts import draw_mark
 
         theme = self.strip.look.theme
-        side = max(9.0, body.width() * 0.24)
+        side = _tick(body)
         foot = body.top() + body.height() * 0.717 - side * 1.25
         box = QRectF(body.center().x() - side / 2, foot - side * 0.3, side, side)
         draw_mark(painter, box, Verdict.CAME, theme)
@@ -93,6 +94,11 @@ class Spine(PieceButton):
         below = body.top() + body.height() * 0.717
         middle = (below + body.bottom()) / 2 - body.height() * 0.012
         finger_ring(painter, QPointF(body.center().x(), middle), radius, self.strip.look.theme)
+
+
+def _tick(body: QRectF) -> float:
+    """Side of the tick of a finished level."""
+    return max(9.0, body.width() * 0.24)
 
 
 def pieces_of(binders: Iterable[Binder]) -> list[Piece]:
@@ -113,6 +119,14 @@ class Spines(Strip):
     def __init__(self, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(look, "Binders on the shelf", parent)
         self._kept = Kept(self._paint_shelf)
+        self._name = ""
+
+    def set_name(self, name: str) -> None:
+        """Say whose shelf it is, on a label above the spines."""
+        if name != self._name:
+            self._name = name
+            self.setAccessibleDescription(f"The shelf “{name}”" if name else "")
+            self.update()
 
     def sizeHint(self) -> QSize:
         """A shelf for three binders."""
@@ -139,7 +153,7 @@ class Spines(Strip):
     def across(self, button: PieceButton) -> tuple[int, int]:
         """Spines stand on the board; the open one comes forward over its edge."""
         floor = self.height() - FORE - BOARD
-        head = round(self.height() * 0.081)
+        head = round(self.height() * HEAD)
         if button.isChecked():
             return head + 12, floor - head - 12 + BOARD + 10
         return head, floor - head
@@ -147,7 +161,7 @@ class Spines(Strip):
     @painting
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Lay down the painted shelf."""
-        self._kept.draw(QPainter(self), self, self.look.theme)
+        self._kept.draw(QPainter(self), self, self.look.theme, self._name)
 
     def _side(self) -> int:
         return SIDE + 6
@@ -175,6 +189,25 @@ class Spines(Strip):
         painter.fillRect(QRectF(side.left(), 0, 1, back.height()), edge)
         painter.fillRect(QRectF(0, board.top(), back.width(), 1), faded(QColor("white"), 0.25))
         painter.fillRect(QRectF(0, board.bottom() - 1.5, width, 1.5), edge)
+        if self._name:
+            self._paint_name(painter, back.adjusted(MARGIN, 4, -MARGIN, 0))
+
+    def _paint_name(self, painter: QPainter, room: QRectF) -> None:
+        """A paper label at the head of the shelf, as tall as the spines leave room for."""
+        theme, tall = self.look.theme, self.height() * HEAD - 6
+        font = fitted(self._name, theme.font("caption"), room.width() - 16, 0.8)
+        if QFontMetricsF(font).height() > tall:
+            font.setPixelSize(max(9, round(tall * 0.74)))
+        words = short(self._name, font, room.width() - 16)
+        metrics = QFontMetricsF(font)
+        wide, high = metrics.horizontalAdvance(words) + 16, min(tall, metrics.height() + 6)
+        label = QRectF(room.center().x() - wide / 2, room.top() + (tall - high) / 2, wide, high)
+        painter.setPen(QPen(theme["rule"], 1))
+        painter.setBrush(theme["label"])
+        painter.drawRoundedRect(label, 2, 2)
+        painter.setFont(font)
+        painter.setPen(theme["spinetext"])
+        painter.drawText(label, Qt.AlignmentFlag.AlignCenter, words)
 
 
 __all__ = ["Piece", "Spine", "Spines"]

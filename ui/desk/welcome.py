@@ -6,14 +6,14 @@ from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QLabel, QPushButton
+from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton
 
 from binder.study.kinds import LOG
 from binder.study.leaves import leaves, tabs
 from ui.kit.page.heads import Heading
 from ui.kit.page.page import Page
 from ui.look.theme import Look
-from ui.session.places import begin_course, own_shelf
+from ui.session.places import COURSE, begin_course, own_shelf
 from ui.session.session import Session
 
 ROUND = (
@@ -23,11 +23,12 @@ ROUND = (
 OWN = (
     "Or begin at once. You get three binders, Foundations, Practice and Mastery, with a leaf for "
     "each of the 78 cards and a plan of seven units. They are kept on this computer, in the "
-    "folder “{}” in your {}, and nowhere else."
+    "folder “{}” under “{}” in your {}, and nowhere else."
 )
 LOOK_ROUND = ("Look &round the sample shelf", "Look &round")
 BEGIN = ("&Begin a course of my own", "&Begin my own")
 """Words of the buttons, and shorter ones for a leaf that has no room for them."""
+NAME = "Name of the course"
 LATER = "Both can be had at any time from the menu Shelf, at the top of the window."
 
 
@@ -46,10 +47,15 @@ class WelcomePage(Page):
         self.look_round, self.begin = QPushButton(LOOK_ROUND[0]), QPushButton(BEGIN[0])
         self.look_round.clicked.connect(self._look_round)
         self.begin.clicked.connect(self._begin)
-        folder = own_shelf()
-        self._words = [
-            QLabel(text) for text in (ROUND, OWN.format(folder.name, folder.parent.name), LATER)
-        ]
+        self.name = QLineEdit(COURSE)
+        self.name.setAccessibleName(NAME)
+        self.name.setMaxLength(80)
+        self.name.returnPressed.connect(self._begin)
+        self.name.textChanged.connect(self._say_where)
+        self._name_label = QLabel(NAME)
+        self._name_label.setBuddy(self.name)
+        self._words = [QLabel(text) for text in (ROUND, "", LATER)]
+        self._say_where()
         for label in self._words:
             label.setWordWrap(True)
             label.setTextFormat(Qt.TextFormat.PlainText)
@@ -57,6 +63,8 @@ class WelcomePage(Page):
         self.add(self._words[0], gap=18)
         self._add_button(self.look_round)
         self.add(self._words[1], gap=26)
+        self.add(self._name_label, gap=10)
+        self.add(self.name, gap=2)
         self._add_button(self.begin)
         self.add(self._words[2], gap=30)
         self.rows.addStretch(1)
@@ -67,7 +75,14 @@ class WelcomePage(Page):
         self.rows.addSpacing(10)
         self.rows.addWidget(button, 0, Qt.AlignmentFlag.AlignLeft)
 
+    def _say_where(self) -> None:
+        folder = own_shelf(self.name.text())
+        within = folder.parent
+        self._words[1].setText(OWN.format(folder.name, within.name, within.parent.name))
+
     def _dress(self) -> None:
+        self._name_label.setFont(self.look.theme.font("label"))
+        self.name.setFont(self.look.theme.font("body"))
         for label in self._words:
             label.setFont(
                 self.look.theme.font("body" if label is not self._words[2] else "caption")
@@ -98,5 +113,5 @@ class WelcomePage(Page):
         self.looked_round.emit(max(newest, key=lambda entry: entry.day).uid if newest else "")
 
     def _begin(self) -> None:
-        folder, today = own_shelf(), self.session.today
+        folder, today = own_shelf(self.name.text()), self.session.today
         self.do(lambda: self.begun.emit(begin_course(folder, today)))

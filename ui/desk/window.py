@@ -25,6 +25,7 @@ from ui.kit.strip.piece import Piece
 from ui.leaves.pages import Pages
 from ui.look.theme import Look
 from ui.session.memory import Memory
+from ui.session.places import shelf_name
 from ui.session.session import Session
 from ui.session.trail import NOWHERE, Spot
 
@@ -172,7 +173,9 @@ class Window(QMainWindow):
         self.spines.set_items(pieces, binder.uid if binder else "")
         name = binder.name if binder else ""
         self.cover.set_binder(name, binder.colour if binder else "cover")
-        self.setWindowTitle(f"{name} – Ringbound" if name else "Ringbound")
+        shelf = shelf_name(self.session.shelf.path)
+        self.spines.set_name(shelf)
+        self.setWindowTitle(" – ".join(filter(None, (name, shelf, "Ringbound"))))
 
     def show_tabs(self) -> None:
         """The dividers of the open binder."""

@@ -14,6 +14,10 @@ from binder.resources import samples
 from binder.store.schema import SUFFIX
 from binder.store.shelf import Shelf
 
+PROGRAM = "Ringbound"
+COURSE = "My course"
+"""What a course is called until its owner says another name."""
+_NOT_IN_FOLDERS = '<>:"/\\|?*'
 _BUILT = "built"
 _HALF = "Sample shelf being built "
 _LEFT_LYING = 3600
@@ -71,9 +75,19 @@ def _free(folder: Path) -> Path:
     return free
 
 
-def own_shelf() -> Path:
-    """Where a course of one's own is kept unless the user says otherwise."""
-    return Path(platformdirs.user_documents_dir()) / "Ringbound"
+def own_shelf(name: str = COURSE) -> Path:
+    """Where a course of that name is kept unless the user says otherwise.
+
+    A character no folder may hold is left out, and a name of nothing else gives way to COURSE.
+    """
+    kept = "".join(c if c.isprintable() and c not in _NOT_IN_FOLDERS else " " for c in name)
+    folder = " ".join(kept.split()).strip(". ")[:80].rstrip(". ")
+    return Path(platformdirs.user_documents_dir()) / PROGRAM / (folder or COURSE)
+
+
+def shelf_name(folder: Path) -> str:
+    """What the shelf in a folder is called; '' where the folder has the name of the program."""
+    return "" if folder.name == PROGRAM else folder.name
 
 
 def begin_course(folder: Path, start: date) -> Path:

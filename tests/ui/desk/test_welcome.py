@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication, QLabel
 
 from binder.store.clock import OtherDay
 from binder.study.kinds import LeafKind
-from tests.ui.driving import K, click, key, left, settle
+from tests.ui.driving import K, answering, click, key, keys, left, presses, says, settle
 from ui import app
 from ui.app import Program
 from ui.desk import welcome
@@ -64,7 +64,7 @@ def test_it_lies_on_the_sample_shelf_with_the_keyboard_on_it(first):
 
 def test_it_says_where_a_course_is_kept(first):
     said = " ".join(label.text() for label in page(first).findChildren(QLabel))
-    assert "“Ringbound” in your Documents" in said
+    assert "“My course” under “Ringbound” in your Documents" in said
 
 
 def test_look_round_lays_a_reading_and_a_card_open(first):
@@ -89,13 +89,43 @@ def test_begin_opens_a_course_of_ones_own(first, home, way):
     before = first.window
     way(before)
     assert first.window is not before
-    assert first.window.session.shelf.path == home / "Documents" / "Ringbound"
+    folder = home / "Documents" / "Ringbound" / "My course"
+    assert first.window.session.shelf.path == folder
     assert first.window.session.tab.name == "Course plan"
-    assert first.memory.shelf == home / "Documents" / "Ringbound"
+    assert first.memory.shelf == folder
+    assert first.window.windowTitle() == "Foundations – My course – Ringbound"
+
+
+def test_a_course_has_the_name_its_student_gives_it(first, home):
+    assert first.window.windowTitle() == "Foundations – Sample shelf – Ringbound"
+    name = page(first).name
+    click(name)
+    name.selectAll()
+    keys(first.window, "Wren: cards/2026")
+    said = " ".join(label.text() for label in page(first).findChildren(QLabel))
+    assert "“Wren cards 2026” under “Ringbound” in your Documents" in said
+    click(page(first).begin)
+    assert first.window.session.shelf.path == home / "Documents/Ringbound/Wren cards 2026"
+    assert first.window.windowTitle() == "Foundations – Wren cards 2026 – Ringbound"
+    assert first.window.spines.accessibleDescription() == "The shelf “Wren cards 2026”"
+
+
+def test_the_menu_asks_for_the_name_too(first, home):
+    answering(says("Evenings"), presses("Begin there"))
+    first.window.actions_by_name["new_course"].trigger()
+    assert first.window.session.shelf.path == home / "Documents/Ringbound/Evenings"
+
+
+@pytest.mark.parametrize(
+    ("said", "folder"),
+    [("  two   words ", "two words"), ("..", "My course"), ("a?b", "a b"), ("é 1.", "é 1")],
+)
+def test_a_name_becomes_a_folder_any_system_takes(home, said, folder):
+    assert places.own_shelf(said) == home / "Documents" / "Ringbound" / folder
 
 
 def test_begin_where_binders_are_already_is_said(first, home):
-    places.begin_course(home / "Documents" / "Ringbound", date(2026, 1, 1))
+    places.begin_course(home / "Documents/Ringbound/My course", date(2026, 1, 1))
     click(page(first).begin)
     assert first.window.said.text().startswith("There are binders in")
     assert first.window.staged("welcome")
