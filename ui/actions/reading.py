@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from binder.errors import CanMend
 from binder.study.kinds import LeafKind
+from binder.study.readings import readings
 from ui.actions.base import Base, leaving
 from ui.desk.stage import Stage
 
@@ -41,6 +42,17 @@ class ReadingActions(Base):
     def new_reading(self) -> None:
         """Log a reading in this binder's log, or the first binder that has one."""
         self._begin()
+
+    @leaving
+    def another_reading(self) -> None:
+        """Log one more with the spread, the deck and the day of the reading at the left."""
+        view, tab = self.open_view(), self.open_tab()
+        if view.kind is not LeafKind.READING:
+            raise CanMend("Open a reading first; the next is laid as that one was.")
+        view.binder.gate.must_be_writable()
+        like = readings.reading(view.binder, view.uid)
+        self._lay_entry()
+        self.entry.begin(view.binder, tab, like=like)
 
     def draw_month(self, month: str) -> None:
         """Log the card for a month."""

@@ -87,6 +87,8 @@ ACTIONS: tuple[Action, ...] = (
     Action(A.print, TAB, "&Print this tab…", K.Print, "See the sheets, then print or save them.",
            may=when.tab_open, apart=True),
     Action(A.new_reading, LEAF, "New &reading", "Ctrl+L", "Log a reading, from anywhere."),
+    Action(A.another_reading, LEAF, "Ano&ther of the same sort", "Ctrl+Shift+R",
+           "The next reading, in the same spread, deck and day.", may=when.reading_open),
     Action(A.new_leaf, LEAF, "&New leaf", K.New, "Put a new leaf behind this tab and write on it.",
            may=when.tab_open),
     Action(A.write, LEAF, "&Write", "Ctrl+E", "Write on the leaf that has the keyboard.",

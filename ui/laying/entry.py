@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 from PySide6.QtCore import QEvent, QObject, Signal
 from PySide6.QtGui import QAction
 
-from binder.cards.spreads import SPREADS, spread
+from binder.cards.spreads import SPREADS, Spread, spread
 from binder.errors import CanMend, RingboundError
+from binder.reckon.calendar import Draw, draw_of
 from binder.store.change import Notice
 from binder.store.file import Binder
 from binder.study import dates
@@ -17,9 +18,12 @@ from binder.study.leaves import leaves
 from binder.study.leaves.tabs import TabView
 from binder.study.readings import put_by, readings
 from binder.study.readings.draft import (
+    DRAWN_IN,
+    FIRST_SPREAD,
     DeckChoice,
     Draft,
     amiss,
+    another_draft,
     deck_choices,
     draft_of,
     month_draft,
@@ -28,6 +32,7 @@ from binder.study.readings.draft import (
     whole,
 )
 from binder.study.readings.hand import Hand
+from binder.study.readings.lookbacks import wanted
 from binder.study.readings.readings import ReadingView
 from binder.study.spreads.spreads import spreads as library
 from ui.kit.faces.faces import FaceCache
@@ -80,6 +85,7 @@ class Entry(QObject):
     def _connect(self) -> None:
         head, view = self.left.head, self.right.view
         head.spread_changed.connect(self.hand.change_spread)
+        head.spread_changed.connect(self._offer_look)
         head.deck_changed.connect(self._use_deck)
         view.aimed.connect(self._to_cards)
         view.typed.connect(self.left.type_card)
@@ -105,11 +111,33 @@ class Entry(QObject):
 
     # Opening
 
-    def begin(self, binder: Binder, tab: TabView, *, month: str = "") -> None:
-        """Start a reading behind a tab, or take up the one put by; `month` as '2026-12'."""
-        now, deck = self.session.now, self._decks()[0]
-        fresh = month_draft(now, deck, month) if month else new_draft(now, deck)
+    def begin(
+        self, binder: Binder, tab: TabView, *, month: str = "", like: ReadingView | None = None
+    ) -> None:
+        """Start a reading behind a tab, or take up the one put by; `month` as '2026-12'.
+
+        `like` is a reading that was kept, where another of its sort is begun.
+        """
+        fresh = self._fresh(month, like)
         self._open(_Task(f"{put_by.NEW} {month}".strip(), binder, fresh, tab))
+
+    def _fresh(self, month: str, like: ReadingView | None) -> Draft:
+        if like is not None:
+            return another_draft(like, look=self._looked_back(like.spread.key))
+        now, deck = self.session.now, self._decks()[0]
+        if month:
+            daily = draw_of(month) is Draw.DAY
+            look = not daily or self._looked_back(DRAWN_IN, Draw.DAY)
+            return month_draft(now, deck, month, look=look)
+        return new_draft(now, deck, look=self._looked_back(FIRST_SPREAD))
+
+    def _looked_back(self, spread: str, purpose: str = "") -> bool:
+        return wanted(self.session.shelf, spread, purpose)
+
+    def _offer_look(self, spread: Spread) -> None:
+        """The tick for a look back is as it was at the last reading in the spread now chosen."""
+        if self._task is not None and self._task.before is None:
+            self.left.head.offer_look(asked=self._looked_back(spread.key))
 
     def amend(self, binder: Binder, leaf_uid: str) -> None:
         """Put a logged reading right; with its own copies of spread and titles."""
@@ -171,8 +199,9 @@ class Entry(QObject):
     def _purpose(self, task: _Task, taken_up: bool) -> str:
         said = []
         if task.fresh.month and task.before is None:
-            day = dates.written(task.fresh.look_on)
-            said.append(f"The card for {dates.month(task.fresh.month)}; look back on {day}.")
+            day = task.fresh.look_on
+            look = f"; look back on {dates.written(day)}" if day else ""
+            said.append(f"The card for {dates.month(task.fresh.month)}{look}.")
         if task.before is not None:
             said.append("Putting right what was logged; its impressions stay as they are.")
         if taken_up:

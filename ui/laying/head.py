@@ -24,7 +24,7 @@ from binder.reckon.written_day import NO_HOUR, Towards
 from binder.study import dates
 from binder.study.dates import DAYS
 from binder.study.readings.cautions import ASK_FIRST, for_another, initials
-from binder.study.readings.draft import DeckChoice, Draft, looks_like_a_name
+from binder.study.readings.draft import DeckChoice, Draft, looks_like_a_name, month_look
 from binder.study.readings.lookbacks import look_day
 from binder.study.readings.readings import ASK_OF_TODAY
 from ui.kit.forms.day_line import DayLine
@@ -185,8 +185,9 @@ class Head(QWidget):
         self.question.start_with(draft.question)
         self.querent.setText(draft.querent)
         self.topic.setText(draft.topic)
-        self._show_look(draft.look_on or look_day(at), asked=bool(draft.look_on))
-        self._look_chosen = draft.look_on != look_day(at)
+        usual = month_look(draft.month) if draft.month else look_day(at)
+        self._show_look(draft.look_on or usual, asked=bool(draft.look_on))
+        self._look_chosen = bool(draft.month) or draft.look_on not in ("", usual)
         for hint in self.hints.values():
             hint.say("")
         self._dated()
@@ -206,6 +207,11 @@ class Head(QWidget):
     def offer(self, spreads: Sequence[Spread], decks: Sequence[DeckChoice]) -> None:
         """Other spreads and decks to choose from; those chosen must be among them."""
         self._fill_choices(spreads, decks, self.fields())
+
+    def offer_look(self, *, asked: bool) -> None:
+        """Tick the look back or not, unless its day was chosen by hand."""
+        if not self._look_chosen:
+            self.looks.setChecked(asked)
 
     def _fill_choices(
         self, spreads: Sequence[Spread], decks: Sequence[DeckChoice], chosen: Draft

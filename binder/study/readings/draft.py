@@ -20,6 +20,8 @@ from binder.study.readings.readings import NO_QUESTION, Laid, NewReading, Readin
 
 FIRST_SPREAD = "three-card"
 """What a new reading is laid in unless another spread is chosen."""
+DRAWN_IN = "one-card"
+"""What a card for a month, week or day is laid in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,24 +65,43 @@ class Draft:
         return replace(self, at="", look_on="") != replace(fresh, at="", look_on="")
 
 
-def new_draft(now: datetime, deck: DeckChoice, spread_key: str = FIRST_SPREAD) -> Draft:
-    """A reading of this minute, to be looked back on by itself."""
+def new_draft(
+    now: datetime, deck: DeckChoice, spread_key: str = FIRST_SPREAD, *, look: bool = True
+) -> Draft:
+    """A reading of this minute, to be looked back on after LOOK_AFTER where `look` says so."""
     at = now.replace(second=0, microsecond=0)
     return Draft(
         at.isoformat(timespec="minutes"), spread=spread(spread_key), deck=deck,
-        look_on=look_day(at.date()),
+        look_on=look_day(at.date()) if look else "",
     )  # fmt: skip
 
 
-def month_draft(now: datetime, deck: DeckChoice, month: str) -> Draft:
-    """The card for a month ('2026-12'), week ('2026-W49') or day ('2026-12-05'), to be looked back
-    on at its last day.
+def another_draft(view: ReadingView, *, look: bool) -> Draft:
+    """The next of several readings of one sort: spread, deck and day are those of the last,
+    and no hour is noted.
     """
-    draw, last = calendar.draw_of(month), calendar.looked_back(month)
-    return replace(
-        new_draft(now, deck, "one-card"), question=f"Card for {dates.month(month)}",
-        purpose=str(draw), month=month, look_on=last.isoformat(),
+    day = dates.day_of(view.at)
+    return Draft(
+        day.isoformat(), spread=view.spread,
+        deck=DeckChoice(view.deck, view.deck_name, view.titles),
+        look_on=look_day(day) if look else "",
     )  # fmt: skip
+
+
+def month_draft(now: datetime, deck: DeckChoice, month: str, *, look: bool = True) -> Draft:
+    """The card for a month ('2026-12'), week ('2026-W49') or day ('2026-12-05'), to be looked back
+    on at its last day where `look` says so.
+    """
+    draw = calendar.draw_of(month)
+    return replace(
+        new_draft(now, deck, DRAWN_IN), question=f"Card for {dates.month(month)}",
+        purpose=str(draw), month=month, look_on=month_look(month) if look else "",
+    )  # fmt: skip
+
+
+def month_look(month: str) -> str:
+    """The day a card for that month, week or day is looked back on, ISO 8601."""
+    return calendar.looked_back(month).isoformat()
 
 
 def draft_of(view: ReadingView) -> Draft:

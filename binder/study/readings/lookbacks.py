@@ -14,6 +14,7 @@ from binder.reckon.calendar import ASKED_FOR, Draw
 from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Expectation, Leaf, LookBack, Reading
+from binder.store.shelf import Shelf
 from binder.study.dates import written
 
 LOOK_AFTER = timedelta(days=30)
@@ -28,6 +29,18 @@ def look_day(day: date) -> str:
         return (day + LOOK_AFTER).isoformat()
     except OverflowError:
         return ""
+
+
+def wanted(shelf: Shelf, spread: str, purpose: str = "") -> bool:
+    """Whether a look back was wanted for the last reading of that sort, whatever its day.
+
+    The last is the one logged last: readings copied from paper come in any order of days.
+    """
+    of = (Reading.spread == spread) & (Reading.purpose == purpose)
+    query = Reading.select(Reading.uid, Reading.look_on).where(of)
+    last = (row for _, row in shelf.each(query.order_by(Reading.uid.desc()).limit(1)))
+    newest = max(last, key=lambda row: str(row.uid), default=None)
+    return newest is not None and bool(newest.look_on)
 
 
 class Verdict(StrEnum):
