@@ -35,6 +35,8 @@ def test_every_title_is_found_in_the_middle_of_a_sentence(card):
     [
         ("Three of Wands, strength, Page of Cups.", ["Three of Wands", "strength", "Page of Cups"]),
         ("I laid temperance, and went.", []),
+        ("The kiln.\n\nToday I drew strength.", ["strength"]),
+        ("The kiln.\n\nToday I drew\n\nstrength.", []),
         ("Laid: strength, the Star, the Moon.", ["strength", "the Star", "the Moon"]),
         ("So I had my strength,\nthe Star, the Moon.", ["the Star", "the Moon"]),
         ("The Star, death of a king, the Moon.", ["The Star", "the Moon"]),

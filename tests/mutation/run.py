@@ -4,18 +4,18 @@
     python tests/mutation/run.py --seed 7 --number 200 [study/readings page ...]
 
 mutmut makes the mutants, in functions without decorators; one way more drops a call that stands
-alone. Sentences, drawn faces and migrations are left out. Tests are collected once; each mutant is
-put into a forked child (so not on Windows), where the tests of its room run until one fails.
+alone. Sentences, drawn faces and migrations are left out. Each mutant is put into a forked child
+(so not on Windows), where the tests of the folder that mirrors its own run until one fails.
 """
 
 from __future__ import annotations
 
 import argparse
 import importlib
-import math
 import os
 import random
 import resource
+import sys
 import types
 from collections import Counter
 from collections.abc import Iterator
@@ -33,7 +33,7 @@ from mutmut.mutation.pragma_handling import IgnoredCode
 ROOT = Path(__file__).parents[2]
 ROOMS = ("cards", "page", "reckon", "store", "study")
 LEFT_OUT = {"faces", "migrations"}
-SECONDS = 120
+SECONDS = 300
 """Processor time a child may take; one that takes more is in an endless loop, and noticed."""
 
 
@@ -91,48 +91,28 @@ def mutants(path: Path, number: int, rng: random.Random) -> Iterator[Mutant]:
         )  # fmt: skip
 
 
-class Round:
-    """A pytest plugin that runs the tests once for each mutant."""
-
-    def __init__(self, sample: list[Mutant]) -> None:
-        self.sample = sample
-        self.unseen: list[Mutant] = []
-
-    @pytest.hookimpl(tryfirst=True)
-    def pytest_runtestloop(self, session: pytest.Session) -> bool:
-        """Those in the folder that mirrors a mutant's; a file named for its module comes first."""
-        for one in self.sample:
-            mirror = ROOT / "tests" / one.path.parent.relative_to(ROOT / "binder")
-            items = [item for item in session.items if mirror in item.path.parents]
-            items.sort(key=lambda item: one.path.stem not in item.path.stem)
-            child = os.fork()
-            if child == 0:
-                resource.setrlimit(resource.RLIMIT_CPU, (SECONDS, SECONDS))
-                os._exit(_fails(one, session, items))
-            if os.waitpid(child, 0)[1] == 0:
-                self.unseen.append(one)
-        return True
-
-
-def _fails(mutant: Mutant, session: pytest.Session, items: list[pytest.Item]) -> bool:
-    mutant.put_in()
-    for item, following in zip(items, [*items[1:], None], strict=True):
-        session.config.hook.pytest_runtest_protocol(item=item, nextitem=following)
-        if session.testsfailed:
-            return True
-    return False
-
-
-def wilson(hits: int, of: int) -> tuple[float, float]:
-    """The interval of 95 % about a share (Wilson 1927)."""
-    z, share = 1.96, hits / of
-    middle = share + z * z / (2 * of)
-    wide = z * math.sqrt(share * (1 - share) / of + (z / of / 2) ** 2)
-    return (middle - wide) / (1 + z * z / of), (middle + wide) / (1 + z * z / of)
+def noticed(mutant: Mutant) -> bool:
+    """Whether a test fails in a child with the mutant in place."""
+    mirror = ROOT / "tests" / mutant.path.parent.relative_to(ROOT / "binder")
+    child = os.fork()
+    if child == 0:
+        resource.setrlimit(resource.RLIMIT_CPU, (SECONDS, SECONDS))
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, 1)
+        os.dup2(nowhere, 2)
+        try:
+            mutant.put_in()
+            os._exit(pytest.main(["-x", "-p", "no:cacheprovider", str(mirror)]))
+        finally:
+            os._exit(1)
+    return os.waitpid(child, 0)[1] != 0
 
 
 def main() -> None:
-    """Draw a sample, weighted by lines, and print the share noticed and what was not."""
+    """Draw a sample, weighted by lines, and print what was not noticed and the share that was."""
+    sys.path.insert(0, str(ROOT))
+    from binder.reckon.chance import wilson
+
     asked = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     asked.add_argument("--seed", type=int, default=1)
     asked.add_argument("--number", type=int, default=100)
@@ -146,13 +126,15 @@ def main() -> None:
     weights = [len(path.read_text("utf-8").splitlines()) for path in files]
     wanted = Counter(rng.choices(files, weights, k=given.number))
     sample = [one for path, number in wanted.items() for one in mutants(path, number, rng)]
-    each = Round(sample)
-    folders = [str(ROOT / "tests" / room) for room in given.rooms]
-    pytest.main(["-q", "-p", "no:cacheprovider", "--capture=fd", *folders], plugins=[each])
-    for one in each.unseen:
-        print(f"{one.path.relative_to(ROOT)}, {one.function}\n  {one.before}\n  {one.after}")
-    low, high = wilson(len(sample) - len(each.unseen), len(sample))
-    print(f"{len(sample) - len(each.unseen)} of {len(sample)} noticed ({low:.0%} to {high:.0%})")
+    left = 0
+    for one in sample:
+        if not noticed(one):
+            left += 1
+            print(f"{one.path.relative_to(ROOT)}, {one.function}\n  {one.before}\n  {one.after}")
+    share = wilson(len(sample) - left, len(sample))
+    if share is not None:
+        ends = f"{share.low:.0%} to {share.high:.0%}"
+        print(f"{len(sample) - left} of {len(sample)} were noticed ({ends})")
 
 
 if __name__ == "__main__":

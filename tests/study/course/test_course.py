@@ -91,3 +91,13 @@ def test_side_by_side_shows_sources_as_columns(course_shelf):
 def test_a_unit_cannot_end_before_it_starts(course_shelf):
     with pytest.raises(CanMend, match="ends on or after"):
         course.add_unit(course_shelf.binders[0], "Odd", [], date(2026, 5, 2), date(2026, 5, 1))
+
+
+def test_a_unit_added_is_the_last_and_says_no_more_than_it_was_given(course_shelf):
+    binder = course_shelf.binder("Practice")
+    uid = course.add_unit(binder, "The sea", ["cups-01"])
+    (unit,) = (one for one in course.units(binder) if one.uid == uid)
+    assert course.units(binder)[-1] == unit
+    assert (unit.name, unit.cards, unit.aims, unit.leaf) == ("The sea", ("cups-01",), "", "")
+    assert (unit.starts, unit.ends) == ("", "")
+    assert binder.gate.undo() == "Add unit “The sea”"

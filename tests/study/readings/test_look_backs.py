@@ -5,6 +5,7 @@ from datetime import date, datetime
 import pytest
 
 from binder.cards.spreads import spread
+from binder.store.schema import Expectation
 from binder.study import dates
 from binder.study.leaves import tabs
 from binder.study.readings import lookbacks, readings
@@ -108,3 +109,14 @@ def test_midnight_is_an_hour_and_a_day_alone_has_none():
 )
 def test_what_a_leaf_says_of_its_look_back(look_on, state, put_off, words):
     assert lookbacks.told(look_on, state, put_off, date(2026, 11, 25)) == words
+
+
+def test_a_verdict_taken_back_waits_again_judged_by_nobody(logged):
+    binder, uid, rain = logged
+    lookbacks.judge(binder, rain, "partly")
+    (stated,) = readings.reading(binder, uid).expectations
+    assert stated.verdict == "partly"
+    lookbacks.judge(binder, rain, "")
+    (row,) = binder.all(Expectation.select())
+    assert (row.verdict, row.judged) == ("", "")
+    assert lookbacks.due_readings(binder, date(2026, 12, 20))[0][3] == 1
