@@ -35,15 +35,16 @@ TURNED_PLAINLY = re.compile(
 CARD_AFTER = re.compile(r"[*_]*(?:['’]s?)?[ \n]cards?\b", _PIECE)
 
 PLACED = re.compile(
-    r"""(?:,|[ \n]\w+){0,2}[ \n](?:in|at)[ \n](?:(?:place|position)\b|(?:the|my|her|his)[ \n]
-    (?:second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|twelfth|last|final|next|
-    \d{1,2}th|outcome|middle|hopes?)[ \n](?:place|position|house)\b)""",
+    r"""(?:,|[ \n]\w+){0,2}[ \n](?:in|at)[ \n](?:(?:place|(?:(?:that|this)[ \n])?position)\b|
+    (?:the|my|her|his)[ \n](?:second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|eleventh|
+    twelfth|last|final|next|\d{1,2}th|outcome|middle|hopes?)[ \n](?:place|position|house)\b)""",
     _PIECE,
 )
 """'in place 5', 'lay in the tenth place'; 'in the first place' is too often said of anything."""
 
 IN_THE_PACK = re.compile(
-    rf"""[*_]*[ \n](?:(?:back|up|down|last|first|again|out)[ \n]){{0,2}}
+    rf"""[*_]*[ \n](?:(?:back|up|down|last|first|again|out|is|was|fell|dropped|jumped|flew|slid|
+    slipped|missing|lost|gone)[ \n]){{0,3}}
     (?:in|into|from|of|on|out[ \n]of)[ \n]
     (?:(?:{_MY}|this|that|any|each|every|either|old|older|new|other|one)[ \n]){{1,3}}
     (?:packs?|decks?|draws?|spreads?|readings?|layouts?)\b""",
@@ -97,10 +98,13 @@ AMONG_THEM = re.compile(
 )
 """'the devil between them'."""
 
+FACE_UP = re.compile(r"[*_]*,?[ \n]face[ -](?:up|down)(?:wards?)?\b", _PIECE)
+
 SAID_OF_CARDS = re.compile(
-    "|".join(f"(?:{each.pattern})" for each in (CARD_AFTER, PLACED, IN_THE_PACK, A_CARD)), _PIECE
+    "|".join(f"(?:{each.pattern})" for each in (CARD_AFTER, PLACED, IN_THE_PACK, A_CARD, FACE_UP)),
+    _PIECE,
 )
-"""Any of these four; one look is quicker than four."""
+"""Any of these; one look is quicker than five."""
 
 AGAIN = re.compile(r"[*_]*,?[ \n]again[ ]*[.!?]", _PIECE)
 
@@ -165,9 +169,18 @@ DRAWN_LIST = re.compile(
 STOP = re.compile(r"[*_'’\"”]*[ ]*(?:[.,;:?!…)\]|/+\n—–]|$)", _PIECE)
 
 JOINED = re.compile(
-    r"[*_]*[ \n](?:and|or|then|beside|next to|crossed by|covered by|followed by)[ \n]"
+    r"[*_]*[ \n](?:and|or|then|beside|next to|crossed by|covered by|followed by|over|under|above"
+    r"|below|across|upon|opposite|fell|falls|lay|lies|lying|sat|sits|stood|stands|cross|cover|face"
+    r"|follow)"
 )
 """A list may go on here."""
+
+NUMBERED_CARD = re.compile(
+    r"\b(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|last|next|top|bottom)"
+    r"(?: one)? (?:was|is|came|fell) (?:the )?$",
+    re.IGNORECASE,
+)
+"""'the third was'."""
 
 ITS_OWN = re.compile(r"['’]s?[ \n][a-z]")
 """'Death's horse'."""
@@ -193,20 +206,27 @@ IN_THE_SKY = re.compile(
     |(?:waxing|waning|rising|rises|rose|setting|sets?|shone|shines|shining|went[ \n]down|
     came[ \n]out|was[ \n]shining|came[ \n]up[ \n](?:over|behind|out|through|red|late|early))\b
     |(?:is|was|were|be|hung|hangs|had[ \n]been)[ \n](?:(?:nearly|almost|not|already|very|still|
-    just|so|properly)[ \n]){{0,2}}(?:full|new|gibbous|up|down|high|low|bright|hot|
+    just|so|properly)[ \n]){{0,2}}(?:full|new|gibbous|down|high|low|bright|hot|
     warm|out|setting|rising)\b
     |signs?\b)""",
     _PIECE,
 )
 """The lights in the sky, not the trumps: 'the Moon in Cancer', 'the Sun trine Mars'."""
 
+_ABOUT = r"(?:over|under|above|below|across|against|upon|facing|before|after)"
+_RELATED = (
+    r"(?:(?:fell|falls|lay|lies|lying|sat|sits|stood|stands|came|comes)"
+    rf"[ ](?:beside|by|next[ ]to|opposite|{_ABOUT})"
+    r"|crosse[sd]|crossing|covers|covered|covering|faces|faced|follows|followed)"
+)
 BETWEEN = re.compile(
     rf"""[*_'’"”]*(?:[ ]\(?{_REVERSAL}\)?)?[*_'’"”]*
     (?:[ ]?[,;/+&→>|][ \n]?|[ ][–—-][ ]|[ \n]|
     [ ]?\n{{1,2}}[ ]?(?:(?:[-*+>]|\d{{1,2}}[.):])[ ])?(?:\[[ xX]\][ ])?|
-    [.;]?[ \n](?:[-*][ ])?[a-zA-Z][\w'’ ]{{1,28}}(?::|[ ][-–—])[ ])
+    [.;]?[ \n](?:[-*][ ])?(?![^:\n]*\b(?:said|says|asked|thought|wrote)\b)
+    [a-zA-Z][\w'’ ]{{1,28}}(?::|[ ][-–—])[ ])
     (?:(?:and|then|with|or|plus|next[ ]to|beside|crossed[ ]by|covered[ ]by|and[ ]then|followed[ ]by|
-    alongside|opposite|past|present|future|outcome|advice|obstacle|challenge)
+    alongside|opposite|{_ABOUT}|{_RELATED}|past|present|future|outcome|advice|obstacle|challenge)
     [ \n])?(?:the[ \n]|a[ \n])?(?:\d{{1,2}}[:.)][ ])?[*_'‘"“(]*""",
     _PIECE,
 )
@@ -233,7 +253,7 @@ def _set(words: str) -> frozenset[str]:
     return frozenset(words.split())
 
 
-CARD_WORDS = _set("card card: cards cards: trump major")
+CARD_WORDS = _set("card card: card, cards cards: cards, trump trump: trump, major major,")
 AFTER_CARD_WORDS = _set(
     "of for the is was called my today today: again again: day day: week week: month month: morning"
     " night evening noon year year: this next last tomorrow tonight came out to be as has been"
@@ -274,7 +294,8 @@ FELLOWS = _set(
     "moth moths butterfly butterflies penguin penguins dragonfly crab crabs beetle"
     " movement society league pledge hall hotel persuasion block cup record champion penalty"
     " certificate certificates duties rate toll row seat call glasses cream lounger secretary"
-    " system department minister"
+    " system department minister newspaper inn tavern pub brewery garage cinema theatre laundry"
+    " race"
 )
 """After a title: some creature, thing or body called so, 'the Temperance movement'."""
 
@@ -310,8 +331,11 @@ ON_A_DAY = (["on"], ["by"], ["till"], ["until"], ["next"], ["last"], ["every"])
 TITLE_WORDS = _set(
     "fool magician high priestess empress emperor hierophant lovers chariot strength hermit wheel"
     " justice hanged death temperance devil tower star moon sun judgement judgment world ace two"
-    " three four five six seven eight nine ten page knight queen king"
+    " three four five six seven eight nine ten page knight queen king knave valet cavalier prince"
+    " princess pope popess juggler lover universe force fortitude art house"
 )
+ABOUT = _set("over under above below across against upon before after")
+"""Before small letters that end a list: 'the nine of cups under the moon'."""
 AND_PARTNER = re.compile(r" (?:and|&) (?:the )?([A-Z][a-z]+)")
 
 APART = _set(

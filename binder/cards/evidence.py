@@ -158,7 +158,7 @@ def _small_letters(each: Candidate) -> Grade:
         of_another = each.after.startswith((" of ", " of\n"))
         if not of_another and not clues.AT_A_SHOW.match(each.after):
             return Grade.SURE
-    if each.article and (clues.AMONG_THEM.match(each.after) or _drawn_with_another(each)):
+    if each.article and (clues.AMONG_THEM.match(each.after) or _came_with_another(each)):
         return Grade.IF_KNOWN
     if each.article and clues.AGAIN.match(each.after) and each.key not in _LIGHTS and each.opens:
         return Grade.IF_KNOWN
@@ -166,12 +166,14 @@ def _small_letters(each: Candidate) -> Grade:
     return Grade.IN_COMPANY if listed else Grade.NEVER
 
 
-def _drawn_with_another(each: Candidate) -> bool:
-    """'drew the hermit this morning and the star last night'."""
+def _came_with_another(each: Candidate) -> bool:
+    """'drew the hermit this morning and the star last night', 'the third was the star'."""
     after = each.after
     if not (clues.STOP.match(after) or clues.WHEN_DRAWN.match(after)) or not each.cues:
         return False
     last = each.cues[-1]
+    if last in ("was", "is", "came", "fell"):
+        return clues.NUMBERED_CARD.search(each.before) is not None
     joined = last[-1] == "," or last in ("and", "then")
     return joined and clues.DRAWN_EARLIER.search(each.before) is not None
 
@@ -315,7 +317,9 @@ def _fits(candidates: Sequence[Candidate], run: Sequence[int], at: int) -> bool:
     if each.kind is Kind.NUMERAL:
         return _numeral_fits(each, [candidates[other] for other in run if abs(other - at) == 1])
     if each.kind is Kind.WORD and not each.capital and not each.opens:
-        return at != run[0] or "\n" not in each.text[each.end : candidates[run[-1]].start]
+        if at == run[0]:
+            return "\n" not in each.text[each.end : candidates[run[-1]].start]
+        return each.cues[-1:] == [] or each.cues[-1] not in clues.ABOUT
     return True
 
 

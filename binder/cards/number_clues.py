@@ -48,6 +48,12 @@ IN_A_BOOK = re.compile(
 )
 """'the page of cups in a catalogue'."""
 
+DIAL_BEFORE = re.compile(
+    r"\b(?:clock|dial|sundial|gauge)\b[^:;,.!?\n]{0,20}$|\bstruck $", re.IGNORECASE
+)
+DIAL_AFTER = re.compile(r"[ \n]on[ \n]the[ \n](?:\w+[ \n])?(?:dial|clock|sundial|gauge)\b")
+"""'the clock struck XII', 'XII on the dial'."""
+
 TRICK = re.compile(r"[ \n]tricks?\b")
 
 COUNTED_ON = re.compile(

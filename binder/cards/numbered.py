@@ -12,7 +12,7 @@ def numeral(each: Candidate) -> Grade:
         return Grade.NEVER
     if _in_a_range(each):
         return Grade.SURE
-    if len(each.surface) == 1 or _heads_a_section(each):
+    if len(each.surface) == 1 or _heads_a_section(each) or _on_a_dial(each):
         return Grade.IN_COMPANY
     return Grade.IN_COMPANY if _owned_or_spoken(each) or _of_a_king(each) else Grade.SURE
 
@@ -44,6 +44,12 @@ def _in_a_range(each: Candidate) -> bool:
     return bool(
         number_clues.RANGE_AHEAD.match(each.after) or number_clues.RANGE_BEHIND.search(each.before)
     )
+
+
+def _on_a_dial(each: Candidate) -> bool:
+    """'the clock struck XII', 'XII on the old dial'."""
+    before, after = each.before, each.after
+    return bool(number_clues.DIAL_BEFORE.search(before) or number_clues.DIAL_AFTER.match(after))
 
 
 def _heads_a_section(each: Candidate) -> bool:

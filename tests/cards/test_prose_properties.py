@@ -11,6 +11,7 @@ ALL = Lexicon(TRADITIONS, chosen=frozenset({"the star", "i"}), banned=frozenset(
 WORDS = (
     "the The Star star sun Sun XVII I V wands Wands 3w 10_s qc kn_of_cups three_of Three_of r"
     " reversed card Death death of and Street in_place_4 https:// @ İ ß ’ 's ` ``` [ ]( ) < > ** _"
+    " Temperence Knigt Wnads as As 0 drew Towers two always_get"
 )
 MARKS = (" ", ", ", ". ", "\n", "\n\n", "- ", "* ", ":", ";", "—", "|", "1. ", "> ", "# ")
 ODD = ("\u2060", "\ufffc", "\t", "\r\n", "\x00", "\u0301")

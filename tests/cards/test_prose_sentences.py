@@ -32,6 +32,19 @@ Lay {XVI=major-16} beside {XVII=major-17}. {XIII=major-13} is kinder in daylight
 {I=major-01} to {V=major-05} by heart; then on to {XIII=major-13}. Acts {~I} to {~V}.
 """
 
+BESIDE_OTHERS = """
+What do you make of the {devil=major-15} beside the {six of cups=cups-06}?
+The {lovers=major-06} fell across the {king of swords=swords-14}, which made me laugh.
+The {sun=major-19} over the {Ten of Wands=wands-10}; the {world=major-21} and the {2w=wands-02}.
+{Nine of Cups=cups-09} under {~the moon}, read by her light alone.
+I laid the {Six of Cups=cups-06}; the second was the {star=major-17}.
+He looked at {~the sun}. She said: {Ten of Cups=cups-10}!
+I put down {the Ace of Swords=swords-01} and went out to look at {~the moon}.
+My card, the {tower=major-16}, lies where it fell, the {moon=major-18} face up.
+The {moon=major-18} fell out of the pack, and the {tower=major-16} is missing from the deck.
+The clock struck {~XII} and read {~VII} on the old dial; {XII=major-12} is on the table.
+"""
+
 DRAWN = """
 I drew the {hermit=major-09} this morning, and the {tower=major-16} tonight.
 She drew the {hermit=major-09} this morning and the {star=major-17} last night.
@@ -97,7 +110,16 @@ def bare(surface):
     "line",
     [
         line
-        for block in (LITTLE_WORDS, NUMERALS, DRAWN, SAID_OF_IT, OTHER_THINGS, SLIPS, MIXED_PACKS)
+        for block in (
+            LITTLE_WORDS,
+            NUMERALS,
+            BESIDE_OTHERS,
+            DRAWN,
+            SAID_OF_IT,
+            OTHER_THINGS,
+            SLIPS,
+            MIXED_PACKS,
+        )
         for line in block.strip().splitlines()
     ],
 )
