@@ -13,6 +13,7 @@ from datetime import date
 from typing import Any
 
 from binder.page.address import Scheme, leads_to
+from binder.paper.quotes import curled
 
 HOUSE = "house"
 STYLES: dict[str, tuple[str, str]] = {
@@ -101,7 +102,7 @@ def _words(said: Any) -> str:
 
 def _line(said: Any) -> str:
     """One line without the characters that YAML refuses."""
-    line = " ".join(str(said or "").split())
+    line = curled(" ".join(str(said or "").split()))
     return "".join(letter for letter in line if letter.isprintable())
 
 

@@ -19,6 +19,7 @@ from binder.paper.citations import entries, names
 from binder.paper.data import Photograph, Section, plain
 from binder.paper.files import draw_broken_faces, lay_out, lay_out_faces, without_broken
 from binder.paper.handed import handed
+from binder.paper.quotes import Typographic
 from binder.paper.sheets import Sheet
 from binder.resources import resource
 
@@ -153,8 +154,9 @@ def _reads(root: Path, path: str, page: int) -> bool:
 
 
 def _write(root: Path, data: dict[str, Any]) -> None:
-    """Write the one data file."""
-    text = json.dumps(data, default=plain, ensure_ascii=False)
+    """Write the one data file, its quotes as a printer sets them."""
+    read = json.loads(json.dumps(data, default=plain))
+    text = json.dumps(Typographic().data(read), ensure_ascii=False)
     (root / "data.json").write_text(text, encoding="utf-8")
 
 
