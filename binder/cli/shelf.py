@@ -31,12 +31,12 @@ def add_last(command: Command) -> None:
 
 
 def _new(options: Any) -> int:
+    from binder.reckon.written_day import Asked, read_day
     from binder.store.shelf import Shelf
     from binder.study.course.course import begun_words, new_course, units
-    from binder.study.readings.lookbacks import day_of
 
     today = options.clock.today()
-    start = day_of(options.start) if options.start else today
+    start = read_day(options.start, Asked(today)) if options.start else today
     _make_folder(options.shelf)
     shelf = Shelf(options.shelf)
     if shelf.binders or shelf.broken:

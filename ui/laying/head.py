@@ -62,7 +62,8 @@ class Head(QWidget):
         self._now: datetime | None = None
         self._spreads: Sequence[Spread] = ()
         self._decks: Sequence[DeckChoice] = ()
-        self._look_chosen = False
+        self._look_chosen = self._looks_chosen = False
+        """Whether the day of looking back, and whether to look back at all, were chosen by hand."""
         self._make_fields()
         self._make_rows()
         self._connect()
@@ -155,7 +156,7 @@ class Head(QWidget):
         self.spread.activated.connect(lambda n: self.spread_changed.emit(self._spreads[n]))
         self.deck.activated.connect(lambda n: self.deck_changed.emit(self._decks[n]))
         self.looks.toggled.connect(self.look_on.setEnabled)
-        self.looks.clicked.connect(self._choose_look)
+        self.looks.clicked.connect(self._choose_whether)
         self.look_on.changed.connect(self._choose_look)
         self.look_on.editingFinished.connect(self._refuse_look)
         self._tell_edits()
@@ -188,6 +189,7 @@ class Head(QWidget):
         usual = month_look(draft.month) if draft.month else look_day(at)
         self._show_look(draft.look_on or usual, asked=bool(draft.look_on))
         self._look_chosen = bool(draft.month) or draft.look_on not in ("", usual)
+        self._looks_chosen = self._look_chosen
         for hint in self.hints.values():
             hint.say("")
         self._dated()
@@ -210,8 +212,9 @@ class Head(QWidget):
 
     def offer_look(self, *, asked: bool) -> None:
         """Tick the look back or not, unless its day was chosen by hand."""
-        if not self._look_chosen:
+        if not (self._look_chosen or self._looks_chosen):
             self.looks.setChecked(asked)
+            self.look_on.setEnabled(asked)
 
     def _fill_choices(
         self, spreads: Sequence[Spread], decks: Sequence[DeckChoice], chosen: Draft
@@ -296,8 +299,15 @@ class Head(QWidget):
         self.querent.setText(initials(self.querent.text()))
         self.querent.setFocus()
 
+    def _choose_whether(self, *_value: object) -> None:
+        self._looks_chosen = True
+        self._tell_look()
+
     def _choose_look(self, *_value: object) -> None:
         self._look_chosen = True
+        self._tell_look()
+
+    def _tell_look(self) -> None:
         typed = self.looks.isChecked() and not self.look_on.settled
         self.hints["look_on"].say(self.look_on.words() if typed else "")
 

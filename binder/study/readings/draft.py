@@ -15,7 +15,7 @@ from binder.study import dates
 from binder.study.decks.decks import DeckView
 from binder.study.readings.hand import Hand
 from binder.study.readings.hand_line import line_of
-from binder.study.readings.lookbacks import day_of, look_day
+from binder.study.readings.lookbacks import look_day
 from binder.study.readings.readings import NO_QUESTION, Laid, NewReading, ReadingView, moment
 
 FIRST_SPREAD = "three-card"
@@ -158,11 +158,10 @@ def amiss(draft: Draft, hand: Hand) -> Amiss | None:
 def _early(look_on: str, at: date) -> str:
     """Why a reading cannot be looked back on then, or ''."""
     try:
-        if look_on and day_of(look_on) < dates.day_of(at):
-            return "A look back comes after its reading; choose a later day."
-    except CanMend as error:
-        return str(error)
-    return ""
+        early = look_on and date.fromisoformat(look_on) < dates.day_of(at)
+    except ValueError:
+        return f"“{look_on}” is no day; write it as 20 Dec, in a month or 2026-12-20."
+    return "A look back comes after its reading; choose a later day." if early else ""
 
 
 def whole(

@@ -34,5 +34,5 @@ def test_a_course_begun_in_the_past_is_laid_out_and_told(tmp_path, capsys):
 
 def test_a_start_that_is_no_day_lays_out_nothing(tmp_path, capsys):
     assert cli.main(["new", str(tmp_path / "shelf"), "--start", "soon"]) == 2
-    assert "is no date" in capsys.readouterr().err
+    assert "is no day" in capsys.readouterr().err
     assert not (tmp_path / "shelf").exists()

@@ -99,6 +99,14 @@ def test_all_that_was_written_down_is_logged():
     assert [one.card for one in made.laid] == ["wands-03", "major-09", "cups-13"]
 
 
+@pytest.mark.parametrize("look_on", ["no day", "2026-12-201", "3/4 Dec"])
+def test_a_look_back_on_what_is_no_day_is_amiss(look_on):
+    draft = replace(new_draft(datetime(2026, 11, 22, 19, 30), DeckChoice()), question="Now?")
+    found = amiss(replace(draft, look_on=look_on), hand("3w, hermit r, qc"))
+    assert found is not None
+    assert (found.field, "is no day" in found.sentence) == ("look_on", True)
+
+
 def test_a_logged_reading_becomes_a_draft_and_the_same_reading_again(binder):
     from binder.study.leaves.tabs import first_of_kind
 

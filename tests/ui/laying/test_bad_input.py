@@ -84,6 +84,7 @@ def test_a_card_that_another_deck_has_not_stays_as_it_was_typed_and_is_marked(de
 
 
 def test_a_day_before_the_reading_cannot_be_chosen_to_look_back(desk):
+    desk.head.looks.click()
     write_day(desk.head.look_on, "yesterday")
     desk.head.question.setFocus()
     asked(desk)
