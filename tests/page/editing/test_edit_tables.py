@@ -70,3 +70,9 @@ def test_any_text_of_strokes_is_safe(text, place, verb):
     assert edit is None or sound(text, edit)
     if edit is not None and verb in (tables.add_row, tables.add_column, tables.down):
         assert applied(text, edit).count("a") == text.count("a")
+
+
+def test_enter_below_the_last_row_leaves_one_line_free_however_the_text_ends():
+    last = TABLE.replace("c", "c‸")
+    assert press(tables.down, last) == TABLE + "\n\n‸"
+    assert press(tables.down, last + "\n") == TABLE + "\n\n‸"

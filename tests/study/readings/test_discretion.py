@@ -40,6 +40,7 @@ def told(course_shelf):
             "Ada Quillfeather came. Her son said Ada was QUILLFEATHER enough. Adam too.",
             "The querent came. Her son said the querent was the querent enough. Adam too.",
         ),
+        ("Quillfeather, Ada;", "Ada and Quillfeather.", "The querent and the querent."),
         ("Ada van der Quill", "The van of Ada.", "The van of the querent."),
         ("my sister", "What my sister asked.", "What the querent asked."),
         ("Zoé", "With Zoe\u0301 at noon.", "With the querent at noon."),

@@ -229,3 +229,12 @@ def test_what_a_leaf_says_first_of_a_source():
 )
 def test_a_name_is_told_given_name_first(person, name):
     assert sources.person_name(person) == name
+
+
+def test_names_that_stay_are_kept_as_they_were_when_another_is_added(course_shelf, practice, lisle):
+    form = changed(form_of(practice, lisle), editor="the Reading Room; Ada Bell\nT. Orme")
+    bibliography.write(course_shelf, practice, lisle, form)
+    assert sources.source_of(practice, lisle).fields["editor"] == [
+        {"literal": "the Reading Room"}, {"family": "Bell", "given": "Ada"},
+        {"family": "Orme", "given": "T."},
+    ]  # fmt: skip
