@@ -45,12 +45,12 @@ PLACED = re.compile(
 IN_THE_PACK = re.compile(
     rf"""[*_]*[ \n](?:(?:back|up|down|last|first|again|out|is|was|fell|dropped|jumped|flew|slid|
     slipped|missing|lost|gone)[ \n]){{0,3}}
-    (?:in|into|from|of|on|out[ \n]of)[ \n]
+    (?:in|into|of|out[ \n]of|(?:from|on)(?!(?:[ \n]\w+){{1,3}}[ \n]decks?\b))[ \n]
     (?:(?:{_MY}|this|that|any|each|every|either|old|older|new|other|one)[ \n]){{1,3}}
     (?:packs?|decks?|draws?|spreads?|readings?|layouts?)\b""",
     _PIECE,
 )
-"""'the moon in the pack'."""
+"""'the moon in the pack'; on a deck it only shines."""
 
 WHEN_DRAWN = re.compile(
     rf"""[*_]*,?[ \n](?:(?:this|that)[ \n](?:morning|evening|afternoon|night|time|week|month)|
@@ -98,7 +98,9 @@ AMONG_THEM = re.compile(
 )
 """'the devil between them'."""
 
-FACE_UP = re.compile(r"[*_]*,?[ \n]face[ -](?:up|down)(?:wards?)?\b", _PIECE)
+FACE_UP = re.compile(
+    r"[*_]*,?[ \n]face[ -](?:up|down)(?:wards?)?(?=[.,;:!?)]|$|[ ]and\b|[ ]on\b)", _PIECE
+)
 
 SAID_OF_CARDS = re.compile(
     "|".join(f"(?:{each.pattern})" for each in (CARD_AFTER, PLACED, IN_THE_PACK, A_CARD, FACE_UP)),
@@ -156,10 +158,11 @@ NOTHING_MORE = re.compile(r"[*_'’\"”)]*[ ]*(?:[.?!…]|\||\n[ ]*(?:\n|[-*+|#
 """The sentence, line or cell ends here."""
 
 CARD_LEAD = re.compile(
-    r"\b(?:cards?|spread|draw|reading|pull|reversed|upright)\b[^.!?:;\n]{0,30}:[ *_]*(?:the )?$",
+    r"(?:(\w+) )?\b(?:cards?|spread|draw|reading|pull|reversed|upright)\b"
+    r"[^.!?:;\n]{0,30}:[ *_]*(?:the )?$",
     re.IGNORECASE,
 )
-"""'Card for May:'."""
+"""'Card for May:'; its group says what else the card may be: 'birthday card:'."""
 
 DRAWN_LIST = re.compile(
     r"\b(?:drew|drawn|pulled|dealt|laid)\b[^.!?:;\n]{0,40}:[ *_]*(?:the )?$", re.IGNORECASE
@@ -254,6 +257,7 @@ def _set(words: str) -> frozenset[str]:
 
 
 CARD_WORDS = _set("card card: card, cards cards: cards, trump trump: trump, major major,")
+OTHER_CARDS = _set("birthday christmas greetings credit business library place score sim")
 AFTER_CARD_WORDS = _set(
     "of for the is was called my today today: again again: day day: week week: month month: morning"
     " night evening noon year year: this next last tomorrow tonight came out to be as has been"

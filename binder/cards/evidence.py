@@ -145,10 +145,15 @@ def _bare(each: Candidate) -> str:
 def _card_before(each: Candidate) -> bool:
     """'my card for the month is' and the like."""
     cues = each.cues
-    rest = next((word for word in reversed(cues) if word not in clues.AFTER_CARD_WORDS), "")
-    if rest in clues.CARD_WORDS:
-        return True
-    return each.after_colon and clues.CARD_LEAD.search(each.before) is not None
+    at = next((at for at in reversed(range(len(cues))) if _weighs(cues[at])), -1)
+    if at >= 0 and cues[at] in clues.CARD_WORDS:
+        return at == 0 or cues[at - 1] not in clues.OTHER_CARDS
+    lead = clues.CARD_LEAD.search(each.before) if each.after_colon else None
+    return lead is not None and (lead[1] or "").lower() not in clues.OTHER_CARDS
+
+
+def _weighs(word: str) -> bool:
+    return word not in clues.AFTER_CARD_WORDS
 
 
 def _small_letters(each: Candidate) -> Grade:
@@ -158,12 +163,18 @@ def _small_letters(each: Candidate) -> Grade:
         of_another = each.after.startswith((" of ", " of\n"))
         if not of_another and not clues.AT_A_SHOW.match(each.after):
             return Grade.SURE
-    if each.article and (clues.AMONG_THEM.match(each.after) or _came_with_another(each)):
-        return Grade.IF_KNOWN
-    if each.article and clues.AGAIN.match(each.after) and each.key not in _LIGHTS and each.opens:
+    if each.article and (_of_the_table(each) or _came_with_another(each)):
         return Grade.IF_KNOWN
     listed = clues.STOP.match(each.after) or clues.JOINED.match(each.after)
     return Grade.IN_COMPANY if listed else Grade.NEVER
+
+
+def _of_the_table(each: Candidate) -> bool:
+    """'the devil between them', 'The devil again!'; the sun and the moon are so often."""
+    if each.key in _SKY:
+        return False
+    again = each.opens and clues.AGAIN.match(each.after) is not None
+    return again or clues.AMONG_THEM.match(each.after) is not None
 
 
 def _came_with_another(each: Candidate) -> bool:
@@ -174,6 +185,8 @@ def _came_with_another(each: Candidate) -> bool:
     last = each.cues[-1]
     if last in ("was", "is", "came", "fell"):
         return clues.NUMBERED_CARD.search(each.before) is not None
+    if each.key in _SKY and after[:1] == ",":
+        return False
     joined = last[-1] == "," or last in ("and", "then")
     return joined and clues.DRAWN_EARLIER.search(each.before) is not None
 
@@ -319,6 +332,8 @@ def _fits(candidates: Sequence[Candidate], run: Sequence[int], at: int) -> bool:
     if each.kind is Kind.WORD and not each.capital and not each.opens:
         if at == run[0]:
             return "\n" not in each.text[each.end : candidates[run[-1]].start]
+        if at == run[-1] and not clues.STOP.match(each.after):
+            return False
         return each.cues[-1:] == [] or each.cues[-1] not in clues.ABOUT
     return True
 

@@ -41,7 +41,10 @@ I laid the {Six of Cups=cups-06}; the second was the {star=major-17}.
 He looked at {~the sun}. She said: {Ten of Cups=cups-10}!
 I put down {the Ace of Swords=swords-01} and went out to look at {~the moon}.
 My card, the {tower=major-16}, lies where it fell, the {moon=major-18} face up.
-The {moon=major-18} fell out of the pack, and the {tower=major-16} is missing from the deck.
+The {moon=major-18} fell out of the pack, and the {tower=major-16} is missing from the pack.
+We watched {~the moon} from the deck.
+I laid {the Ace of Cups=cups-01} down, and {~the moon} lay low.
+Her birthday card: {~star}, balloon. Her card: {star=major-17}, {3w=wands-03}.
 The clock struck {~XII} and read {~VII} on the old dial; {XII=major-12} is on the table.
 """
 
