@@ -36,6 +36,8 @@ def settled(chain: list[Piece], titles: DeckTitles, *, alone: bool, doubt: str =
 
     `alone` is whether the whole line is this entry, so that plain spaces may part its cards.
     """
+    if doubt == "asked" and len(chain) == 1:
+        return [_open(chain[0], vocabulary(titles))]
     if doubt:
         return [_whole(chain, "turn" if doubt == "turn" else "mixed")]
     words = vocabulary(titles)
@@ -54,6 +56,11 @@ def settled(chain: list[Piece], titles: DeckTitles, *, alone: bool, doubt: str =
     if _two_suits(chain, words) or _mixed(chain, titles, alone):
         return [_whole(chain, "mixed")]
     return chain
+
+
+def _open(piece: Piece, words: Vocabulary) -> Piece:
+    """A piece with all it could mean if others stood beside it."""
+    return _suit_left_out(piece, words) if _shape(piece, words) else _both_ways(piece)
 
 
 def is_number(piece: Piece, words: Vocabulary) -> bool:
@@ -169,8 +176,12 @@ def without_all(found: Sequence[Word], words: Vocabulary) -> tuple[list[Word], l
 
 
 def _either_way(each: Entry) -> Entry:
-    both = {(key, turned) for key, _ in each.piece.meanings for turned in (True, False)}
-    return each._replace(piece=replace(each.piece, meanings=frozenset(both)))
+    return each._replace(piece=_both_ways(each.piece))
+
+
+def _both_ways(piece: Piece) -> Piece:
+    both = {(key, turned) for key, _ in piece.meanings for turned in (True, False)}
+    return replace(piece, meanings=frozenset(both))
 
 
 def _shared_turns(entries: Sequence[Entry]) -> list[Entry]:

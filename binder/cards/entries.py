@@ -26,6 +26,7 @@ _OPENING = re.compile(
     r"\s*(?:(?:the|my|our|today's)\s+)?(?:cards?|reading|spread|draw|layout)\s*:", re.IGNORECASE
 )
 """What says no more than that cards follow."""
+_DOUBT = re.compile(r"\?\?")
 _LABEL = re.compile(r"[:=]")
 
 
@@ -46,7 +47,9 @@ class Stretch:
     joint: str = ","
     """What parts it from the stretch before: ',' also for the like, 'and', '-' or ''."""
     doubt: str = ""
-    """'label' where words name what no card is, 'turn' where two cards could be reversed."""
+    """'label' where words name what no card is, 'turn' where two cards could be reversed, 'asked'
+    where two question marks say that it is to be asked about.
+    """
     all_turned: bool = False
     """Whether its words say that all cards of the line are reversed."""
 
@@ -89,7 +92,7 @@ def stretches(ground: Ground) -> list[Stretch]:
     for start, end, joint in entries:
         for made in _dashed(ground, (start, end), joint, listed, crowd=len(entries)):
             _put(ground, out, made)
-    return [_labelled(ground, each) for each in out]
+    return [_asked(ground, _labelled(ground, each)) for each in out]
 
 
 def _entries(ground: Ground, begun: int) -> Iterator[tuple[int, int, str]]:
@@ -196,3 +199,8 @@ def _labelled(ground: Ground, made: Stretch) -> Stretch:
     if is_mark(ground.folded(made.inner, colon.start())):
         return replace(made, doubt="label", all_turned=True)
     return made if ground.is_card(made.inner, made.end) else replace(made, doubt="label")
+
+
+def _asked(ground: Ground, made: Stretch) -> Stretch:
+    mark = _DOUBT.search(ground.text, made.inner, made.end)
+    return replace(made, doubt=made.doubt or "asked") if mark and ground.free(mark) else made

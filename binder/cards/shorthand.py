@@ -153,6 +153,9 @@ def _part(text: str, entry: Entry, titles: DeckTitles) -> Part:
     marked = first and stretch.marked
     start, end = stretch.start if marked else piece.words[0].start, piece.words[-1].end
     end += "(" in text[start:end] and text[end : end + 1] == ")"
+    rest = text[end : stretch.end].rstrip()
+    if "??" in rest and not rest.strip("? "):
+        end += len(rest)
     typed = text[start:end].strip()
     start = end - len(typed)
     own = piece.doubt == "own"  # its number is no place until it is said to be

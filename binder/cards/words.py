@@ -19,7 +19,7 @@ SIGNS = rf",;|/:=+&>{ARROWS}\r\n"
 MARKS = re.compile(f"[{SIGNS}]")
 """One of them: never within the shorthand of one card."""
 CUTS = re.compile(
-    rf"[{SIGNS}]|(?<!\w)(?:and|then)(?!\w)|(?<!\S)[-–—]+(?!\S)|\d\s*[.)\]]", re.IGNORECASE
+    rf"[{SIGNS}]|\?\?|(?<!\w)(?:and|then)(?!\w)|(?<!\S)[-–—]+(?!\S)|\d\s*[.)\]]", re.IGNORECASE
 )
 """Anything a line is cut at; a title of a deck with one of them is read whole."""
 

@@ -121,6 +121,8 @@ def test_other_hands(text: str, cards: list[str]) -> None:
         ("fiev of wands", "is not understood.", ["5w"]),
         ("ace of spoons", "is not understood.", ["as"]),
         ("hermitr", "is not understood.", ["hermit r"]),
+        ("3 ??", "may be The Empress, Three of Wands", ["empress", "3w"]),
+        ("hermit ??", "may be The Hermit or The Hermit reversed", ["hermit", "hermit r"]),
     ],
 )
 def test_what_could_be_two_cards_is_asked_about_as_one_entry(

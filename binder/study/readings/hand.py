@@ -18,7 +18,7 @@ from binder.counting import spelled, spelled_out
 from binder.errors import CanMend
 from binder.study.readings.hand_line import (
     Aim,
-    bare,
+    kept,
     names_place,
     open_part,
     reworded,
@@ -358,7 +358,9 @@ class Hand:
 
     def _piles(self) -> dict[int, list[str]]:
         """Seat -> what was typed for its card, then for those beside it."""
-        return {n: [bare(part) for part in pile] for n, pile in self._sorted.piles.items()}
+        return {
+            n: [kept(part, self.titles) for part in pile] for n, pile in self._sorted.piles.items()
+        }
 
     def _rewrite(
         self, piles: Mapping[int, list[str]], *, aim: Aim | None = None, last: str = ""

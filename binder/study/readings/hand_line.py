@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
@@ -11,6 +12,8 @@ from binder.cards.spreads import Spread
 from binder.cards.titles import DeckTitles
 from binder.study.readings.readings import Laid
 
+_NUMBERED = re.compile(r"(?:place\s+)?[#(\[]?\d+\s*[.)\]:=]+\s*(?=\S)", re.IGNORECASE)
+"""A number before a card that may be its place or its own; the line says the place itself."""
 _BESIDE = " + "
 
 Piles = Mapping[int, Sequence[str]]
@@ -34,6 +37,20 @@ class Sorted(NamedTuple):
 def bare(part: Part) -> str:
     """What was typed for a part, without its place and plus sign."""
     return part.text[part.lead :].lstrip()
+
+
+def kept(part: Part, titles: DeckTitles) -> str:
+    """What to write for a part in a line written anew.
+
+    What is asked about only for the entries that stood beside it stays asked about: '3 ??'.
+    """
+    words = bare(part)
+    if part.card is not None or not words:
+        return words
+    head = _NUMBERED.match(words)
+    if head:
+        words = words[head.end() :]
+    return f"{words} ??" if _meant(words, titles) else words
 
 
 def names_place(part: Part) -> bool:
@@ -101,7 +118,7 @@ def line_of(laid: Iterable[Laid], spread: Spread, titles: DeckTitles) -> str:
 
 def reworded(part: Part, titles: DeckTitles) -> str:
     """What to write for a part so that its card stays the same in another deck's titles."""
-    words, card = bare(part), part.card
+    words, card = kept(part, titles), part.card
     if card is None or card.key not in titles.keys or _meant(words, titles) == _of(part):
         return words
     return shortest(titles.card(card.key), part.reversed, titles)
