@@ -15,6 +15,8 @@ from binder.cards.words import bare, fold
 MOST = 4
 """Choices offered at a time."""
 MOST_COMPLETED = 6
+MAY_BE = "may be meant"
+"""Why a card is offered that what is written can mean as it stands."""
 _NEAR = 0.6
 _SHOWN = 40
 Guess = tuple[str, bool, str]
@@ -74,7 +76,7 @@ def guesses(piece: Piece, titles: DeckTitles) -> tuple[Guess, ...]:
     if piece.doubt:
         return _inside(piece)
     if piece.meanings:
-        return tuple((key, turned, "may be meant") for key, turned in ordered(piece.meanings))
+        return tuple((key, turned, MAY_BE) for key, turned in ordered(piece.meanings))
     text, mark = unmarked(piece.text)
     words, turned = vocabulary(titles), bool(mark)
     if text in words.all_suits and text not in words.all_ranks:

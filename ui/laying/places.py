@@ -16,6 +16,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from binder.cards.guess import MAY_BE
+from binder.cards.guess import spoken as spoken_card
 from binder.cards.shorthand import Part
 from binder.study.readings.hand import Hand, Seat
 from ui.kit.faces.small import emblem
@@ -165,7 +167,8 @@ class PlacesTable(QWidget):
         small, card = theme.font("label"), row.part.card if row.part else None
         if card is None:
             following = "next card goes here" if self._follows(row) else ""
-            words, colour = ("not understood", "red") if row.mark else (following, "inksoft")
+            asked = unread(row.part, self.hand) if row.mark and row.part else ""
+            words, colour = (asked, "red") if asked else (following, "inksoft")
             self._words(painter, x, base, words, small, colour, columns.end)
             return
         title, font = self.hand.titles.title(card.key), theme.font("table")
@@ -218,13 +221,22 @@ class PlacesTable(QWidget):
             self.menu_asked.emit(n, event.globalPos())
 
 
+def unread(part: Part, hand: Hand) -> str:
+    """What is said of a part that is no card: which two it could be, or that nobody can tell."""
+    meant = [choice for choice in part.choices if choice.note == MAY_BE]
+    if len(meant) < 2:
+        return "not understood"
+    named = [spoken_card(each.card.key, each.reversed, hand.titles) for each in meant[:2]]
+    return f"{named[0]} or {named[1] if len(meant) == 2 else 'another'}?"
+
+
 def spoken(seat: Seat, hand: Hand) -> str:
     """A seat in words: 'Place 2, Crosses it: The Hermit, reversed'."""
     if seat.card is not None:
         told = [_titled(part, hand) for part in seat.parts if part.card]
         said = ", with ".join(told)
     elif seat.part is not None:
-        said = f"{seat.part.text} is not understood"
+        said = f"{seat.part.text}, {unread(seat.part, hand)}"
     else:
         said = "the next card goes here" if seat.n == hand.pending else "no card"
     return f"Place {seat.place.n}, {seat.place.label}: {said}"

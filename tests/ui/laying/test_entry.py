@@ -1,5 +1,6 @@
 """Logging a reading: by keys alone, by the mouse alone, put by and taken up, put right."""
 
+import re
 from dataclasses import replace
 from datetime import date, datetime
 
@@ -7,7 +8,9 @@ import pytest
 from PySide6.QtCore import QMimeData, QPoint, Qt
 from PySide6.QtTest import QTest
 
+from binder.cards.shorthand import read
 from binder.cards.spreads import SPREADS, spread
+from binder.cards.titles import STANDARD
 from binder.study.cards import appearances
 from binder.study.decks import decks
 from binder.study.leaves import leaves
@@ -15,6 +18,7 @@ from binder.study.readings import readings
 from binder.study.readings.cautions import ASK_FIRST
 from binder.study.readings.readings import Laid, NewReading
 from tests.ui.driving import write_day
+from ui.laying.places import spoken
 
 ENTER, TAB, ESC = Qt.Key.Key_Return, Qt.Key.Key_Tab, Qt.Key.Key_Escape
 CTRL = Qt.KeyboardModifier.ControlModifier
@@ -447,3 +451,45 @@ def test_the_feet_say_what_is_written(desk):
     uid = readings.log(desk.binder, desk.tab, OLD)
     desk.entry.amend(desk.binder, uid)
     assert heard == [("Readings log, new leaf", ""), ("Putting a reading right", "")]
+
+
+def test_a_deck_with_two_suits_of_one_letter_shows_what_it_reads(desk, qtbot):
+    coins = replace(STANDARD, suits=("Wands", "Cups", "Swords", "Coins"))
+    decks.use_by_default(
+        desk.session.shelf,
+        desk.binder,
+        decks.add_deck(desk.session.shelf, desk.binder, "Coins", coins),
+    )
+    desk.entry.begin(desk.binder, desk.tab)
+    line, helped = desk.line, desk.entry.left.help.accessibleDescription()
+    assert line.placeholderText() == "3w, hermit r, qcu"
+    for typed in helped.split("; "):
+        for words in re.split(", | ", typed.partition(": ")[0].removeprefix("4: ")):
+            found = read(words, coins).parts
+            assert words in ("pg", "kn", "q", "k", "r", "+", "4:") or found[0].card, words
+    line.setFocus()
+    qtbot.waitUntil(line.hasFocus)
+    desk.type("qc, 3w")
+    assert spoken(desk.entry.hand.seat(1), desk.entry.hand).endswith(
+        "qc, Queen of Cups or Queen of Coins?"
+    )
+    line.selectAll()
+    desk.type("qx")
+    assert line.choices.sentence().endswith("Write a card as 3w, qcu, star or 17.")
+
+
+def test_a_mark_being_typed_after_a_card_is_not_called_wrong(desk, qtbot):
+    desk.line.setFocus()
+    qtbot.waitUntil(desk.line.hasFocus)
+    desk.type("3w, hermit reve")
+    assert desk.entry.hand.slips == ()
+    desk.key(Qt.Key.Key_Tab)
+    assert desk.line.toPlainText() == "3w, hermit r"
+
+
+def test_what_is_asked_about_stays_so_when_another_card_is_laid(desk):
+    hand = desk.entry.hand
+    hand.write("3 & 5w")
+    hand.lay("cups-13")
+    assert hand.text == "3 ??, 5w, qc"
+    assert [mark.text for mark in hand.marks] == ["3 ??"]
