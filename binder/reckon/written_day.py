@@ -17,9 +17,12 @@ from itertools import islice
 from binder.errors import CanMend
 from binder.reckon import written_hour
 from binder.reckon.calendar import DAYS, MONTHS, add_months, month_end
+from binder.reckon.written_words import NEAR, plain
 
 CHOICES = ("in 3 days", "in a week", "in a month", "month's end", "in 3 months", "in a year")
 """What is offered to choose from for a day ahead; each is understood by `read`."""
+FARTHEST = 100
+"""How many years ahead a day may lie; more is a slip of the pen."""
 NO_HOUR = "no hour noted"
 """What is written after a day whose hour is not known."""
 
@@ -63,7 +66,7 @@ def read(text: str, asked: Asked) -> date | datetime | time:
     Raises CanMend for what cannot be read, for a day no calendar has and for one that could be
     another.
     """
-    said = _plain(text)
+    said = plain(text)
     if not said:
         raise CanMend("Write a day, as 3 Nov, yesterday or 2026-11-03.")
     try:
@@ -81,6 +84,8 @@ def read(text: str, asked: Asked) -> date | datetime | time:
             f"“{text.strip()}” is no day, or could be more than one; "
             "write it as 3 Nov, 3 Nov 2026 or 2026-11-03."
         )
+    if on.year < 1000 or on.year > asked.today.year + FARTHEST:
+        raise CanMend(f"“{text.strip()}” lies far off; check the year.")
     return on if hour is None else datetime.combine(on, hour)
 
 
@@ -97,41 +102,6 @@ def read_day(text: str, asked: Asked) -> date:
     return found
 
 
-_TIMES = (
-    "in the night|early morning|morning|midday|afternoon|early evening|after supper|late evening"
-)
-_OF_DAY = re.compile(rf",? (?:no hour(?: noted)?|(?<=\d{{4}}, )(?:{_TIMES}))$")
-
-
-def _plain(text: str) -> str:
-    """Small letters, single spaces, and no mark that says nothing."""
-    said = " ".join(text.casefold().replace("’", "'").split())
-    said = _OF_DAY.sub("", said)
-    said = re.sub(r"(?<=[a-z])\.(?![a-z])|(?<=[a-z0-9]),(?= |$)", "", said)  # 'nov.', 'tue, 3'
-    said = re.sub(r"(?<=[a-z] \d),(?=\d{4}$)|(?<=[a-z] \d\d),(?=\d{4}$)", " ", said)
-    return re.sub(r"[a-z]{4,}", lambda word: _mended(word[0]), said).strip()
-
-
-_LONG = tuple(name.casefold() for name in (*DAYS, *MONTHS) if len(name) > 4)
-_NEAR = {"today": 0, "yesterday": -1, "tomorrow": 1}
-_KNOWN = {
-    *("last", "next", "this", "week", "weeks", "month", "months", "year", "years", "days", "from"),
-    *("three", "four", "five", "seven", "eight", "nine", "eleven", "twelve", "noon", "midday"),
-    *("before", "after", "coming", "time", "fortnight", "sept", "tues", "thur", "thurs", "june"),
-    *("july", "morning", "afternoon", "evening"),
-}
-
-
-def _mended(word: str) -> str:
-    """A word with a slip of the pen in it, where it is near one name only."""
-    if word in _KNOWN or word in _NEAR or word in _LONG:
-        return word
-    from difflib import get_close_matches  # only a slip needs it, so the start does not wait
-
-    near = get_close_matches(word, (*_LONG, *_NEAR), n=2, cutoff=0.8)
-    return near[0] if len(near) == 1 and abs(len(near[0]) - len(word)) < 2 else word
-
-
 def _day(said: str, asked: Asked) -> date | None:
     said = said.removeprefix("on ")
     ways: tuple[Callable[[str, Asked], date | None], ...] = (
@@ -143,7 +113,7 @@ def _day(said: str, asked: Asked) -> date | None:
 def _near(said: str, asked: Asked) -> date | None:
     said = said.removeprefix("the ")
     said = re.sub(r"^(yesterday|tomorrow) (?:morning|afternoon|evening)$", r"\1", said)
-    days = {**_NEAR, "day before yesterday": -2, "day after tomorrow": 2}.get(said)
+    days = {**NEAR, "day before yesterday": -2, "day after tomorrow": 2}.get(said)
     return None if days is None else asked.today + timedelta(days=days)
 
 
@@ -266,7 +236,7 @@ def _with_weekday(said: str, asked: Asked) -> date | None:
     if match is None:
         return None
     name, rest = (match[1], match[2]) if match[1] else (match[4], match[3])
-    on = next((on for way in (_iso, _numeric, _named) if (on := way(rest, asked))), None)
+    on = next((on for way in (_iso, _numeric, _named, _numbered) if (on := way(rest, asked))), None)
     return on if on is not None and on.weekday() == _SHORT[name] else None
 
 
@@ -368,7 +338,7 @@ def _numeric(said: str, asked: Asked) -> date | None:
     first, gap, second, year, point = match.groups()
     if not _clear(gap, year, point or "", asked):
         return None
-    if year and len(year) == 2 and _year_first(int(first), int(second), asked):
+    if gap == "-" and year and len(year) == 2 and _year_first(int(first), int(second), asked):
         return None
     pairs = {Order.MONTH_FIRST: ((2, 1),), Order.UNKNOWN: ((1, 2), (2, 1))}
     numbers = {1: int(first), 2: int(second)}

@@ -23,6 +23,8 @@ REFUSALS_BORNE = 0.05
 """The share of lines that may be refused although they have one meaning."""
 TUESDAY = date(2026, 12, 1)
 DAYS = st.dates(date(1900, 1, 1), date(2200, 1, 1))
+NEAR = st.integers(-100 * 365, 100 * 365)
+"""Days from today, as far as a day may lie from it."""
 
 
 def lines():
@@ -75,8 +77,9 @@ def ahead(today, **more):
     return Asked(today, Towards.FUTURE, Order.DAY_FIRST, **more)
 
 
-@given(DAYS, DAYS)
-def test_a_day_as_the_program_writes_it_is_read_back(on, today):
+@given(DAYS, NEAR)
+def test_a_day_as_the_program_writes_it_is_read_back(on, back):
+    today = date.fromordinal(on.toordinal() + back)
     for asked in (past(today), ahead(today), Asked(today)):
         for written in (
             dates.written(on), dates.short_year(on), on.isoformat(),
@@ -85,8 +88,9 @@ def test_a_day_as_the_program_writes_it_is_read_back(on, today):
             assert read(written, asked) == on
 
 
-@given(st.datetimes(datetime(1900, 1, 1), datetime(2200, 1, 1)), DAYS)
-def test_a_moment_as_the_program_writes_it_is_read_back(at, today):
+@given(st.datetimes(datetime(1900, 1, 1), datetime(2200, 1, 1)), NEAR)
+def test_a_moment_as_the_program_writes_it_is_read_back(at, back):
+    today = date.fromordinal(at.toordinal() + back)
     at = at.replace(second=0, microsecond=0)
     assert read(dates.full(at), past(today)) == at
     assert read(at.isoformat(timespec="minutes"), ahead(today)) == at
@@ -157,6 +161,24 @@ def test_a_day_that_no_calendar_has_is_said(text):
 def test_an_hour_that_no_clock_has_or_could_be_two_is_said(text):
     with pytest.raises(CanMend, match="There is no hour"):
         read(text, ahead(TUESDAY))
+
+
+@pytest.mark.parametrize("text", ["3 Nov 3026", "3026-11-03", "3/11/0206", "in 900 years"])
+def test_a_year_far_off_is_asked_about(text):
+    with pytest.raises(CanMend, match="check the year"):
+        read(text, ahead(TUESDAY))
+
+
+@pytest.mark.parametrize(
+    "text", ["mondays", "3 or 4 Nov", "3-4 Nov", "friday the 12th", "9/11/12/26"]
+)
+def test_more_than_one_day_is_none(text):
+    with pytest.raises(CanMend):
+        read(text, past(TUESDAY))
+
+
+def test_a_weekday_and_a_number_must_agree():
+    assert read("friday the 13th", past(TUESDAY)) == date(2026, 11, 13)
 
 
 def test_where_a_day_is_asked_an_hour_is_refused():
