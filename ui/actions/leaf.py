@@ -107,7 +107,8 @@ class LeafActions(Base):
         """Put the leaf into the drawer; the next one comes up in its place."""
         view = self.open_view()
         leaves.set_aside(view.binder, view.uid)
-        self.session.said.emit(f"“{view.title}” lies in the drawer now; Undo brings it back.")
+        title = self.session.title_of(view)
+        self.session.said.emit(f"“{title}” lies in the drawer now; Undo brings it back.")
 
     @leaving
     def move_leaf(self) -> None:
@@ -126,7 +127,8 @@ class LeafActions(Base):
         else:
             moving.move_to_binder(view.binder, view.uid, binder, tab)
         self.session.said.emit(
-            f"“{view.title}” stands behind {tab.name} in {binder.name} now; Undo brings it back."
+            f"“{self.session.title_of(view)}” stands behind {tab.name} in {binder.name} now; "
+            "Undo brings it back."
         )
 
     def drop_on_tab(self, tab_uid: str, leaf_uid: str) -> None:

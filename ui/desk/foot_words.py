@@ -44,5 +44,5 @@ def write(session: Session, cover: OpenBinder, stage: Stage, feet: Feet | None) 
 def spoken(session: Session, side: str, spot: Spot) -> str:
     """What a leaf is called for those who hear it: its side, and its title or tab."""
     view, tab = session.leaf_of(spot), session.tab_of(spot)
-    title = view.title if view else f"contents of {tab.name}" if tab else ""
+    title = session.title_of(view) if view else f"contents of {tab.name}" if tab else ""
     return f"{'Leaf' if side == 'left' else 'Facing leaf'}: {title}"

@@ -9,13 +9,16 @@ from typing import TYPE_CHECKING, TypeVar, cast
 
 from PySide6.QtCore import QObject
 
+from binder.cards.titles import DeckTitles
 from binder.errors import RingboundError
 from binder.store.change import Notice
 from binder.store.clock import Clock
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
+from binder.study.cards import card_facts
+from binder.study.decks.decks import usual_titles
 from binder.study.leaves import leaves, tabs
-from binder.study.leaves.leaves import LeafView
+from binder.study.leaves.leaves import Entry, LeafView
 from binder.study.leaves.tabs import TabView
 from ui.session.trail import Show, Spot
 
@@ -80,6 +83,15 @@ class Lookup(QObject):
         if spot.show is not Show.LEAF or binder is None:
             return None
         return self.kept((binder.uid, spot.leaf), lambda: _leaf(binder, spot.leaf))
+
+    @property
+    def titles(self) -> DeckTitles:
+        """What the deck in use calls the cards."""
+        return self.kept("usual titles", lambda: usual_titles(self.shelf))
+
+    def title_of(self, leaf: LeafView | Entry) -> str:
+        """What a leaf is called: that of a card as the deck in use calls it."""
+        return card_facts.leaf_title(leaf.title, self.titles) if leaf.card else leaf.title
 
     def kept(self, key: Hashable, read: Callable[[], _Kept]) -> _Kept:
         """What `read` gave when it was last called for `key`, unless a binder changed since.

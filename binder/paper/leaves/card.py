@@ -11,6 +11,7 @@ from binder.paper.leaves.gathering import Gathering
 from binder.paper.tables import side_by_side
 from binder.study import dates
 from binder.study.cards import appearances, card_facts, words
+from binder.study.decks.decks import usual_titles
 from binder.study.leaves.leaves import LeafView
 from binder.study.readings.discretion import Discretion
 from binder.study.sources import sources
@@ -22,7 +23,8 @@ def printed(of: Gathering, view: LeafView) -> PrintLeaf:
     """The leaf of a card with its face, facts, own words, sources and where it turned up."""
     shelf, discretion = of.shelf, of.discretion
     body = of.blocks(view, view.text)
-    known = card(view.card)
+    known, titles = card(view.card), usual_titles(shelf)
+    title = card_facts.leaf_title(view.title, titles)
     own = words.standing(view.binder, view.uid).now
     said = [(heading, discretion.text(own[way].text)) for heading, way in _WAYS if way in own]
     parts = [Part(head, blocks(to_html(text)), own=True) for head, text in said if text.strip()]
@@ -36,12 +38,13 @@ def printed(of: Gathering, view: LeafView) -> PrintLeaf:
     return PrintLeaf(
         uid=view.uid,
         kind="card",
-        title=view.title,
-        over=card_facts.over(known),
+        title=title,
+        over=card_facts.over(known, titles),
+        under=view.title if title != view.title else "",
         svg=faces[0].svg,
         faces=faces if len(faces) > 1 else (),
         parts=tuple(parts),
-        facts=card_facts.strip(known),
+        facts=card_facts.strip(known, titles),
         side_by_side=side_by_side(table, discretion),
         turned_up=tuple(_turned_up(one, discretion) for one in seen),
         turned_up_note=appearances.note(len(seen), appearances.readings_count(shelf)),

@@ -4,14 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
+from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend, RingboundError
 from binder.reckon.written_day import Asked, read_day
 from binder.store.search import OPEN, SHUT, Hit, find, match, on_day
 from binder.store.shelf import Shelf
+from binder.study.cards.card_facts import leaf_title
 from binder.study.dates import written
+from binder.study.decks.decks import usual_titles
+from binder.study.kinds import LeafKind
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,10 +69,18 @@ def find_all(
             failed.append(str(error))
     # Ranks of two files are not measured alike, so a word in a title goes before any other hit.
     hits.sort(key=lambda hit: (OPEN not in hit.title, hit.rank))
-    of_day = _grouped(dated[:limit], written(day) if day else "")
+    titles = usual_titles(shelf) if any(hit.kind == LeafKind.CARD for hit in hits) else STANDARD
+    of_day = _grouped([_named(hit, titles) for hit in dated[:limit]], written(day) if day else "")
     known = {hit.uid for hit in dated}
-    others = _grouped([hit for hit in hits if hit.uid not in known][:limit])
-    return Found((*of_day, *others), tuple(failed))
+    others = [_named(hit, titles) for hit in hits if hit.uid not in known]
+    return Found((*of_day, *_grouped(others[:limit])), tuple(failed))
+
+
+def _named(hit: Hit, titles: DeckTitles) -> Hit:
+    """The leaf of a card under the deck's name for it; its own, with its marks, stands behind."""
+    plain = plain_line(hit.title)
+    name = leaf_title(plain, titles) if hit.kind == LeafKind.CARD else plain
+    return hit if name == plain else replace(hit, title=f"{name} ({hit.title})")
 
 
 def _grouped(hits: list[Hit], day: str = "") -> list[Group]:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
 
-from binder.cards.facts import CARDS
+from binder.cards.titles import DeckTitles
 from binder.counting import counted
 from binder.errors import CanMend
 from binder.page.address import Scheme
@@ -14,8 +14,10 @@ from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
 from binder.study import dates
+from binder.study.cards.card_facts import leaf_title
 from binder.study.cards.words import cards_with_words
 from binder.study.course import aims, course
+from binder.study.decks.decks import usual_titles
 from binder.study.kinds import PLAN
 from binder.study.leaves.leaves import add_leaf
 from binder.study.leaves.tabs import first_of_kind, tabs
@@ -55,7 +57,7 @@ def level(shelf: Shelf, binder: Binder) -> Level:
     units = course.units(binder)
     written = cards_with_words(shelf)
     open_units = [unit for unit in units if not all(course.studied(unit, written))]
-    cards = _cards(binder, units)
+    cards = _cards(binder, units, usual_titles(shelf))
     read = _counted(binder, _READINGS)
     unlooked = [(str(uid), str(title)) for uid, title in binder.sql(_UNLOOKED)]
     steps_stand, steps_thin = _steps(shelf, cards)
@@ -74,12 +76,15 @@ def level(shelf: Shelf, binder: Binder) -> Level:
     return Level(binder.name, tuple(filter(None, stands)), tuple(filter(None, thin)))
 
 
-def _cards(binder: Binder, units: Iterable[course.UnitView]) -> dict[str, tuple[str, str]]:
-    """Card key -> uid and title of its leaf ('' and the usual title where it is elsewhere)."""
+def _cards(
+    binder: Binder, units: Iterable[course.UnitView], titles: DeckTitles
+) -> dict[str, tuple[str, str]]:
+    """Card key -> uid and name of its leaf ('' and the card's name where it is elsewhere)."""
     named = dict.fromkeys(key for unit in units for key in unit.cards)
-    leaves = {key: (str(uid), str(title)) for key, uid, title in binder.sql(_CARDS)}
-    titles = {card.key: card.title for card in CARDS}
-    return {key: leaves.get(key, ("", titles.get(key, key))) for key in named or leaves}
+    leaves = {
+        key: (str(uid), leaf_title(str(title), titles)) for key, uid, title in binder.sql(_CARDS)
+    }
+    return {key: leaves.get(key, ("", titles.called(key))) for key in named or leaves}
 
 
 _CARDS = """

@@ -8,8 +8,9 @@ from binder.cards.facts import CARDS
 from binder.cards.spreads import SPREADS
 from binder.store.schema import Placed, Reading
 from binder.store.shelf import Shelf
+from binder.study.decks.decks import usual_titles
 
-_CARDS = {card.key: card.title for card in CARDS}
+_CARDS = {card.key for card in CARDS}
 _SPREADS = {spread.key: spread.name for spread in SPREADS}
 
 
@@ -18,14 +19,17 @@ class Names:
 
     def __init__(self, shelf: Shelf) -> None:
         self._shelf = shelf
+        self._titles = usual_titles(shelf)
         self._found: dict[str, str] = {}
 
     def card(self, key: str) -> str:
-        """The title of a card; that of an extra card as it was last laid."""
-        if key not in _CARDS and key not in self._found:
+        """What the deck in use calls a card; an extra card is named as it was last laid."""
+        if key in _CARDS:
+            return self._titles.title(key)
+        if key not in self._found:
             last = Placed.select(Placed.title).where(Placed.card == key)
             self._found[key] = self._first(last.order_by(Placed.id.desc()).limit(1)) or key
-        return _CARDS.get(key) or self._found[key]
+        return self._found[key]
 
     def spread(self, key: str) -> str:
         """The name of a spread; that of one's own as it was last laid."""

@@ -1,6 +1,7 @@
 """Several readings of one sort in a row, and when a look back is ticked without being asked for."""
 
 from dataclasses import replace
+from datetime import date
 
 import pytest
 from PySide6.QtCore import Qt

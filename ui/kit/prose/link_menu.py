@@ -7,7 +7,6 @@ from functools import partial
 
 from PySide6.QtWidgets import QMenu
 
-from binder.cards.titles import STANDARD
 from binder.errors import RingboundError
 from binder.page.address import Scheme
 from binder.study.cards.links import ALWAYS, NEVER, leave_alone, set_rule
@@ -91,8 +90,8 @@ def _guard(session: Session, verb: Callable[..., object], *arguments: object) ->
 
 
 def _title(session: Session, key: str) -> str:
-    """What the card's own leaf is called; its usual title where it has no leaf."""
+    """What the card's own leaf is called; what the deck calls it where it has no leaf."""
     found = session.shelf.card_leaf(key)
     spot = session.spot_of(found[1]) if found else None
     view = session.leaf_of(spot) if spot else None
-    return view.title if view else STANDARD.title(key)
+    return session.title_of(view) if view else session.titles.called(key)

@@ -91,9 +91,11 @@ class CardPage(Page):
         if view is None:
             return
         known = _known(view.card)
-        self.heading.say(card_facts.over(known) if known else "", view.title)
+        titles, title = self.session.titles, self.session.title_of(view)
+        under = view.title if title != view.title else ""
+        self.heading.say(card_facts.over(known, titles) if known else "", title, under)
         # The suit stands above the title already.
-        facts = card_facts.strip(known) if known else ()
+        facts = card_facts.strip(known, titles) if known else ()
         self.facts.show_facts([fact for fact in facts if fact[0] != "Suit"])
         self.quiet.hide()
         again, self._filled = self._filled == view.uid, view.uid

@@ -8,7 +8,6 @@ from functools import partial
 from PySide6.QtCore import QObject
 
 from binder.cards.facts import CARDS, Card
-from binder.cards.titles import STANDARD
 from binder.study.cards import imagery, related
 from binder.study.cards.imagery import Mark
 from binder.study.decks import decks, shown_faces
@@ -137,8 +136,7 @@ class CardMore(QObject):
         self, key: str, known: Card | None, render: Render, found: tuple[str, ...]
     ) -> None:
         session, theme = self._page.session, self._page.look.theme
-        usual = next(iter(self._decks()), None)
-        titles = usual.titles if usual else STANDARD
+        titles = session.titles
         kin = related.kin(known, titles) if known else []
         pairs = related.pairs(session.shelf, key)
         shown = related_html(key, kin, pairs, titles, render, theme) if known else ""

@@ -59,7 +59,7 @@ class MarkDialog(QDialog):
         self._waiting: dict[str, str] = {}
         self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
         self._pause.timeout.connect(self.keep)
-        self.setWindowTitle(f"In the picture: {view.title}")
+        self.setWindowTitle(f"In the picture: {session.title_of(view)}")
         self.picture = QComboBox()
         self.picture.setAccessibleName("Picture to mark")
         for one in pictures:

@@ -29,7 +29,7 @@ class PairDialog(FormDialog):
         self, session: Session, look: Look, view: LeafView, pair: PairView | None = None,
         parent: QWidget | None = None,
     ) -> None:  # fmt: skip
-        super().__init__(look, f"A pair with {view.title}", parent)
+        super().__init__(look, f"A pair with {session.title_of(view)}", parent)
         self._session, self._view, self._pair = session, view, pair
         self._titles = usual_titles(session.shelf)
         self.card, self.named = QLineEdit(), Hint(look)

@@ -92,6 +92,7 @@ class ContentsPage(Page):
         again = self._tab is not None and self._tab.uid == tab.uid
         row, at = self.list.currentIndex().row(), self.list.verticalScrollBar().value()
         self._tab = tab
+        self.model.titles = self.session.titles
         self.model.show(binder, tab)
         self.list.setUniformItemSizes(not self.model.of_cards)
         self._measure()

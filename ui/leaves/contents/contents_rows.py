@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from PySide6.QtCore import QByteArray, QMimeData, QModelIndex, QObject, QStringListModel, Qt
 
+from binder.cards.titles import STANDARD
 from binder.counting import counted
 from binder.store.file import Binder
 from binder.study import dates
-from binder.study.cards import unit_cards, words
+from binder.study.cards import card_facts, unit_cards, words
 from binder.study.handouts import on_paper
 from binder.study.leaves import leaves, tabs
 from binder.study.leaves.leaves import Entry
@@ -52,6 +53,8 @@ class ContentsModel(QStringListModel):
         self._starts: list[int] = []
         self._read: dict[int, list[Entry]] = {}
         self.count = 0
+        self.titles = STANDARD
+        """What the deck in use calls the cards."""
         self.written: set[str] = set()
         self.printed: dict[str, bool] = {}
         """The handouts among the leaves, and whether each is ticked off as printed."""
@@ -110,7 +113,7 @@ class ContentsModel(QStringListModel):
         """A group for every run of cards of one septenary or suit; other leaves join the run."""
         assert self._binder is not None
         assert self._tab is not None
-        entries = leaves.contents(self._binder, self._tab)
+        entries = self._named(leaves.contents(self._binder, self._tab))
         self._read = {
             n // STRETCH: entries[n : n + STRETCH] for n in range(0, len(entries), STRETCH)
         }
@@ -124,7 +127,8 @@ class ContentsModel(QStringListModel):
 
     def _run(self, name: str, run: list[Entry]) -> Group:
         written = sum(entry.uid in self.written for entry in run)
-        return Group(name, len(run), f"{written} of {len(run)} written")
+        heading = card_facts.group_title(name, self.titles)
+        return Group(heading, len(run), f"{written} of {len(run)} written")
 
     # Rows and leaves
 
@@ -163,8 +167,16 @@ class ContentsModel(QStringListModel):
         if number not in self._read:
             assert self._binder is not None
             assert self._tab is not None
-            self._read[number] = leaves.contents(self._binder, self._tab, number * STRETCH, STRETCH)
+            read = leaves.contents(self._binder, self._tab, number * STRETCH, STRETCH)
+            self._read[number] = self._named(read)
         return self._read[number]
+
+    def _named(self, entries: list[Entry]) -> list[Entry]:
+        """Leaves of cards under the names the deck in use has for them."""
+        return [
+            replace(one, title=card_facts.leaf_title(one.title, self.titles)) if one.card else one
+            for one in entries
+        ]
 
     # For the view
 

@@ -21,7 +21,6 @@ from binder.study.course import aims, course
 from binder.study.course.course import UNIT_LENGTH, UnitView
 from binder.study.dates import parsed
 from binder.study.dates import written as written_day
-from binder.study.decks.decks import usual_titles
 from binder.study.overview.progress import Progress, progress
 from ui.kit.forms.wrap_row import WrapRow
 from ui.kit.lists.rows_model import RowsModel
@@ -160,8 +159,7 @@ class PlanPage(Page):
             part.setVisible(shown)
         if not shown:
             return
-        shelf = self.session.shelf
-        self.list.titles = self.session.kept("usual titles", lambda: usual_titles(shelf))
+        self.list.titles = self.session.titles
         self.wall.show_progress(known, self.list.titles)
         self.wall_head.say("How far each card is", f"{len(known)} of {len(CARDS)} begun")
 

@@ -191,11 +191,12 @@ class Picker(QFrame):
         found: dict[str, Choice] = {}
         view = session.leaf_of(session.facing)
         if view is not None:
-            found[view.uid] = Choice(Scheme.LEAF.to(view.uid), view.title, view.tab)
+            found[view.uid] = Choice(Scheme.LEAF.to(view.uid), session.title_of(view), view.tab)
         if session.binder is not None and session.tab is not None:
             for entry in contents(session.binder, session.tab, most=picking.MOST):
                 name = session.tab.name
-                found.setdefault(entry.uid, Choice(Scheme.LEAF.to(entry.uid), entry.title, name))
+                title = session.title_of(entry)
+                found.setdefault(entry.uid, Choice(Scheme.LEAF.to(entry.uid), title, name))
         found.pop(session.left.leaf, None)
         return list(found.values())
 

@@ -291,6 +291,7 @@ def test_a_reading_without_statements_asks_after_thirty_days_and_is_put_off_and_
     window.actions_by_name["new_reading"].trigger()
     entry = actions_of(window).entry
     entry.left.head.question.setPlainText("What of the kiln?")
+    entry.left.head.looks.click()
     entry.hand.write("3w, hermit r, qc")
     entry.keep()
     uid = session.left.leaf
