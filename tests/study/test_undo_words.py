@@ -106,3 +106,5 @@ def test_of_course_sources_and_decks(course_shelf, did):
     assert practice.gate.undo() == "Card for the week"
     level.finish(foundations, date(2026, 11, 25), None)
     assert foundations.gate.undo() == "Finish Foundations"
+    foundations.gate.redo()
+    assert did(level.take_up_again, foundations)[0] == "Take up Foundations again"

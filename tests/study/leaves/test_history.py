@@ -1,10 +1,12 @@
 """The history of a leaf: kept small, read whole, brought back, and lost by nothing."""
 
+import time
+
 import pytest
 
 from binder.errors import CanMend
 from binder.page.compare import packed
-from binder.store.clock import new_uid, now_ms
+from binder.store.clock import new_uid
 from binder.store.file import create
 from binder.store.schema import Version
 from binder.study.leaves import history, leaves, tabs
@@ -52,6 +54,7 @@ TEXT = "The purse is heavy, and the road to the quay is longer than it looked in
 
 def test_slips_put_right_within_a_sitting_make_no_version(binder, notes):
     uid = leaves.add_leaf(binder, notes, "A", TEXT)
+    time.sleep(0.002)  # a sitting begins after what it finds
     sitting = new_uid()
     for said in (f"{TEXT} A", f"{TEXT} A jug", f"{TEXT} A jug.", f"{TEXT} The jugs."):
         leaves.write(binder, uid, title="A", text=said, sitting=sitting)
@@ -77,6 +80,7 @@ def test_many_words_taken_away_at_once_are_kept_in_any_sitting(binder, notes):
 def test_sittings_close_together_are_one(binder, notes):
     uid = leaves.add_leaf(binder, notes, "A", TEXT)
     for said in ("one", "two", "three"):
+        time.sleep(0.002)
         leaves.write(binder, uid, title="A", text=f"{TEXT} {said}", sitting=new_uid())
     assert texts(binder, uid) == [TEXT]
 
@@ -84,9 +88,6 @@ def test_sittings_close_together_are_one(binder, notes):
 def test_each_leaf_has_sittings_of_its_own(binder, notes):
     """A version made of one leaf just now is none of the other."""
     one, other = (leaves.add_leaf(binder, notes, title, TEXT) for title in ("A", "B"))
-    made_at = now_ms()
-    while now_ms() == made_at:  # what follows is a millisecond later
-        pass
     for uid in (one, other):
         leaves.write(binder, uid, title="A", text=f"{TEXT} more", sitting=new_uid())
     assert texts(binder, one) == texts(binder, other) == [TEXT]
