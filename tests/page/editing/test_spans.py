@@ -85,3 +85,12 @@ def test_every_stretch_lies_within_the_line(text):
 def test_a_very_long_line_of_marks_takes_no_time(part):
     found, _ = line(part * 5000, Where())
     assert all(isinstance(span, Span) for span in found.spans)
+
+
+def test_marks_within_a_label_do_not_reach_beyond_it():
+    text = "[a *b](card:major-17) c* d"
+    found = [(pair.style, text[pair.start : pair.end]) for pair in pairs(text)]
+    assert found == [("link", "a *b")]
+    text = "[a *b*](card:major-17) *c*"
+    found = [(pair.style, text[pair.start : pair.end]) for pair in pairs(text)]
+    assert found == [("link", "a *b*"), ("italic", "b"), ("italic", "c")]

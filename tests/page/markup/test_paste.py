@@ -28,6 +28,8 @@ UID = "018f3c2e-7a10-7c3b-9d55-0242ac120002"
         ("<h2>one<br>two</h2><p>x<sup> </sup>y<sup>2</sup></p>", "## one two\n\nx y<sup>2</sup>"),
         ("<pre>\n</pre><p>a</p>", "a"),
         ("<ul><li>a<p>b</p><p></p><p>c</p></li></ul>", "- a\n\n    b\n\n    c"),
+        ("<p>a <b style='color:red;font-weight:normal'>b</b> c</p>", "a b c"),
+        ("<p>a <strong style='font-weight:400'>b</strong> <b>c</b></p>", "a b **c**"),
         ("<h3><b>bold all through</b></h3>", "### bold all through"),
         ("<p>one<br>two<br><br>three<br></p>", "one  \ntwo\n\nthree"),
         ("<ul><li>a<ul><li>b</li></ul></li><li>c</li></ul>", "- a\n    - b\n- c"),

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from binder.cards.facts import CARDS, card
-from binder.cards.titles import STANDARD
+from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
 from binder.study.cards import related
 from binder.study.leaves import leaves
@@ -109,3 +109,10 @@ def test_a_card_is_named_by_title_or_in_shorthand():
     for text in ("", "3w, 4w", "the Squirrel"):
         with pytest.raises(CanMend):
             related.named_card(text)
+
+
+def test_a_card_is_called_as_the_deck_calls_it_or_by_its_key():
+    titles = DeckTitles.from_dict({"own": {"major-17": "The Pole Star"}})
+    assert related.called("major-17", titles) == "The Pole Star"
+    assert related.called("major-18", titles) == "The Moon"
+    assert related.called("extra-09", titles) == "extra-09"

@@ -17,6 +17,8 @@ TODAY = date(2026, 11, 25)
         ("2026-11-01", "", "“Cups” began 24 days ago, so it counts as under way."),
         ("2026-10-01", "2026-11-20",
          "“Cups” ended 5 days ago, so it counts as late until its cards are done."),
+        ("2026-11-01", "2026-11-25",
+         "“Cups” began 24 days ago, so it counts as under way."),
         ("2026-11-25", "2026-12-20", ""),
         ("", "", ""),
     ],
