@@ -29,9 +29,11 @@ class Grade(IntEnum):
     NEVER = 0
     IN_COMPANY = 1
     """Only in a list with cards that are sure."""
-    IF_KNOWN = 2
-    """Also if the same card is surely named elsewhere in the leaf, or another just before."""
-    SURE = 3
+    AT_HAND = 2
+    """Also if another card is named just before."""
+    IF_KNOWN = 3
+    """Also if the same card is surely named elsewhere near by."""
+    SURE = 4
 
 
 class Candidate:

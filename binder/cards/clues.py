@@ -248,6 +248,9 @@ OPENING = re.compile(
 ITEM = re.compile(r"(?:\n[ \t]*(?:[-*+]|\d{1,3}[.)])[ ](?:\[[ xX]\][ ])?|\|[ ]?)[*_]*$")
 """The same of a list item or a cell alone."""
 
+PARAGRAPH = re.compile(r"\n\n[ ]?(?:#{1,6}[ ])?['\"‘“(*_~]*$")
+"""The same of a paragraph or a heading."""
+
 NEXT_WORD = re.compile(r"[*_]*[ \n][*_]*([^\W_][\w'’]*)")
 WIDE = re.compile(r"\s\s+")
 

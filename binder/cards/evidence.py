@@ -26,7 +26,8 @@ def accepted(candidates: Sequence[Candidate]) -> Iterator[Candidate]:
     last = -REACH
     for each, worth in graded:
         at_hand = each.kind is not Kind.CODE and each.start - last < REACH
-        if worth is Grade.SURE or (worth is Grade.IF_KNOWN and (at_hand or known.near(each))):
+        enough = worth is Grade.SURE or (at_hand and worth >= Grade.AT_HAND)
+        if enough or (worth is Grade.IF_KNOWN and known.near(each)):
             yield each
             last = each.end
 
@@ -163,18 +164,22 @@ def _small_letters(each: Candidate) -> Grade:
         of_another = each.after.startswith((" of ", " of\n"))
         if not of_another and not clues.AT_A_SHOW.match(each.after):
             return Grade.SURE
-    if each.article and (_of_the_table(each) or _came_with_another(each)):
+    if each.article and _again(each):
         return Grade.IF_KNOWN
+    if each.article and (_among_them(each) or _came_with_another(each)):
+        return Grade.AT_HAND
     listed = clues.STOP.match(each.after) or clues.JOINED.match(each.after)
     return Grade.IN_COMPANY if listed else Grade.NEVER
 
 
-def _of_the_table(each: Candidate) -> bool:
-    """'the devil between them', 'The devil again!'; the sun and the moon are so often."""
-    if each.key in _SKY:
-        return False
-    again = each.opens and clues.AGAIN.match(each.after) is not None
-    return again or clues.AMONG_THEM.match(each.after) is not None
+def _again(each: Candidate) -> bool:
+    """'The devil again!'; the sun and the moon are so often."""
+    return each.key not in _SKY and each.opens and clues.AGAIN.match(each.after) is not None
+
+
+def _among_them(each: Candidate) -> bool:
+    """'the devil between them'."""
+    return each.key not in _SKY and clues.AMONG_THEM.match(each.after) is not None
 
 
 def _came_with_another(each: Candidate) -> bool:
@@ -213,7 +218,10 @@ def _opening_word(each: Candidate) -> Grade:
     if clues.NOTHING_MORE.match(each.after):
         return Grade.IN_COMPANY if _scolded(each) else Grade.SURE
     if clues.STOP.match(each.after):
-        return Grade.SURE if clues.ITEM.search(each.before) else Grade.IF_KNOWN
+        if clues.ITEM.search(each.before):
+            return Grade.SURE
+        aside = each.after[:1] == "," and not clues.PARAGRAPH.search(each.before)
+        return Grade.AT_HAND if aside else Grade.IF_KNOWN
     if clues.ITS_OWN.match(each.after):
         own = each.key in _NO_ARTICLE and not clues.NOBODYS.match(each.after)
         return Grade.IF_KNOWN if own else Grade.IN_COMPANY
