@@ -118,6 +118,28 @@ def test_notes_stand_under_their_page(clippings):
     assert pages_with(pages, "lastly")
 
 
+def letters_high(pdf, number, words):
+    """How tall the words stand on a page, in points."""
+    with pypdfium2.PdfDocument(pdf) as document:
+        text = document[number - 1].get_textpage()
+        first, _ = text.search(words).get_next()
+        _, low, _, high = text.get_charbox(first)
+        return high - low
+
+
+@pytest.mark.parametrize("note", ["Mind the *last* boat.", "A word. " * 90])
+def test_a_page_with_a_note_stays_legible(clippings, note):
+    sheet = Sheet("a5", "2")
+    pdf = printed(clippings, sheet)
+    bare_page = letters_high(pdf, pages_with(texts(pdf), "upright")[-1], "upright")
+    leaf, file = clippings[3]["Ferries"]
+    page_notes.write_beside(clippings[1], leaf, file, 1, note)
+    pdf = printed(clippings, sheet)
+    noted = letters_high(pdf, pages_with(texts(pdf), "upright")[-1], "upright")
+    assert noted >= 0.85 * bare_page
+    assert pages_with(texts(pdf), note.split()[-1])
+
+
 def test_private_notes_can_be_left_out(clippings):
     from binder.study.readings.discretion import LeaveOut
 

@@ -111,7 +111,7 @@ def test_the_same_tab_shows_all_when_nothing_is_left_out(course_shelf, log):
         assert f"secret{number}" in pages
     assert "secret" in everything(pdf)
     assert "Ada" in pages
-    assert bare("for A. Q.") in pages
+    assert bare("For A. Q.") in pages
 
 
 def test_the_name_of_a_tab_is_told_without_names(course_shelf, log):

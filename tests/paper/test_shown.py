@@ -71,4 +71,20 @@ def test_photographs_and_the_sky_are_printed(log):
     assert file in section.pictures
     leaf = printed(log)
     assert [part.heading for part in leaf.parts] == ["The table", "The sky then"]
-    assert leaf.under == "Three cards, significator Queen of Cups, calm"
+    assert leaf.under == "Three cards"
+    assert leaf.facts == (("Significator", "Queen of Cups"), ("Mood", "calm"))
+
+
+def test_the_contents_tell_draws_of_one_card_by_the_card(log):
+    shelf, binder, tab, _ = log
+    for day, line in (("02", "star"), ("09", "3w r")):
+        laid = laid_from(line, spread("one-card"), readings.STANDARD)
+        draw = readings.NewReading(
+            f"2026-11-{day}", "What now?", spread("one-card"), laid, title="Card for the week"
+        )
+        readings.log(binder, tab, draw)
+    assert [leaf.listed for leaf in gather(shelf, binder, tab).leaves] == [
+        "Card for the week: The Star",
+        "Card for the week: Three of Wands, reversed",
+        "How?",
+    ]

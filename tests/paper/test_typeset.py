@@ -3,6 +3,7 @@ import re
 from dataclasses import replace
 
 import pypdf
+import pypdfium2
 import pytest
 
 from binder.errors import CanMend
@@ -85,7 +86,7 @@ def test_the_divider_names_binder_tab_and_what_is_behind_it():
     assert "Practice" in first
     assert "Readingslog" in first
     assert bare("61 readings, 1 December 2025 to 25 November 2026") in first
-    assert "leftblank" in second
+    assert bare(second) == "page2of9Readingslog"  # the tab, and nothing else
 
 
 def test_one_sided_has_no_blank_back():
@@ -101,6 +102,26 @@ def test_a_reading_prints_its_cards_expectations_and_lines():
     assert "Lookingback" in words
     without = "".join(texts(typeset(section(reading()), Sheet(), blank_lines=False)))
     assert "Lookingback" not in without
+
+
+def ruled(pdf, number):
+    """Distances from the top, in points, of lines across most of a page, and its height."""
+    with pypdfium2.PdfDocument(pdf) as document:
+        image = document[number - 1].render(scale=1).to_pil().convert("L")
+    wide, high = image.size
+    dark = [sum(image.getpixel((x, y)) < 235 for x in range(0, wide, 4)) for y in range(high)]
+    return [y for y, count in enumerate(dark) if count > wide / 4 * 0.6], high
+
+
+def test_lines_for_looking_back_take_half_a_page_at_most_and_none_where_it_is_written():
+    pdf = typeset(section(replace(reading(), parts=())), Sheet())
+    number = next(n for n in pages_with(texts(pdf), "Looking back"))
+    rows, high = ruled(pdf, number)
+    assert len(rows) >= 4
+    assert rows[-1] - rows[0] <= high / 2
+    pdf = typeset(section(looked_back()), Sheet())
+    number = pages_with(texts(pdf), "Friday after all")[0]
+    assert ruled(pdf, number)[0] == []
 
 
 def test_a_card_leaf_prints_facts_sources_and_readings():

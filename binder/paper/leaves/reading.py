@@ -38,8 +38,9 @@ def printed(of: Gathering, view: LeafView) -> PrintLeaf:
         title=reading.question,
         over=dates.full(reading.at),
         under=_under(reading),
+        facts=tuple(_facts(reading)),
         day=dates.short(reading.at),
-        listed=view.title,
+        listed=_listed(view, reading),
         svg=_drawn(of, reading) if drawn else None,
         placed=tuple(_placed(of, view, reading)),
         parts=tuple(_parts(of, view, reading)),
@@ -112,15 +113,31 @@ def _looked(entry: readings.LookBackView, reading: readings.ReadingView) -> str:
 
 
 def _under(reading: readings.ReadingView) -> str:
-    """How it was laid, for whom (initials, for paper goes further), and what else is told."""
-    querent = reading.querent if for_another(reading.querent) else ""
-    whom = f"for {initials(querent)}" if querent else ""
-    standing = reading.significator if reading.significator in reading.titles.keys else ""
-    told = f"significator {reading.titles.title(standing)}" if standing else ""
+    """How it was laid."""
     screen = "drawn on screen" if reading.on_screen else ""
-    laid = (reading.spread.name, reading.deck_name, screen)
-    parts = (*laid, told, whom, reading.topic, reading.mood, reading.venue)
-    return ", ".join(filter(None, parts))
+    return ", ".join(filter(None, (reading.spread.name, reading.deck_name, screen)))
+
+
+def _facts(reading: readings.ReadingView) -> Iterator[tuple[str, str]]:
+    """What else is told of it, each with its label; initials only, for paper goes further."""
+    querent = initials(reading.querent) if for_another(reading.querent) else ""
+    standing = reading.significator if reading.significator in reading.titles.keys else ""
+    told = (
+        ("For", querent),
+        ("Significator", reading.titles.title(standing) if standing else ""),
+        ("Topic", reading.topic),
+        ("Mood", reading.mood),
+        ("Where", reading.venue),
+    )
+    yield from ((label, said) for label, said in told if said)
+
+
+def _listed(view: LeafView, reading: readings.ReadingView) -> str:
+    """Its line in the contents; many draws of one card have one title, so the card tells them."""
+    if len(reading.spread.places) > 1 or not reading.laid:
+        return view.title
+    card = reading.laid[0]
+    return f"{view.title}: {card.title}{', reversed' if card.reversed else ''}"
 
 
 def laid_cards(reading: readings.ReadingView, photographs: Photographs) -> dict[int, LaidCard]:
