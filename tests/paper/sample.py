@@ -170,7 +170,7 @@ def card_leaf() -> PrintLeaf:
                     "Upright",
                     (
                         "Rest you have earned; help that asks for nothing back.",
-                        "A fixed point to steer by. The work is still yours.",
+                        "A fixed point to steer by. The work remains one's own.",
                     ),
                 ),
                 (
