@@ -40,6 +40,7 @@ def _portions(session: Session) -> Iterator[Callable[[], object]]:
     """Modules first, then what is made once: the rendering of a text and the names in it."""
     modules = dict.fromkeys((*OTHERS, *(module for module, _ in PAGES.values())))
     yield from (partial(import_module, module) for module in modules)
+    yield _weigh
     yield partial(_render, session)
 
 
@@ -47,3 +48,10 @@ def _render(session: Session) -> None:
     from binder.page.markup.markdown import to_html
 
     to_html("*Fetched* ahead.", link_cards=lambda words: session.linker.find(words, ""))
+
+
+def _weigh() -> None:
+    """Read the words that a question is weighed by."""
+    from binder.study.readings.touched import touched
+
+    touched("")

@@ -39,6 +39,7 @@ def _log(options: Any) -> int:
     from binder.study.kinds import LOG
     from binder.study.leaves import tabs
     from binder.study.readings import readings
+    from binder.study.readings.cautions import caution
     from binder.study.readings.laying import laid_from
     from binder.study.spreads.spreads import spread_called
 
@@ -63,6 +64,9 @@ def _log(options: Any) -> int:
     )
     print(f"Logged “{options.question}” in {binder.name}, {tab.name}: {cards}.")
     print(f"{dates.full_noted(at)}\n{uid}")
+    told = caution("", options.question)
+    if told:
+        print(told)
     shelf.close()
     return DONE
 

@@ -128,7 +128,8 @@ class PrintLeaf:
     `facts` are (label, value). `turned_up_note` says how often, as '7 times in 61 readings'.
     `handouts` are uids of pictures printed one a page behind the leaf, `beside` the notes that
     stand under single pages of them. `drawn` are the keys of the cards in the layout, `named`
-    those of cards in the lines about the title.
+    those of cards in the lines about the title. `caution` is what a reading
+    carries; one that is `urgent` stands before everything else.
     """
 
     uid: str
@@ -152,6 +153,8 @@ class PrintLeaf:
     beside: tuple[PrintBeside, ...] = ()
     drawn: tuple[str, ...] = ()
     named: tuple[str, ...] = ()
+    caution: str = ""
+    urgent: bool = False
 
 
 @dataclass(frozen=True, slots=True)

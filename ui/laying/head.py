@@ -31,6 +31,7 @@ from ui.kit.forms.day_line import DayLine
 from ui.kit.forms.field import GrowingField
 from ui.kit.forms.flow import Flow
 from ui.kit.forms.hints import Hint
+from ui.laying.care import Care
 from ui.look.theme import Look
 
 NAME_HINT = (
@@ -95,6 +96,7 @@ class Head(QWidget):
         )  # fmt: skip
         for field, name in named:
             field.setAccessibleName(name)
+        self.care = Care(look, self.question)
         self.hints = {name: Hint(look) for name in ("at", "question", "querent", "look_on")}
 
     def _make_rows(self) -> None:
@@ -118,6 +120,7 @@ class Head(QWidget):
         column.addSpacing(2)
         column.addWidget(self.question)
         column.addWidget(self.hints["question"])
+        column.addWidget(self.care)
         column.addSpacing(6)
         for flow in self._flows:
             column.addWidget(flow)
@@ -147,6 +150,8 @@ class Head(QWidget):
         self.when.changed.connect(self._dated)
         self.when.editingFinished.connect(self._refuse_date)
         self.question.textChanged.connect(lambda: self.hints["question"].say(""))
+        self.question.textChanged.connect(self._weigh_question)
+        self.topic.textChanged.connect(self._weigh_question)
         self.hints["question"].linkActivated.connect(self._ask_of_today)
         self.question.entered.connect(self.ended)
         self.querent.returnPressed.connect(self.ended)
@@ -180,6 +185,7 @@ class Head(QWidget):
     ) -> None:
         """Fill the fields; `now` tells what is still to come."""
         self._draft, self._now = draft, now
+        self.care.begin()
         self._fill_choices(spreads, decks, draft)
         self._look_chosen = True
         at = self._show_when(draft.at, now)
@@ -194,6 +200,7 @@ class Head(QWidget):
             hint.say("")
         self._dated()
         self._weigh_name()
+        self._weigh_question()
 
     def _show_when(self, text: str, now: datetime) -> date:
         """Show the moment of a draft; returns its day, or today where it could not be read yet."""
@@ -290,6 +297,9 @@ class Head(QWidget):
         if looks_like_a_name(querent):
             said.append(NAME_HINT.format(initials(querent)))
         self.hints["querent"].say(" ".join(said))
+
+    def _weigh_question(self) -> None:
+        self.care.weigh(self.topic.text(), self.question.toPlainText())
 
     def _ask_of_today(self, *_link: str) -> None:
         self.question.set_text(ASK_OF_TODAY)

@@ -10,68 +10,64 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-_WORD = re.compile(r"[^\W\d_]+(?:-[^\W\d_]+)*")
+from binder.study.readings.touched import touched
+
 _AGE = re.compile(
     r"\b(?:aged?(?: of)? (\d{1,2})|(\d{1,2})[- ]years?[- ]old|(\d{1,2})[- ]year[- ]olds)\b", re.I
 )
-_COURTS = re.compile(r"\bcourt cards?\b", re.I)
-"""The pages, knights, queens and kings, and no court of law."""
 UNDER_AGE = "under age"
 _SELF = frozenset({"", "self", "me", "myself", "i"})
 
 
 @dataclass(frozen=True, slots=True)
 class Area:
-    """A field in which cards are no counsel; `words` in a topic or question point to it."""
+    """A field in which cards are no counsel; `matter` is its name in `touched.MATTERS`.
+
+    What is `urgent` is said first and alone, and shown so that nobody can miss it.
+    """
 
     name: str
-    words: frozenset[str]
+    matter: str
     sentence: str
-
-
-def _area(name: str, words: str, sentence: str) -> Area:
-    return Area(name, frozenset(words.split()), sentence)
+    urgent: bool = False
 
 
 AREAS: tuple[Area, ...] = (
-    _area(
-        "danger",
-        "danger safety unsafe abuse violence violent threat threats threatened suicide suicidal"
-        " self-harm harm stalker stalking weapon assault assaulted rape overdose blackmail",
-        "If somebody is in danger, leave the cards and call your local emergency services, or"
-        " people trained to help.",
+    Area(
+        "self-harm", "self-harm",
+        "If you may harm yourself, or fear it of somebody, call the emergency number where you are,"
+        " now. Talk to someone you trust, or to a crisis line where you live. The cards can wait.",
+        urgent=True,
     ),
-    _area(
-        UNDER_AGE,
-        "child children kid kids baby toddler infant teenager teenagers teen teens underage"
-        " under-age schoolboy schoolgirl pupil grandchild grandchildren stepchild godchild",
-        "Where somebody under age is concerned, parents or guardians decide, and local law sets"
-        " the bounds.",
+    Area(
+        "danger", "violence",
+        "If you or somebody else is in danger, leave the cards and call the emergency number where"
+        " you are, now. Tell someone you trust, or people where you live who help in such need.",
+        urgent=True,
     ),
-    _area(
-        "health",
-        "health illness ill sick sickness disease doctor hospital diagnosis symptom symptoms"
-        " operation surgery medicine medication treatment therapy pregnancy pregnant cancer"
-        " depression anxiety addiction medicines medications tablets pills dose prescription"
-        " prescribed insulin antidepressants chemotherapy tumour tumor biopsy miscarriage dementia"
-        " psychiatrist doctors",
+    Area(
+        "health", "health",
         "Cards are no diagnosis; for body and mind a doctor or another licensed practitioner"
         " decides.",
     ),
-    _area(
-        "law",
-        "law legal court lawsuit lawyer solicitor custody divorce contract police tribunal visa"
-        " eviction tenancy lease probate sue sued suing arrest arrested prison bail lawyers"
-        " solicitors attorney asylum inheritance",
+    Area(
+        "law", "law",
         "Cards are no legal advice; ask somebody licensed to give it, and go by your local law.",
     ),
-    _area(
-        "money",
-        "money debt debts loan loans mortgage invest investment investments savings pension tax"
-        " taxes insurance bankruptcy gambling lottery shares afford bankrupt borrow crypto",
+    Area(
+        "money", "money",
         "Cards are no financial advice; ask a licensed adviser before you sign or spend.",
     ),
-)
+    Area(
+        UNDER_AGE, "under-age",
+        "Where somebody under age is concerned, parents or guardians decide, and local law sets"
+        " the bounds.",
+    ),
+    Area(
+        "other people", "others",
+        "Cards cannot say what somebody else feels, hides or will do; only they can tell you.",
+    ),
+)  # fmt: skip
 """The gravest first: a reading that touches several carries the first one's sentence."""
 
 CONSENT = (
@@ -88,10 +84,15 @@ ASK_FIRST = (
 
 
 def areas(*texts: str) -> list[Area]:
-    """The areas that the words of a topic or a question touch, the gravest first."""
-    said = {word.casefold() for text in texts for word in _WORD.findall(_COURTS.sub("", text))}
+    """The areas that a topic or a question touches, the gravest first."""
+    found = frozenset().union(*(touched(text) for text in texts))
     young = any(_is_young(match) for text in texts for match in _AGE.finditer(text))
-    return [a for a in AREAS if a.words & said or (young and a.name == UNDER_AGE)]
+    return [a for a in AREAS if a.matter in found or (young and a.name == UNDER_AGE)]
+
+
+def gravest(topic: str, question: str) -> Area | None:
+    """The area whose sentence a reading carries, if it touches any."""
+    return next(iter(areas(topic, question)), None)
 
 
 def _is_young(match: re.Match[str]) -> bool:
@@ -105,9 +106,9 @@ def for_another(querent: str) -> bool:
 
 
 def caution(topic: str, question: str = "", querent: str = "") -> str:
-    """What a reading carries at its foot: at most two sentences, or ''."""
-    touched = areas(topic, question)
-    sentences = [touched[0].sentence] if touched else []
+    """What a reading carries: what is said of its gravest area and of another's consent, or ''."""
+    area = gravest(topic, question)
+    sentences = [area.sentence] if area else []
     if for_another(querent):
         sentences.append(CONSENT)
     return " ".join(sentences)

@@ -1,12 +1,10 @@
 """The history of a leaf: kept small, read whole, brought back, and lost by nothing."""
 
-import time
-
 import pytest
 
 from binder.errors import CanMend
 from binder.page.compare import packed
-from binder.store.clock import new_uid
+from binder.store.clock import new_uid, now_ms
 from binder.store.file import create
 from binder.store.schema import Version
 from binder.study.leaves import history, leaves, tabs
@@ -52,9 +50,16 @@ def test_an_earlier_one_is_brought_back_as_a_new_version(binder, notes):
 TEXT = "The purse is heavy, and the road to the quay is longer than it looked in spring."
 
 
+def a_moment_later():
+    """Wait for the next millisecond, which is what uids and sittings are told apart by."""
+    before = now_ms()
+    while now_ms() == before:
+        pass
+
+
 def test_slips_put_right_within_a_sitting_make_no_version(binder, notes):
     uid = leaves.add_leaf(binder, notes, "A", TEXT)
-    time.sleep(0.002)  # a sitting begins after what it finds
+    a_moment_later()  # a sitting begins after what it finds
     sitting = new_uid()
     for said in (f"{TEXT} A", f"{TEXT} A jug", f"{TEXT} A jug.", f"{TEXT} The jugs."):
         leaves.write(binder, uid, title="A", text=said, sitting=sitting)
@@ -80,7 +85,7 @@ def test_many_words_taken_away_at_once_are_kept_in_any_sitting(binder, notes):
 def test_sittings_close_together_are_one(binder, notes):
     uid = leaves.add_leaf(binder, notes, "A", TEXT)
     for said in ("one", "two", "three"):
-        time.sleep(0.002)
+        a_moment_later()
         leaves.write(binder, uid, title="A", text=f"{TEXT} {said}", sitting=new_uid())
     assert texts(binder, uid) == [TEXT]
 

@@ -23,8 +23,8 @@ from binder.errors import RingboundError
 from binder.page.address import Scheme
 from binder.study import dates
 from binder.study.leaves.leaves import LeafView
-from binder.study.readings import lookbacks
-from binder.study.readings.cautions import caution, for_another
+from binder.study.readings import lookbacks, touched
+from binder.study.readings.cautions import caution, for_another, gravest
 from binder.study.readings.readings import ReadingView
 from ui.kit.clipboard import copied
 from ui.kit.dropped import no_documents
@@ -72,8 +72,10 @@ class ReadingPage(Page):
         self.expected_head, self.expected = self.head("What I expect"), Expected(look)
         self.expected_head.say("What I expect", "sure, and due")
         self.looked_head, self.looked = self.head("Looking back"), self._text("Looking back")
+        self.urgent = self.prose("Caution", role="list")
         self.caution = self.prose("Caution", role="caption")
         self.add(self.heading)
+        self.add(self.urgent, gap=6)
         self.add(self.standing, gap=6)
         self.add(self.cards, gap=12)
         self.add(self.notes_head, self.notes, self.text_head, self.text)
@@ -119,15 +121,31 @@ class ReadingPage(Page):
         self.photos.show_photos(view.binder, view.uid, reading.photos)
         self.photos_head.setVisible(not self.photos.isHidden())
         when = (reading.at, reading.zone)
+        self._show_caution(reading if touched.ready() else None)
         self._show_sky(reading, self._skies.get(when))
-        if when not in self._skies:
-            # Reckoning the Moon takes longer than all the rest.
-            self.put_off(self._reckon_sky(reading))
+        if when not in self._skies or not touched.ready():
+            # Reckoning the Moon, and the first question weighed, take longer than all the rest.
+            self.put_off(self._follow(reading))
 
-    def _reckon_sky(self, reading: ReadingView) -> Iterator[None]:
+    def _follow(self, reading: ReadingView) -> Iterator[None]:
+        self._show_caution(reading)
+        yield
         found = self._skies[reading.at, reading.zone] = _sky(reading)
         self._show_sky(reading, found)
         yield
+
+    def _show_caution(self, reading: ReadingView | None) -> None:
+        """What the reading carries: under its question where it is urgent, else at the foot."""
+        area = gravest(reading.topic, reading.question) if reading else None
+        told = caution(reading.topic, reading.question, reading.querent) if reading else ""
+        first = area.sentence if area and area.urgent else ""
+        for prose, html in (
+            (self.urgent, f"<p><b>{escape(first)}</b></p>" if first else ""),
+            (self.caution, _soft(told.removeprefix(first).strip())),
+        ):
+            prose.setVisible(bool(html))
+            if html or prose.html:
+                prose.show_html(html, ())
 
     def _show_sky(self, reading: ReadingView, known: Sky | None) -> None:
         """The sky of the reading's own moment; nothing where that cannot be reckoned."""
@@ -137,16 +155,13 @@ class ReadingPage(Page):
             self.sky.show_html(_sky_words(reading, known), ())
 
     def _fill_texts(self, view: LeafView, reading: ReadingView, marks: tuple[str, ...]) -> None:
-        told = caution(reading.topic, reading.question, reading.querent)
         for head, prose, html in (
             (self.notes_head, self.notes, self._notes(view, reading)),
             (self.text_head, self.text, self.rendered(view) if view.text.strip() else ""),
             (self.looked_head, self.looked, self._look_backs(view, reading)),
-            (None, self.caution, _soft(told)),
         ):
             prose.setVisible(bool(html))
-            if head is not None:
-                head.setVisible(bool(html))
+            head.setVisible(bool(html))
             if html or prose.html:
                 prose.show_html(html, marks)
 

@@ -329,3 +329,20 @@ def test_a_key_of_no_card_is_shown_by_its_words(printed, session, qtbot, look, c
     assert "wands-99 said it best" in page.looked.toPlainText()
     drawn = laid_cards(readings.reading(binder, uid), Photographs(course_shelf, {}))[5]
     assert (drawn.card.title, drawn.title, drawn.number) == ("wands-99", "wands-99", None)
+
+
+def test_danger_is_told_under_the_question_and_not_again_at_the_foot(
+    session, qtbot, look, course_shelf
+):
+    _, uid = log(course_shelf, question="He hit me last night. What now?", querent="M.")
+    page = opened(session, qtbot, look, uid)
+    assert "emergency number where you are" in page.urgent.toPlainText()
+    assert page.heading.y() < page.urgent.y() < page.cards.y()
+    assert page.caution.toPlainText() == CONSENT
+
+
+def test_what_is_not_urgent_stands_at_the_foot_alone(session, qtbot, look, course_shelf):
+    _, uid = log(course_shelf, question="Should I remortgage?")
+    page = opened(session, qtbot, look, uid)
+    assert not page.urgent.isVisible()
+    assert "no financial advice" in page.caution.toPlainText()

@@ -1,0 +1,76 @@
+"""How many of the questions in corpus/questions.tsv are weighed as they are labelled.
+
+The questions were written and labelled by hand by somebody who had not seen the rules: what they
+touch is judgement, from common practice and from memory. `also-ok=A or B` in a note names labels
+that count as right too.
+"""
+
+import csv
+import re
+from collections import Counter
+from pathlib import Path
+
+import pytest
+
+from binder.study.readings.cautions import areas
+
+QUESTIONS = Path(__file__).parent / "corpus" / "questions.tsv"
+LABELS = {
+    "self-harm": "danger",
+    "danger": "danger",
+    "health": "health",
+    "law": "law",
+    "money": "money",
+    "other people": "other-person",
+}
+LEAST = {"danger": 0.95, "health": 0.9, "law": 0.9, "money": 0.9, "other-person": 0.9}
+"""The least share of a label's questions that must be found."""
+NAGGING = 0.03
+"""The greatest share of ordinary questions that may carry a caution."""
+_ALSO = re.compile(r"also-ok=([^;]+)")
+
+
+def questions():
+    with QUESTIONS.open(encoding="utf-8", newline="") as lines:
+        return list(csv.DictReader(lines, delimiter="\t", quoting=csv.QUOTE_NONE))
+
+
+def accepted(row):
+    """The label sets that count as right, the row's own first."""
+    also = _ALSO.search(row["note"] or "")
+    named = [row["label"], *(also[1].split(" or ") if also else [])]
+    return [frozenset(one.strip().split("+")) - {"ordinary"} for one in named]
+
+
+def found(row):
+    return frozenset(LABELS[area.name] for area in areas(row["question"]) if area.name in LABELS)
+
+
+@pytest.mark.parametrize("label", LEAST)
+def test_grave_questions_are_found(label):
+    of = [row for row in questions() if label in row["label"].split("+")]
+    missed = [
+        row["question"] for row in of if label not in found(row) and found(row) not in accepted(row)
+    ]
+    assert len(of) - len(missed) >= LEAST[label] * len(of), missed
+
+
+def test_no_danger_goes_without_a_word():
+    grave = [row for row in questions() if "danger" in row["label"]]
+    assert [row["question"] for row in grave if not found(row)] == []
+
+
+def test_ordinary_questions_are_left_in_peace():
+    ordinary = [row for row in questions() if row["label"] == "ordinary"]
+    nagged = [
+        row["question"]
+        for row in ordinary
+        if areas(row["question"]) and found(row) not in accepted(row)
+    ]
+    assert len(nagged) <= NAGGING * len(ordinary), nagged
+
+
+def test_every_label_is_known():
+    labels = Counter(label for row in questions() for label in row["label"].split("+"))
+    assert set(labels) == {"ordinary", *LEAST}
+    assert sum(labels.values()) >= len(questions())
