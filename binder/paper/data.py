@@ -92,12 +92,14 @@ class SideBySide:
 
 @dataclass(frozen=True, slots=True)
 class TurnedUp:
-    """One reading a card turned up in; `verdict` as of an expectation, or 'waiting', or ''."""
+    """One reading a card turned up in; `verdict` is a mark as of an expectation, or 'mixed', or
+    'waiting', or ''; `ended` says it in words."""
 
     day: str
     title: str
     place: str
     verdict: str = ""
+    ended: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,6 +42,7 @@ def _month(line: MonthLine, photographs: Photographs) -> dict[str, Any]:
         "title": line.titled or (line.title if line.leaf_uid else ""),
         "said": line.line,
         "also": line.also,
-        "verdict": line.ended,
+        "verdict": line.verdict,
+        "ended": line.ended,
         "missed": line.state is State.MISSED,
     }

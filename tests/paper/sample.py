@@ -181,10 +181,10 @@ def card_leaf() -> PrintLeaf:
             ),
         ),
         turned_up=(
-            TurnedUp("22 Nov", "Move the workshop to the quay?", "Ahead", "waiting"),
-            TurnedUp("14 Oct", "The glaze order", "The matter", "partly"),
-            TurnedUp("30 Jul", "Asking Wren to teach", "Ahead", "came about"),
-            TurnedUp("9 Mar", "Cutting the stall hours", "Hopes, reversed", "did not"),
+            TurnedUp("22 Nov", "Move the workshop to the quay?", "Ahead", "waiting", "waiting"),
+            TurnedUp("14 Oct", "The glaze order", "The matter", "partly", "partly"),
+            TurnedUp("30 Jul", "Asking Wren to teach", "Ahead", "came about", "came about"),
+            TurnedUp("9 Mar", "Cutting the stall hours", "Hopes, reversed", "did not", "did not"),
         ),
         turned_up_note="7 times in 61 readings",
     )

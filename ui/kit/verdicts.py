@@ -5,10 +5,9 @@ from __future__ import annotations
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QPainter, QPainterPath, QPen
 
+from binder.study.readings.ended import MIXED, WAITING
 from binder.study.readings.lookbacks import Verdict
 from ui.look.theme import Theme
-
-WAITING = "waiting"
 
 
 def ink_of(verdict: str, theme: Theme) -> QColor:
@@ -28,6 +27,8 @@ def draw_mark(painter: QPainter, box: QRectF, verdict: str, theme: Theme) -> Non
     painter.setBrush(Qt.BrushStyle.NoBrush)
     if verdict == WAITING:
         dotted_ring(painter, box.center(), box.width() * 0.42, ink)
+    elif verdict == MIXED:
+        _half_disc(painter, box, ink)
     elif verdict == Verdict.UNKNOWN:
         font = QFont(theme.font("label", 600))
         font.setPixelSize(max(round(box.height() * 1.2), 8))
@@ -46,6 +47,16 @@ def dotted_ring(painter: QPainter, middle: QPointF, radius: float, ink: QColor) 
     painter.setPen(pen)
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawEllipse(middle, radius, radius)
+
+
+def _half_disc(painter: QPainter, box: QRectF, ink: QColor) -> None:
+    """Some of it did and some did not."""
+    radius = box.width() * 0.4
+    disc = QRectF(0, 0, 2 * radius, 2 * radius)
+    disc.moveCenter(box.center())
+    painter.drawEllipse(disc)
+    painter.setBrush(ink)
+    painter.drawChord(disc, 90 * 16, 180 * 16)
 
 
 def _stroke(verdict: str, box: QRectF) -> QPainterPath:

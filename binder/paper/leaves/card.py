@@ -13,6 +13,7 @@ from binder.study import dates
 from binder.study.cards import appearances, card_facts, words
 from binder.study.decks.decks import usual_titles
 from binder.study.leaves.leaves import LeafView
+from binder.study.readings import ended
 from binder.study.readings.discretion import Discretion
 from binder.study.sources import sources
 
@@ -54,4 +55,5 @@ def printed(of: Gathering, view: LeafView) -> PrintLeaf:
 def _turned_up(one: appearances.Appearance, discretion: Discretion) -> TurnedUp:
     place = f"{one.label}, reversed" if one.reversed else one.label
     title = discretion.title(one.title)
-    return TurnedUp(dates.short_year(one.day), title, place, appearances.verdict_of(one.verdicts))
+    mark, said = ended.verdict_of(one.verdicts), ended.ended_words(one.verdicts)
+    return TurnedUp(dates.short_year(one.day), title, place, mark, said)

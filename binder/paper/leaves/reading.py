@@ -22,7 +22,7 @@ from binder.paper.photographs import Photographs
 from binder.study import dates
 from binder.study.leaves.leaves import LeafView
 from binder.study.readings import readings
-from binder.study.readings.cautions import for_another, initials
+from binder.study.readings.cautions import for_another, gravest, initials
 from binder.study.readings.details import clarifying
 
 _LAYOUT_SIZE = (420.0, 420.0)
@@ -32,6 +32,7 @@ def printed(of: Gathering, view: LeafView) -> PrintLeaf:
     """The reading as it was laid, what was expected of it, and the looks back at it."""
     reading = of.discretion.reading(readings.reading(of.binder, view.uid))
     drawn = reading.shown != "list"
+    care = gravest(reading.topic, reading.question)
     return PrintLeaf(
         uid=view.uid,
         kind="reading",
@@ -56,6 +57,8 @@ def printed(of: Gathering, view: LeafView) -> PrintLeaf:
         ),
         drawn=tuple(dict.fromkeys(one.card for one in reading.laid)) if drawn else (),
         named=_named(of, view, reading),
+        caution=care.sentence if care else "",
+        urgent=bool(care and care.urgent),
     )
 
 

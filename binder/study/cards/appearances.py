@@ -72,18 +72,6 @@ def _appearance(
     return Appearance(binder_uid, uid, day, title, label, bool(turned), verdicts)
 
 
-def verdict_of(verdicts: tuple[str, ...]) -> str:
-    """One word for a reading's expectations: the common verdict, 'partly' when they differ,
-    'waiting' while any waits, '' when nothing was expected.
-    """
-    if not verdicts:
-        return ""
-    said = set(verdicts)
-    if "" in said:
-        return "waiting"
-    return said.pop() if len(said) == 1 else "partly"
-
-
 def note(times: int, of: int) -> str:
     """'7 times in 61 readings'."""
     if not times:

@@ -13,9 +13,9 @@ from binder.counting import counted
 from binder.page.markup.markdown import plain
 from binder.reckon.calendar import Draw, offered
 from binder.store.shelf import Shelf
-from binder.study.cards.appearances import verdict_of
 from binder.study.dates import MONTHS
 from binder.study.readings.discretion import PRIVATE_TITLE, Discretion
+from binder.study.readings.ended import ended_words, verdict_of
 
 LINE = 90
 """Letters of the impression shown beside a month's card."""
@@ -54,10 +54,10 @@ class MonthLine:
     """One line of the year sheet. `month` is '2026-12', `name` 'December'.
 
     `binder_uid` and `leaf_uid` are the reading to open, '' unless drawn, `title` what it is filed
-    as and `deck` the uid of the deck it was laid with, '' for none. `line` is the beginning
-    of the impression in plain words; `verdict` as `appearances.verdict_of` tells it, '' where
-    nothing was expected; `looked_back` whether a look back was written; `others` how many more
-    draws for the same month there are (the first made is shown).
+    as and `deck` the uid of the deck it was laid with, '' for none. `line` is the beginning of the
+    impression in plain words; `verdict` is the mark that `verdict_of` gives and `judged` the
+    words for it, both '' where nothing was expected; `looked_back` whether a look back was
+    written; `others` how many more draws for the same month there are (the first made is shown).
     """
 
     month: str
@@ -70,6 +70,7 @@ class MonthLine:
     cards: tuple[MonthCard, ...] = ()
     line: str = ""
     verdict: str = ""
+    judged: str = ""
     looked_back: bool = False
     others: int = 0
 
@@ -81,7 +82,7 @@ class MonthLine:
     @property
     def ended(self) -> str:
         """How the month came out: its verdict, 'looked back', or ''."""
-        return self.verdict or ("looked back" if self.looked_back else "")
+        return self.judged or ("looked back" if self.looked_back else "")
 
     @property
     def also(self) -> str:
@@ -150,11 +151,13 @@ def _drawn(
 ) -> MonthLine:  # fmt: skip
     if discretion.withheld(title):
         return MonthLine(month, _name(month), State.DRAWN, binder, leaf, PRIVATE_TITLE)
+    verdicts = () if said is None else tuple(said.split("|"))
     return MonthLine(
         month, _name(month), State.DRAWN, binder, leaf, discretion.title(title), deck,
         cards=tuple(_card(part) for part in (cards or "").split("\x1f") if part),
         line=first_line(discretion.text(text)),
-        verdict="" if said is None else verdict_of(tuple(said.split("|"))),
+        verdict=verdict_of(verdicts),
+        judged=ended_words(verdicts),
         looked_back=bool(looked),
     )  # fmt: skip
 

@@ -93,6 +93,10 @@ def test_a_month_shows_card_line_and_verdict(course_shelf, draw):
     lookbacks.look_back(binder, uid, "It did.")
     found = line(course_shelf, "2026-11")
     assert (found.verdict, found.looked_back) == ("came about", True)
+    sun = lookbacks.expect(binder, uid, "The sun shines.", 55, "2026-11-30")
+    assert line(course_shelf, "2026-11").ended == "one of two, one waiting"
+    lookbacks.judge(binder, sun, "did not")
+    assert line(course_shelf, "2026-11").ended == "one of two"
 
 
 def test_a_spread_for_the_month_shows_its_cards_in_order(course_shelf, draw):

@@ -13,9 +13,10 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from binder.counting import counted
 from binder.study.dates import MONTHS
+from binder.study.readings.ended import WAITING
 from binder.study.readings.lookbacks import Verdict
 from ui.kit.guard import painting
-from ui.kit.verdicts import WAITING, dotted_ring
+from ui.kit.verdicts import dotted_ring
 from ui.look.theme import Look
 
 MONTHS_SHOWN = 12

@@ -22,8 +22,8 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 from binder.counting import counted
 from binder.page.address import Scheme
 from binder.study import dates
-from binder.study.cards import appearances
 from binder.study.cards.appearances import Appearance
+from binder.study.readings import ended
 from ui.kit.guard import painting_row
 from ui.kit.lists.tall_list import AnyIndex, TallList, paint_ground
 from ui.kit.verdicts import draw_mark, ink_of
@@ -52,12 +52,14 @@ class AppearanceRow:
     place: str
     reversed: bool
     verdict: str
+    ended: str
+    """The verdict in words; `verdict` is its mark."""
 
     def spoken(self) -> str:
         """All of it, for those who hear it."""
         turned = "reversed" if self.reversed else "upright"
         return ", ".join(
-            w for w in (self.full_day, self.title, self.place, turned, self.verdict) if w
+            w for w in (self.full_day, self.title, self.place, turned, self.ended) if w
         )
 
 
@@ -70,7 +72,8 @@ def row_of(one: Appearance, today: date) -> AppearanceRow:
         one.title,
         one.label,
         one.reversed,
-        appearances.verdict_of(one.verdicts),
+        ended.verdict_of(one.verdicts),
+        ended.ended_words(one.verdicts),
     )
 
 
@@ -134,7 +137,7 @@ class TurnedUpDelegate(QStyledItemDelegate):
         self._columns = (
             max((label.horizontalAdvance(row.day) for row in rows), default=0) + 1,
             max((label.horizontalAdvance(_place(row)) for row in rows), default=0) + 1,
-            max((label.horizontalAdvance(row.verdict) for row in rows), default=0),
+            max((label.horizontalAdvance(row.ended) for row in rows), default=0),
             max((title.horizontalAdvance(row.title) for row in rows), default=0) + 1,
         )
 
@@ -181,7 +184,7 @@ class TurnedUpDelegate(QStyledItemDelegate):
         _words(painter, theme, "list", "ink", area, title_left, room, row.title)
         _words(painter, theme, "label", "inksoft", area, place_left, place, _place(row))
         if row.verdict:
-            self._verdict(painter, area, verdict_left, row.verdict)
+            self._verdict(painter, area, verdict_left, row)
 
     def _two_lines(self, painter: QPainter, area: QRect, row: AppearanceRow) -> None:
         theme = self._look.theme
@@ -194,14 +197,14 @@ class TurnedUpDelegate(QStyledItemDelegate):
         room = left - theme.px(10) - area.left()
         _words(painter, theme, "label", "inksoft", lower, area.left(), room, under)
         if row.verdict:
-            self._verdict(painter, lower, left, row.verdict)
+            self._verdict(painter, lower, left, row)
 
-    def _verdict(self, painter: QPainter, area: QRect, left: int, verdict: str) -> None:
-        theme = self._look.theme
+    def _verdict(self, painter: QPainter, area: QRect, left: int, row: AppearanceRow) -> None:
+        theme, verdict = self._look.theme, row.verdict
         size = theme.px(11)
         draw_mark(painter, QRectF(left, area.center().y() - size / 2, size, size), verdict, theme)
         colour = "red" if ink_of(verdict, theme) == theme["red"] else "ink"
-        _words(painter, theme, "label", colour, area, left + theme.px(18), area.width(), verdict)
+        _words(painter, theme, "label", colour, area, left + theme.px(18), area.width(), row.ended)
 
 
 def _place(row: AppearanceRow) -> str:

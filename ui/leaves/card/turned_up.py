@@ -11,6 +11,7 @@ from binder.page.address import Scheme
 from binder.study import dates
 from binder.study.cards import appearances
 from binder.study.cards.appearances import Appearance
+from binder.study.readings import ended
 from ui.kit.lists.tall_list import TallList
 from ui.kit.page.heads import SectionHead
 from ui.leaves.card.month_line import Dot, MonthLine
@@ -101,6 +102,4 @@ def _dot(one: Appearance) -> Dot:
     turned = ", reversed" if one.reversed else ""
     tip = f"{dates.written(one.day)}: {one.title} ({one.label}{turned})"
     day = date.fromisoformat(one.day[:10])
-    return Dot(
-        day, one.reversed, appearances.verdict_of(one.verdicts), Scheme.LEAF.to(one.leaf_uid), tip
-    )
+    return Dot(day, one.reversed, ended.verdict_of(one.verdicts), Scheme.LEAF.to(one.leaf_uid), tip)

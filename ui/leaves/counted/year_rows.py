@@ -122,7 +122,8 @@ class YearDelegate(QStyledItemDelegate):
         """The verdict at the right; says where the words between may end."""
         theme, said = self._look.theme, line.ended
         painter.setFont(theme.font("label"))
-        wide = QFontMetricsF(painter.font()).horizontalAdvance("came about") + theme.px(4)
+        wide = max(map(QFontMetricsF(painter.font()).horizontalAdvance, ("came about", said)))
+        wide += theme.px(4)
         narrow = area.width() < NARROW * theme.scale
         left = area.right() - (0 if narrow else wide)
         if not line.cards:

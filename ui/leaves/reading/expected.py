@@ -20,11 +20,12 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QAbstractButton, QMenu, QSizePolicy, QVBoxLayout, QWidget
 
 from binder.study import dates
+from binder.study.readings.ended import WAITING
 from binder.study.readings.lookbacks import Verdict
 from binder.study.readings.readings import ExpectationView
 from ui.kit.guard import painting
 from ui.kit.paint import focus_ring
-from ui.kit.verdicts import WAITING, draw_mark, ink_of
+from ui.kit.verdicts import draw_mark, ink_of
 from ui.look.theme import Look
 
 CHOICES = (
