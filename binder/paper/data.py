@@ -131,7 +131,8 @@ class PrintLeaf:
     `handouts` are uids of pictures printed one a page behind the leaf, `beside` the notes that
     stand under single pages of them. `drawn` are the keys of the cards in the layout, `named`
     those of cards in the lines about the title. `caution` is what a reading
-    carries; one that is `urgent` stands before everything else.
+    carries; one that is `urgent` stands before everything else. `unwritten` marks the leaf
+    of a card of which nothing is said yet: it is printed with lines to write on.
     """
 
     uid: str
@@ -157,6 +158,7 @@ class PrintLeaf:
     named: tuple[str, ...] = ()
     caution: str = ""
     urgent: bool = False
+    unwritten: bool = False
 
 
 @dataclass(frozen=True, slots=True)

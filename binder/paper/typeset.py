@@ -27,7 +27,7 @@ NO_PHOTOGRAPHS: Mapping[str, Photograph] = {}
 
 
 def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> bytes:
-    """The tab as a PDF. `blank_lines` adds lines for looking back to each reading leaf.
+    """The tab as a PDF. `blank_lines` adds lines to what is still to be written on by hand.
 
     CanMend if there is no leaf to print; OwnFault if the typesetter fails.
     """

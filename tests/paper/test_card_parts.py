@@ -42,6 +42,18 @@ def page_of(pdf, words):
     return pypdfium2.PdfDocument(pdf)[number].render(scale=3).to_pil().convert("RGB")
 
 
+def test_a_leaf_on_which_nothing_is_written_is_a_sheet_to_study_by(majors):
+    shelf, binder, tab, star = majors
+    by_hand = bare("Keywords, upright Keywords, reversed What I see Side by side Source, page")
+    printed_so = texts(printed(majors))
+    assert by_hand in printed_so[-1]
+    assert bare("Questions still open") in printed_so[-1]
+    unlined = typeset(gather(shelf, binder, tab), SHEET, blank_lines=False)
+    assert by_hand not in "".join(texts(unlined))
+    fields.write_field(binder, star, fields.KEYWORDS, "hope")
+    assert by_hand not in "".join(texts(printed(majors)))
+
+
 def test_all_parts_are_printed(majors):
     shelf, binder, _, star = majors
     fields.write_field(binder, star, fields.KEYWORDS, "hope, *rest*")
@@ -59,8 +71,9 @@ def test_all_parts_are_printed(majors):
 
 
 def test_nothing_is_printed_of_empty_fields(majors):
+    fields.write_field(majors[1], majors[3], fields.QUESTIONS, "Who pours?")
     said = "".join(texts(printed(majors)))
-    for words in ("Keywords", "In the picture", "Still open"):
+    for words in ("Keywords", "In the picture", "Side by side"):
         assert bare(words) not in said
 
 

@@ -109,7 +109,7 @@ class Proof(QWidget):
         self.citing = self._combo("Notes and sources", CITING, "house")
         self.two_sided = QCheckBox("Both sides")
         self.two_sided.setChecked(True)
-        self.lines = QCheckBox("Lines for looking back")
+        self.lines = QCheckBox("Lines to write on")
         self.lines.setChecked(True)
         self.newest_first = QCheckBox("Newest first")
         self.newest_first.setToolTip("Else oldest first: new pages go behind those filed on paper")

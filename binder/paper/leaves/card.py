@@ -47,6 +47,7 @@ def printed(of: Gathering, view: LeafView) -> PrintLeaf:
         parts=tuple(parts),
         facts=card_facts.strip(known, titles),
         side_by_side=side_by_side(table, discretion),
+        unwritten=not body and not table.sources and not any(part.own for part in parts),
         turned_up=tuple(_turned_up(one, discretion) for one in seen),
         turned_up_note=appearances.note(len(seen), appearances.readings_count(shelf)),
     )
