@@ -51,6 +51,7 @@ class Candidate:
         self._before: str | None = None
         self._words: list[str] | None = None
         self._cues: list[str] | None = None
+        self._opens: bool | None = None
 
     @property
     def before(self) -> str:
@@ -71,7 +72,9 @@ class Candidate:
     @property
     def opens(self) -> bool:
         """Whether a sentence, line, list item or cell opens here."""
-        return opening(self.before)
+        if self._opens is None:
+            self._opens = opening(self.before)
+        return self._opens
 
     @property
     def cues(self) -> list[str]:

@@ -158,11 +158,11 @@ NOTHING_MORE = re.compile(r"[*_'’\"”)]*[ ]*(?:[.?!…]|\||\n[ ]*(?:\n|[-*+|#
 """The sentence, line or cell ends here."""
 
 CARD_LEAD = re.compile(
-    r"(?:(\w+) )?\b(?:cards?|spread|draw|reading|pull|reversed|upright)\b"
+    r"\b(?:cards?|spread|draw|reading|pull|reversed|upright)\b"
     r"[^.!?:;\n]{0,30}:[ *_]*(?:the )?$",
     re.IGNORECASE,
 )
-"""'Card for May:'; its group says what else the card may be: 'birthday card:'."""
+"""'Card for May:'."""
 
 DRAWN_LIST = re.compile(
     r"\b(?:drew|drawn|pulled|dealt|laid)\b[^.!?:;\n]{0,40}:[ *_]*(?:the )?$", re.IGNORECASE

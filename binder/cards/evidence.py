@@ -2,6 +2,7 @@
 
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
+from functools import cached_property
 
 from binder.cards import clues, numbered
 from binder.cards.around import REACH, Candidate, Grade, Kind, narrow
@@ -21,8 +22,7 @@ def accepted(candidates: Sequence[Candidate]) -> Iterator[Candidate]:
     grades = [grade(each) for each in candidates]
     _lift_by_company(candidates, grades)
     graded = list(zip(candidates, grades, strict=True))
-    sure = [each for each, worth in graded if worth is Grade.SURE]
-    known = _Known(sure)
+    known = _Known(graded)
     last = -REACH
     for each, worth in graded:
         at_hand = each.kind is not Kind.CODE and each.start - last < REACH
@@ -35,11 +35,20 @@ def accepted(candidates: Sequence[Candidate]) -> Iterator[Candidate]:
 class _Known:
     """Where cards are surely named, and whether any is by its code."""
 
-    def __init__(self, sure: Sequence[Candidate]) -> None:
-        self._coded = any(each.kind is Kind.CODE for each in sure)
-        self._places: dict[str, list[int]] = {}
-        for each in sure:
-            self._places.setdefault(each.key, []).append(each.start)
+    def __init__(self, graded: Sequence[tuple[Candidate, Grade]]) -> None:
+        self._graded = graded
+
+    @cached_property
+    def _coded(self) -> bool:
+        return any(each.kind is Kind.CODE and worth is Grade.SURE for each, worth in self._graded)
+
+    @cached_property
+    def _places(self) -> dict[str, list[int]]:
+        places: dict[str, list[int]] = {}
+        for each, worth in self._graded:
+            if worth is Grade.SURE:
+                places.setdefault(each.key, []).append(each.start)
+        return places
 
     def near(self, each: Candidate) -> bool:
         """Whether the card is surely named just before or after; for a code, any code."""
@@ -107,10 +116,9 @@ def _said_as_card(each: Candidate) -> bool:
 
 def _drawn(each: Candidate) -> bool:
     """'I drew the hermit this morning': drawn, and nothing said that one says of a drawing."""
-    after = each.after
-    if not (clues.NOTHING_MORE.match(after) or clues.WHEN_DRAWN.match(after)):
+    if not each.drawn:
         return False
-    return each.drawn
+    return bool(clues.NOTHING_MORE.match(each.after) or clues.WHEN_DRAWN.match(each.after))
 
 
 def _always_got(each: Candidate) -> bool:
@@ -134,6 +142,8 @@ def _asked_got(each: Candidate) -> bool:
 
 def _letter_for(each: Candidate) -> bool:
     """'D for the devil'."""
+    if each.cues[-1:] != ["for"]:
+        return False
     letter = clues.LETTER_FOR.search(each.before)
     return letter is not None and letter[1].lower() == _bare(each)[0]
 
@@ -145,16 +155,16 @@ def _bare(each: Candidate) -> str:
 
 def _card_before(each: Candidate) -> bool:
     """'my card for the month is' and the like."""
-    cues = each.cues
-    at = next((at for at in reversed(range(len(cues))) if _weighs(cues[at])), -1)
-    if at >= 0 and cues[at] in clues.CARD_WORDS:
-        return at == 0 or cues[at - 1] not in clues.OTHER_CARDS
+    cues = list(each.cues)
+    while cues and cues[-1] in clues.AFTER_CARD_WORDS:
+        cues.pop()
+    if cues and cues[-1] in clues.CARD_WORDS:
+        return clues.OTHER_CARDS.isdisjoint(cues[-2:-1])
     lead = clues.CARD_LEAD.search(each.before) if each.after_colon else None
-    return lead is not None and (lead[1] or "").lower() not in clues.OTHER_CARDS
-
-
-def _weighs(word: str) -> bool:
-    return word not in clues.AFTER_CARD_WORDS
+    if lead is None:
+        return False
+    kind = each.before[: lead.start()].lower().split()[-1:]
+    return clues.OTHER_CARDS.isdisjoint(kind)
 
 
 def _small_letters(each: Candidate) -> Grade:
@@ -174,7 +184,7 @@ def _small_letters(each: Candidate) -> Grade:
 
 def _again(each: Candidate) -> bool:
     """'The devil again!'; the sun and the moon are so often."""
-    return each.key not in _SKY and each.opens and clues.AGAIN.match(each.after) is not None
+    return each.key not in _SKY and clues.AGAIN.match(each.after) is not None and each.opens
 
 
 def _among_them(each: Candidate) -> bool:
@@ -286,6 +296,8 @@ def _of_before(cues: Sequence[str]) -> bool:
 def _lift_by_company(candidates: Sequence[Candidate], grades: list[Grade]) -> None:
     """Raise what stands in one list with a sure card to sure."""
     for run in _runs(candidates, grades):
+        if len(run) < 2:
+            continue
         sure = any(grades[at] is Grade.SURE for at in run)
         if sure or _list_of_codes(candidates, run) or _list_drawn(candidates, run):
             for at in run:
@@ -327,7 +339,7 @@ def _list_of_codes(candidates: Sequence[Candidate], run: Sequence[int]) -> bool:
 
 def _list_drawn(candidates: Sequence[Candidate], run: Sequence[int]) -> bool:
     """'I drew the devil, the star and the sun', but not only what one draws in the sky."""
-    if len(run) < 2 or not candidates[run[0]].drawn:
+    if not candidates[run[0]].drawn:
         return False
     return any(candidates[at].key not in _SKY for at in run)
 

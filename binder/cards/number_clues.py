@@ -48,9 +48,6 @@ IN_A_BOOK = re.compile(
 )
 """'the page of cups in a catalogue'."""
 
-DIAL_BEFORE = re.compile(
-    r"\b(?:clock|dial|sundial|gauge)\b[^:;,.!?\n]{0,20}$|\bstruck $", re.IGNORECASE
-)
 DIAL_AFTER = re.compile(r"[ \n]on[ \n]the[ \n](?:\w+[ \n])?(?:dial|clock|sundial|gauge)\b")
 """'the clock struck XII', 'XII on the dial'."""
 
@@ -100,6 +97,7 @@ SHORT_LABELS = _set(
     " p pp op para par app tab"
 )
 """The same cut short, with a point."""
+CLOCKS = _set("clock dial sundial gauge struck")
 OWNERS = _set("a an his her their your its our")
 SPOKEN = _set("says said saying marked stamped lettered scrawled dated")
 COMMON_SUITS = ("cups", "coins", "hearts", "clubs", "spades", "diamonds", "discs", "disks")

@@ -41,20 +41,22 @@ def _labels(word: str) -> bool:
 
 def _in_a_range(each: Candidate) -> bool:
     """'I to V'."""
-    return bool(
-        number_clues.RANGE_AHEAD.match(each.after) or number_clues.RANGE_BEHIND.search(each.before)
-    )
+    if number_clues.RANGE_AHEAD.match(each.after):
+        return True
+    joined = each.before.endswith((" to ", " to the ", "–"))
+    return joined and number_clues.RANGE_BEHIND.search(each.before) is not None
 
 
 def _on_a_dial(each: Candidate) -> bool:
     """'the clock struck XII', 'XII on the old dial'."""
-    before, after = each.before, each.after
-    return bool(number_clues.DIAL_BEFORE.search(before) or number_clues.DIAL_AFTER.match(after))
+    if not number_clues.CLOCKS.isdisjoint(each.cues[-3:]):
+        return True
+    return number_clues.DIAL_AFTER.match(each.after) is not None
 
 
 def _heads_a_section(each: Candidate) -> bool:
     """'II. Before the reading'."""
-    return each.opens and number_clues.HEADING_AFTER.match(each.after) is not None
+    return number_clues.HEADING_AFTER.match(each.after) is not None and each.opens
 
 
 def _owned_or_spoken(each: Candidate) -> bool:
