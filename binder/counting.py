@@ -33,6 +33,11 @@ def spelled(number: int) -> str:
     return _SPELLED[number] if number < len(_SPELLED) else str(number)
 
 
+def times(count: int) -> str:
+    """'never', 'once', 'twice', 'three times', '13 times'."""
+    return ("never", "once", "twice")[count] if count < 3 else f"{spelled(count)} times"
+
+
 def spelled_out(number: int, one: str, many: str = "") -> str:
     """'one card', 'three places', '13 cards'."""
     return f"{spelled(number)} {noun_for(number, one, many)}"

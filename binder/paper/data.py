@@ -127,7 +127,7 @@ class PrintLeaf:
     title, where that is '') stand in the contents. `svg` is the layout when there are `placed`
     cards, else the face of the card: its viewBox counts 100 units to the width of one card.
     Where several pictures of a card are shown, `faces` are all of them, `svg` the first.
-    `facts` are (label, value). `turned_up_note` says how often, as '7 times in 61 readings'.
+    `facts` are (label, value). `turned_up_note` says how often, as 'seven times in 61 readings'.
     `handouts` are uids of pictures printed one a page behind the leaf, `beside` the notes that
     stand under single pages of them. `drawn` are the keys of the cards in the layout, `named`
     those of cards in the lines about the title. `caution` is what a reading

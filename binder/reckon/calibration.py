@@ -46,8 +46,8 @@ Record = Mapping[int, Outcomes]
 class Bin(NamedTuple):
     """Statements of about one sureness: from `low` per cent to below `high` (100 included).
 
-    `sure` is their mean sureness, 0 to 1, and `interval` where the share that comes about may
-    well lie in the long run (95 in 100).
+    `sure` is their mean sureness, 0 to 1, and `interval` the chances that fit their
+    count (`chance.wilson`, 95 in 100).
     """
 
     low: int

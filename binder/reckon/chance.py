@@ -11,7 +11,7 @@ Z95 = 1.959963984540054
 
 
 class Interval(NamedTuple):
-    """Where a share, 0 to 1, may well lie."""
+    """The chances, 0 to 1, that a count does not speak against."""
 
     low: float
     high: float
@@ -22,7 +22,10 @@ class Interval(NamedTuple):
 
 
 def wilson(hits: float, of: int, z: float = Z95) -> Interval | None:
-    """The score interval for a share of `hits` in `of` cases; None when there are no cases.
+    """The score interval for `hits` in `of` cases; None when there are no cases.
+
+    It holds every chance under which a count as far from what is expected is no rarer than about
+    one in twenty. It says nothing of where other counts would lie.
 
     E. B. Wilson, Probable inference, the law of succession, and statistical inference, JASA 22
     (1927) 209-212, without correction for continuity. Hits may be counted in halves: outcomes of

@@ -150,7 +150,12 @@ def _from_new(_: None, time: Any) -> float:
 
 
 def moon_words(of: Sky) -> str:
-    """'Waxing gibbous Moon, 10 days old, 79% lit'; a new or full Moon is called so."""
+    """'Waxing gibbous Moon, 10 days old, 79% lit'; a full Moon is called so.
+
+    A new Moon has no age to tell: by its name it may still be a day or two before it.
+    """
+    if of.phase == "new":
+        return "New Moon"
     days = int(of.age + 0.5)
     name = f"{of.phase.capitalize()} Moon"
     if "quarter" in of.phase:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from binder.counting import counted
+from binder.counting import counted, times
 from binder.reckon.calibration import Bin, Outcomes, Record, always, mean_sure, score, total
 from binder.reckon.chance import Interval, wilson
 
@@ -11,18 +11,22 @@ FEW = 10
 (for 5 of 10, from 24 to 76 in 100). The bound is our own choice.
 """
 
+SHADED = (
+    "Shaded: the chances that fit such a count (Wilson’s interval; of 100 made like it, about 95"
+    " hold the true chance). Stroke: what I said. Hollow: few."
+)
+"""What the picture of a group's interval shows. E. B. Wilson 1927 (see `chance.wilson`); that about
+95 of 100 do, on average over all chances: L. D. Brown, T. T. Cai and A. DasGupta, Interval
+estimation for a binomial proportion, Statistical Science 16 (2001) 101-133.
+"""
+
 TOO_FEW = "With so few cases nothing can be said yet."
 
 HALVES = "“Partly” counts one half; what could not be told or was let go is left out."
 
 
-def times(count: int) -> str:
-    """'never', 'once', 'twice', '3 times'."""
-    return ("never", "once", "twice")[count] if count < 3 else f"{count} times"
-
-
 def came_words(out: Outcomes) -> str:
-    """'it came about 19 times of 29', 'it came about 17 times and partly 4 times, of 29'."""
+    """'it came about 19 times of 29', 'it came about 17 times and partly four times, of 29'."""
     if out.cases == 1:
         came = "came about" if out.came else "did not come about"
         return f"it {'came about partly' if out.partly else came} the one time"
@@ -81,6 +85,13 @@ def range_words(interval: Interval) -> str:
     return f"between {interval.low * 100:.0f} and {interval.high * 100:.0f} in 100"
 
 
+def fits_words(interval: Interval) -> str:
+    """What a score interval says of a count: under a chance outside it, a count so far off would
+    come less than about once in twenty (Wilson 1927; how nearly, Brown, Cai and DasGupta 2001).
+    """
+    return f"Any chance {range_words(interval)} fits this count."
+
+
 def record_words(record: Record) -> tuple[str, ...]:
     """What can be said of a whole record: a sentence when cases are few, else four."""
     out, sure = total(record), mean_sure(record)
@@ -92,7 +103,7 @@ def record_words(record: Record) -> tuple[str, ...]:
         return (said, TOO_FEW)
     return (
         said,
-        f"In the long run that may be {range_words(interval)}.",
+        fits_words(interval),
         bears(out, sure, interval),
         score_words(record),
     )
@@ -117,13 +128,14 @@ def score_words(record: Record) -> str:
 def groups_words(groups: int, apart: int) -> str:
     """A word of warning beside a list of groups; `apart` of them lie outside their range.
 
-    Of true shares, an interval of 95 in 100 misses one in twenty by chance alone.
+    An interval of 95 in 100 misses the true chance about once in twenty, so that many groups are
+    to be expected there though every one of them came about just as often as was said.
     """
     if groups < 2:
         return ""
-    expected = "one or so" if groups < 30 else f"about {groups / 20:.0f}"
     found = {0: "none does", 1: "one does"}.get(apart, f"{apart} do")
     return (
-        f"Of {groups} groups, chance alone may put {expected} outside what was said; here {found}. "
+        f"Were I right about all of these {groups} groups, chance would still put about one in "
+        f"twenty outside its range, {groups / 20:.1f} of {groups} on average; here {found}. "
         "A single group that stands out proves nothing."
     )

@@ -147,7 +147,7 @@ def card_leaf() -> PrintLeaf:
         title="The Star",
         over="XVII, Major Arcana",
         svg=face(),
-        facts=(("Element", "Air"), ("Number", "17, so 8"), ("Sky", "Aquarius")),
+        facts=(("Element", "Air"), ("Number", "17 (1 + 7 = 8)"), ("Sky", "Aquarius")),
         parts=(
             Part(
                 "Own words",

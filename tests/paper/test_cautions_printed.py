@@ -5,7 +5,7 @@ import io
 import pypdf
 
 from binder.cards.spreads import spread
-from binder.paper.gather import gather
+from binder.paper.leaves.gather import gather
 from binder.paper.sheets import Sheet
 from binder.paper.typeset import typeset
 from binder.study.leaves import tabs

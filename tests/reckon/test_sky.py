@@ -75,7 +75,9 @@ def test_words():
 @pytest.mark.parametrize(
     ("phase", "age", "lit", "words"),
     [
-        ("new", 0.6, 0.003, "New Moon, a day old, 0% lit"),
+        ("new", 0.6, 0.003, "New Moon"),
+        ("new", 29.4, 0.002, "New Moon"),
+        ("waxing crescent", 1.4, 0.02, "Waxing crescent Moon, a day old, 2% lit"),
         ("full", 14.8, 0.998, "Full Moon, 15 days old, 100% lit"),
         ("first quarter", 7.2, 0.5, "Moon in its first quarter, 7 days old, 50% lit"),
     ],
@@ -92,6 +94,12 @@ def test_what_is_said_hangs_together(at):
     assert found.sun == pytest.approx(sky.SIGNS.index(found.sign) * 30 + found.degree)
     assert (found.decan - 1) * 10 <= found.degree < found.decan * 10
     assert found == sky.sky(at.astimezone(timezone(timedelta(hours=9))))
+
+
+@given(MOMENTS)
+def test_no_new_moon_is_called_old(at):
+    found = sky.sky(at)
+    assert ("old" in sky.moon_words(found)) == (found.phase != "new")
 
 
 @given(MOMENTS)

@@ -1,13 +1,16 @@
 """Words that keep to what the numbers bear."""
 
 import re
+from math import sqrt
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from binder.counting import times
 from binder.reckon import calibration, wording
 from binder.reckon.calibration import Outcomes
+from binder.reckon.chance import wilson
 
 
 def only_bin(record):
@@ -25,7 +28,7 @@ def only_bin(record):
         ),
         (
             {80: Outcomes(20, 4, 5)},
-            "When I said 80% or more, it came about 20 times and partly 4 times, of 29."
+            "When I said 80% or more, it came about 20 times and partly four times, of 29."
             " That fits what I said, as far as these cases go.",
         ),
         (
@@ -40,7 +43,7 @@ def only_bin(record):
         ),
         (
             {10: Outcomes(12, 0, 0)},
-            "When I said less than 20%, it came about 12 times of 12."
+            "When I said less than 20%, it came about twelve times of 12."
             " That is more often than I said.",
         ),
     ],
@@ -61,6 +64,26 @@ def test_a_single_case_is_not_counted(out, words):
     assert wording.came_words(out) == words
 
 
+@pytest.mark.parametrize(("count", "words"), [(0, "never"), (1, "once"), (2, "twice"),
+                                              (3, "three times"), (12, "twelve times"),
+                                              (13, "13 times")])  # fmt: skip
+def test_times_are_written_alike(count, words):
+    assert times(count) == words
+
+
+@pytest.mark.parametrize(("hits", "of"), [(19, 29), (5, 10), (1, 12), (30, 40)])
+def test_a_chance_that_fits_does_not_make_the_count_surprising(hits, of):
+    """Wilson 1927: the interval's ends are the chances from which the count lies just 1.96
+    standard deviations; shares of other counts are another thing."""
+    for chance in wilson(hits, of):
+        assert abs(hits / of - chance) == pytest.approx(1.959964 * sqrt(chance * (1 - chance) / of))
+
+
+def test_what_is_shaded_is_told_as_what_it_is():
+    assert "such shares would lie" not in wording.SHADED
+    assert "about 95 hold the true chance" in wording.SHADED
+
+
 def test_nothing_judged():
     assert wording.record_words({}) == ("Nothing has been judged yet.",)
     assert wording.score_words({}) == ""
@@ -75,7 +98,7 @@ def test_a_whole_record():
     """19 of 29 is 66 in 100; the score interval by scipy is 0.473 to 0.801."""
     said = wording.record_words({85: Outcomes(19, 0, 10)})
     assert said[0] == "On average I said 85%, and it came about 19 times of 29."
-    assert said[1] == "In the long run that may be between 47 and 80 in 100."
+    assert said[1] == "Any chance between 47 and 80 in 100 fits this count."
     assert said[2] == "That is less often than I said."
     assert said[3].startswith("Brier score 0.26 (0 is best); saying 50% each time would score 0.25")
 
@@ -94,8 +117,9 @@ def test_no_conclusion_without_enough_cases(record):
     ("groups", "apart", "words"),
     [
         (1, 0, ""),
-        (8, 1, "Of 8 groups, chance alone may put one or so outside what was said; here one does."),
-        (78, 6, "chance alone may put about 4 outside what was said; here 6 do."),
+        (2, 0, "about one in twenty outside its range, 0.1 of 2 on average; here none does."),
+        (8, 1, "about one in twenty outside its range, 0.4 of 8 on average; here one does."),
+        (78, 6, "about one in twenty outside its range, 3.9 of 78 on average; here 6 do."),
     ],
 )
 def test_many_groups_carry_a_warning(groups, apart, words):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from peewee import fn
 
 from binder.cards.facts import Card
-from binder.counting import counted
+from binder.counting import counted, times
 from binder.store.schema import Leaf, Placed, Reading, Tab
 from binder.store.shelf import Shelf
 from binder.study.kinds import LeafKind
@@ -56,13 +56,13 @@ def of_card(shelf: Shelf, card: Card | str, limit: int | None = None) -> list[Ap
 
 def count(shelf: Shelf, card: str) -> int:
     """How many times a card turned up in the readings of all binders."""
-    times = (
+    lay = (
         Placed.select(fn.COUNT(Placed.id))
         .join(Leaf)
         .join(Tab)
         .where((Placed.card == card) & Leaf.aside.is_null() & Tab.aside.is_null())
     )
-    return sum(int(binder.value(times.clone())) for binder in shelf.binders)
+    return sum(int(binder.value(lay.clone())) for binder in shelf.binders)
 
 
 def _appearance(
@@ -72,11 +72,9 @@ def _appearance(
     return Appearance(binder_uid, uid, day, title, label, bool(turned), verdicts)
 
 
-def note(times: int, of: int) -> str:
-    """'7 times in 61 readings'."""
-    if not times:
-        return ""
-    return f"{'once' if times == 1 else f'{times} times'} in {counted(of, 'reading')}"
+def note(seen: int, of: int) -> str:
+    """'seven times in 61 readings', 'once in 71 readings'."""
+    return f"{times(seen)} in {counted(of, 'reading')}" if seen else ""
 
 
 def readings_count(shelf: Shelf) -> int:

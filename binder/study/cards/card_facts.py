@@ -12,6 +12,9 @@ _TRIGONS = {
     "Water": ("Cancer", "Scorpio", "Pisces"),
 }
 """The four trigons of the signs (W. Lilly, Christian Astrology, 1647, book I; from memory)."""
+_COURTS = ("page", "knight", "queen", "king")
+_SPAN = "Sky, by the Golden Dawn"
+"""Schools differ about the courts, so theirs is named (Liber LXXVIII, The Equinox I:8, 1912)."""
 _SIGNS = {sign: element for element, signs in _TRIGONS.items() for sign in signs}
 
 
@@ -56,7 +59,7 @@ def strip(card: Card, titles: DeckTitles = STANDARD) -> tuple[tuple[str, str], .
         ("Element", element(card)),
         ("Number", _number(card, titles)),
         ("Suit", titles.suit(card.suit) if card.suit else ""),
-        ("Sky", card.sky),
+        (_SPAN if card.rank in _COURTS else "Sky", card.sky),
     )
     return tuple((label, value) for label, value in facts if value)
 
@@ -68,4 +71,6 @@ def _number(card: Card, titles: DeckTitles) -> str:
         return titles.ranks[card.number - 1]
     number = titles.number(card.key)
     reduced = digit_sum(number)
-    return str(number) if reduced == number else f"{number}, so {reduced}"
+    if reduced == number:
+        return str(number)
+    return f"{number} ({' + '.join(str(number))} = {reduced})"

@@ -77,7 +77,7 @@ class Group:
 
     @property
     def interval(self) -> Interval | None:
-        """Where the share that comes about may well lie; None of none."""
+        """The chances that fit the count; None of none."""
         return wilson(self.out.hits, self.out.cases)
 
     @property

@@ -9,6 +9,7 @@ from typing import Any
 
 from peewee import fn
 
+from binder.counting import times
 from binder.errors import CanMend
 from binder.reckon.calendar import ASKED_FOR, Draw
 from binder.store.clock import now
@@ -232,7 +233,7 @@ def told(look_on: str, state: str, put_off: int, today: date) -> str:
         return ""
     on, later = day_of(look_on), ""
     if put_off:
-        later = f", asked for again later{'' if put_off == 1 else f' {put_off} times'}"
+        later = f", asked for again later{'' if put_off == 1 else f' {times(put_off)}'}"
     if on > today:
         return f"Look back on {written(on)}{later}."
     since = "today" if on == today else f"since {written(on)}"

@@ -193,7 +193,9 @@ def _of_leaf(leaf: _CardLeaf, titles: DeckTitles) -> Iterator[Question]:
             yield made(Direction.KEYWORD, way, asks, says=meaning, turns=keys)
     if _title_is_news(card, title):
         yield made(Direction.TITLE, "", "What is it called?", _numbered(card, titles))
-    strips = [f"{label}: {value}" for label, value in strip(card) if label in ("Element", "Sky")]
+    strips = [
+        f"{label}: {value}" for label, value in strip(card) if label.startswith(("Element", "Sky"))
+    ]
     if strips:
         yield made(Direction.SKY, "", "What does it answer to?", says="\n".join(strips))
 

@@ -27,8 +27,9 @@ def test_a_planet_has_none_and_an_element_is_itself():
 
 def test_what_the_strip_says():
     assert card_facts.strip(card("major-17")) == (
-        ("Element", "Air"), ("Number", "17, so 8"), ("Sky", "Aquarius"),
+        ("Element", "Air"), ("Number", "17 (1 + 7 = 8)"), ("Sky", "Aquarius"),
     )  # fmt: skip
+    assert card_facts.strip(card("major-19"))[0] == ("Number", "19 (1 + 9 = 10)")
     assert card_facts.strip(card("wands-12"))[1:3] == (("Number", "Knight"), ("Suit", "Wands"))
 
 
@@ -56,3 +57,11 @@ def test_an_extra_card_has_neither_number_nor_sky():
 def test_digits_are_added_once(number, reduced):
     """Nineteen gives ten and is not reduced further (common practice)."""
     assert card_facts.digit_sum(number) == reduced
+
+
+def test_the_sky_of_courts_is_told_as_one_schools():
+    """Liber LXXVIII, The Equinox I:8, 1912; other schools give knights and kings otherwise."""
+    assert card_facts.strip(card("wands-14"))[-1] == (
+        "Sky, by the Golden Dawn", "20° Cancer to 20° Leo",
+    )  # fmt: skip
+    assert card_facts.strip(card("wands-02"))[-1] == ("Sky", "Mars in Aries")

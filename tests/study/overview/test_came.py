@@ -138,5 +138,5 @@ def test_words_keep_to_what_the_numbers_bear(course_shelf, log):
     more = came(course_shelf)
     assert more.whole.apart
     assert "That is less often than I said." in more.whole.words()
-    assert "of 3 groups" in more.warning(By.CARD).casefold()
+    assert "all of these 3 groups" in more.warning(By.CARD)
     assert more.warning(By.SPREAD) == ""

@@ -100,7 +100,7 @@ def test_midnight_is_an_hour_and_a_day_alone_has_none():
         ("", "", 0, ""),
         ("2026-12-12", "", 0, "Look back on 12 December 2026."),
         ("2026-12-12", "", 1, "Look back on 12 December 2026, asked for again later."),
-        ("2026-12-12", "", 3, "Look back on 12 December 2026, asked for again later 3 times."),
+        ("2026-12-12", "", 3, "Look back on 12 December 2026, asked for again later three times."),
         ("2026-11-25", "", 0, "A look back is due today."),
         ("2026-11-20", "", 1, "A look back is due since 20 November 2026, asked for again later."),
         ("2026-12-12", lookbacks.LET_GO, 2, "The look back was let go."),

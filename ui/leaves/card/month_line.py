@@ -11,7 +11,7 @@ from PySide6.QtCore import QEvent, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QHelpEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
-from binder.counting import counted
+from binder.counting import times
 from binder.study.dates import MONTHS
 from binder.study.readings.ended import WAITING
 from binder.study.readings.lookbacks import Verdict
@@ -53,8 +53,8 @@ class MonthLine(QWidget):
     def show_dots(self, dots: Sequence[Dot], today: date) -> None:
         """Show dots, all of which lie from `first_day(today)` up to today."""
         self._today, self._dots = today, tuple(dots)
-        times = len(self._dots)
-        self.setAccessibleName(f"The last twelve months: {counted(times, 'time')}" if times else "")
+        name = f"The last twelve months: {times(len(self._dots))}" if self._dots else ""
+        self.setAccessibleName(name)
         self._place()
 
     @property

@@ -7,7 +7,7 @@ from html import escape
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu, QWidget
 
-from binder.counting import noun_for
+from binder.counting import noun_for, times
 from binder.page.address import Scheme
 from binder.reckon import wording
 from binder.store.shelf import Shelf
@@ -102,7 +102,7 @@ class CamePage(Page):
     def _sentences(self, found: Came) -> list[str]:
         said = [one for one in found.whole.words()[1:] if not one.startswith("Brier")]
         if found.put_off or found.let_go:
-            put = f"put off {wording.times(found.put_off)}" if found.put_off else ""
+            put = f"put off {times(found.put_off)}" if found.put_off else ""
             gone = f"{found.let_go} let go" if found.let_go else ""
             said.append(f"Of the look backs asked for: {', '.join(filter(None, (put, gone)))}.")
         return said
@@ -115,8 +115,7 @@ class CamePage(Page):
         for part in (self.head_row, self.list):
             part.setVisible(bool(groups))
         said = found.warning(by) if groups else NONE_OF[by]
-        note = "Shaded: where 95 in 100 such shares would lie. Stroke: what I said. Hollow: few."
-        self.care.show_html(_soft([note if groups else "", said]), ())
+        self.care.show_html(_soft([wording.SHADED if groups else "", said]), ())
 
     def _choose(self, row: int) -> None:
         if row >= len(self.model.rows):

@@ -17,7 +17,7 @@ from PySide6.QtCore import (
 from PySide6.QtGui import QColor, QFontMetrics, QFontMetricsF, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QSizePolicy, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
-from binder.reckon.wording import FEW, range_words
+from binder.reckon.wording import FEW, fits_words
 from binder.study.overview.came import Group
 from ui.kit.figures.sure_picture import halves
 from ui.kit.guard import painting, painting_row
@@ -79,7 +79,7 @@ class GroupsModel(QAbstractListModel):
         if role in _SPOKEN:
             return spoken(group) if group else f"and {self.more} more…"
         if role == Qt.ItemDataRole.ToolTipRole and group and group.interval:
-            return f"In the long run that may be {range_words(group.interval)}."
+            return fits_words(group.interval)
         return None
 
 

@@ -62,7 +62,7 @@ def middle_of(page, row):
 def test_it_says_what_the_card_is(star):
     assert star.heading.accessibleName() == "The Star"
     assert star.heading.accessibleDescription() == "XVII, Major Arcana"
-    assert star.facts.accessibleName() == "Element: Air; Number: 17, so 8; Sky: Aquarius"
+    assert star.facts.accessibleName() == "Element: Air; Number: 17 (1 + 7 = 8); Sky: Aquarius"
     assert star.top.faces.faces[0].accessibleName() == "The face of The Star"
 
 
