@@ -221,7 +221,7 @@ def _shape(piece: Piece, words: Vocabulary) -> str:
 def _asks_for(entry: Entry, words: Vocabulary) -> str:
     """What number before this entry could share its suit: of its own shape, 'any', or none ''."""
     piece = entry.piece
-    if piece.text in words.all_suits:
+    if piece.text.removeprefix("of ") in words.all_suits:
         return "any"
     rank = piece.text.split(" ")[0]
     if words.suit_first(piece.text) or (piece.meanings and not _suited(piece)):

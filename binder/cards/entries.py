@@ -9,12 +9,16 @@ from binder.cards.words import ARROWS, alike
 
 Span = tuple[int, int]
 
+_ARROW = rf"[-–—=~]{{0,3}}>+|[{ARROWS}]"
 _BETWEEN = re.compile(
-    rf"(?P<and>&|(?<![\w'’])(?:and|then)(?![\w'’]))|[-–—=~]{{0,3}}>+|[{ARROWS},;|/\n\r]",
-    re.IGNORECASE,
+    rf"(?P<and>&|(?<![\w'’])(?:and|then)(?![\w'’]))|{_ARROW}|[,;|/\n\r]", re.IGNORECASE
 )
 _DASH = re.compile(r"(?<!\S)[-–—]+(?!\S)")
-_NUMBER_DASH = re.compile(r"\s*(?P<place>\d{1,3})\s+[-–—]+\s")
+_NUMBER_DASH = re.compile(r"\s*(?P<place>\d{1,3})\s*[-–—]+\s")
+_NUMBER_ARROW = re.compile(
+    rf"(?:^|(?<=[,;\n\r]))\s*(?:\d{{1,3}}\s*[:=.)]\s*)?\d{{1,3}}\s*(?:{_ARROW}|(?<=\d)[/|](?=\s))"
+)
+_LONE_NUMBER = re.compile(r"(?:.*[:=.)\]+])?\s*\d{1,3}\s*")
 _MARK = re.compile(
     r"(?<![^\s+,;|/&>(])(?:(?P<named>place|position|pos|card)\.?\s+)?[#(\[]?(?P<place>\d{1,3})"
     r"(?:st|nd|rd|th)?\s*(?:(?P<sign>[.)\]]*[:=])(?:\s*(?P<there>\+))?"
@@ -82,6 +86,21 @@ class Ground:
         return alike(text) if text.strip() else ""
 
 
+def with_dashes(text: str, held: Sequence[Span]) -> str:
+    """The text, as long as it was, with a dash for an arrow or stroke after a number: '4 -> qc'.
+
+    There it does not part two cards; the number may be a place.
+    """
+
+    def dashed(found: re.Match[str]) -> str:
+        if any(start < found.end() and found.start() < end for start, end in held):
+            return found[0]
+        head = found[0].rstrip("->=~–—/|" + ARROWS)
+        return head + "-" * (len(found[0]) - len(head))
+
+    return _NUMBER_ARROW.sub(dashed, text)
+
+
 def stretches(ground: Ground) -> list[Stretch]:
     """The stretches of the text; those without a word or place are left out."""
     opening = _OPENING.match(ground.text, 0, ground.end)
@@ -109,7 +128,7 @@ def _entries(ground: Ground, begun: int) -> Iterator[tuple[int, int, str]]:
 
 
 def _listed(ground: Ground, entries: Sequence[tuple[int, int, str]]) -> bool:
-    """Whether the line is a list '1 - 3w, 2 - hermit', so that a dash follows each place."""
+    """Whether the line is a list '1 - 3w, 2 - hermit', a dash after each place."""
     heads = [_NUMBER_DASH.match(ground.text, start, end) for start, end, _ in entries]
     places = [int(head["place"]) for head in heads if head]
     run = list(range(places[0], places[0] + len(entries))) if places else []
@@ -137,7 +156,7 @@ def _between_dashes(ground: Ground, start: int, end: int) -> Iterator[Span]:
     begun, found = start, False
     for dash in _DASH.finditer(ground.text, start, end):
         before = ground.text[begun : dash.start()]
-        lone = begun == start and re.fullmatch(r"(?:.*[:=.)\]+])?\s*\d{1,3}\s*", before)
+        lone = begun == start and _LONE_NUMBER.fullmatch(before)
         if ground.free(dash) and not lone:
             if before.strip():
                 found = True

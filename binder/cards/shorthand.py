@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from binder.cards import guess
 from binder.cards.doubts import Entry, doubted, settled, without_all
-from binder.cards.entries import Ground, Stretch, stretches
+from binder.cards.entries import Ground, Stretch, stretches, with_dashes
 from binder.cards.facts import Card
 from binder.cards.line import CardLine, Choice, Part, Suggestion, before_card, fit, seated
 from binder.cards.pieces import Piece, meanings, pieces, words_of
@@ -97,9 +97,10 @@ def _unseated(text: str, titles: DeckTitles, *, asked: bool = True) -> Iterator[
 
 
 def _entries(text: str, titles: DeckTitles, asked: bool) -> Iterator[list[Entry]]:
-    found = stretches(_ground(text, titles))
+    ground = _ground(text, titles)
+    found = stretches(ground)
     for stretch in found:
-        yield _read(text, stretch, titles, asked, alone=len(found) == 1)
+        yield _read(ground.text, stretch, titles, asked, alone=len(found) == 1)
 
 
 def _ground(text: str, titles: DeckTitles) -> Ground:
@@ -107,11 +108,13 @@ def _ground(text: str, titles: DeckTitles) -> Ground:
     end = min(len(text), LONGEST)
     held = [match.span() for match in words.marked.finditer(text, 0, end)] if words.marked else []
 
+    plain = with_dashes(text[:end], held)
+
     def is_card(start: int, end: int) -> bool:
-        found = words_of(text, start, end)
+        found = words_of(plain, start, end)
         return len(meanings(" ".join(word.folded for word in found), words)) == 1
 
-    return Ground(text, end, held, is_card, words.names.__contains__)
+    return Ground(plain, end, held, is_card, words.names.__contains__)
 
 
 def _read(

@@ -68,6 +68,7 @@ def test_cards_by_shorthand(text: str, cards: list[str]) -> None:
         ("3) hermit r", {3: "major-09 r"}),
         ("(3) hermit", {3: "major-09"}),
         ("1. 3w 2. hermit 3. qc", {1: "wands-03", 2: "major-09", 3: "cups-13"}),
+        ("1 -> 3w, 2 -> hermit", {1: "wands-03", 2: "major-09"}),
         ("1 - 3w, 2 - hermit", {1: "wands-03", 2: "major-09"}),
         ("9. hermit, 3. 3w", {9: "major-09", 3: "wands-03"}),
         ("xvi. tower", {1: "major-16"}),
@@ -109,6 +110,7 @@ def test_other_hands(text: str, cards: list[str]) -> None:
         ("hermit x", "has a number beside a card", ["hermit", "hermit r"]),
         ("0 XXI xvii", "has a number beside a card", []),
         ("4 qc", "has a number beside a card", ["qc", "4: qc"]),
+        ("4 → qc", "has a number beside a card", ["qc", "4: qc"]),
         ("4 - qc", "has a number beside a card", ["qc", "4: qc"]),
         ("16. tower", "may be The Tower for place 16", ["tower", "place 16: tower"]),
         ("star reversed moon", "does not say which card is reversed", []),
@@ -141,6 +143,7 @@ def test_what_could_be_two_cards_is_asked_about_as_one_entry(
     [
         ("3, 5, 7 of wands", ["3", "5"]),
         ("3 & 5w", ["3"]),
+        ("3, of wands", ["3", "of wands"]),
         ("wands 3, 5", ["5"]),
         ("3w, 5c, all reversed", ["3w", "5c, all reversed"]),
         ("reversed: 3w, 5c", ["reversed: 3w", "5c"]),
