@@ -17,7 +17,7 @@ from binder.resources import resource
 
 MATTERS = ("self-harm", "violence", "health", "law", "money", "under-age", "others")
 """The files of matters."""
-LONGEST = 2000
+LONGEST = 1000
 """Letters that are looked at: more than any question, and few enough for every key pressed."""
 
 _NAMED = re.compile(r"^([a-z]+(?: [a-z]+)*) = (.+)$")

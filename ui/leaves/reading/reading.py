@@ -125,9 +125,9 @@ class ReadingPage(Page):
         self._show_sky(reading, self._skies.get(when))
         if when not in self._skies or not touched.ready():
             # Reckoning the Moon, and the first question weighed, take longer than all the rest.
-            self.put_off(self._told_later(reading))
+            self.put_off(self._fill_later(reading))
 
-    def _told_later(self, reading: ReadingView) -> Iterator[None]:
+    def _fill_later(self, reading: ReadingView) -> Iterator[None]:
         self._show_caution(reading)
         yield
         found = self._skies[reading.at, reading.zone] = _sky(reading)
