@@ -99,6 +99,10 @@ def _find(options: Any) -> int:
     if options.json:
         print(json.dumps(rows, ensure_ascii=False, indent=1))
         return DONE
+    if found.read_as:
+        print(f"Read as {found.read_as}.")
+    for slip in found.slips:
+        print(slip.said)
     for row in rows:
         print(f"{row['binder']}, {row['tab']}: {row['title']}\n    {row['line']}")
     print(f"{counted(len(rows), 'leaf')} found.")

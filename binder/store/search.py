@@ -2,25 +2,131 @@
 
 from __future__ import annotations
 
+import json
 import re
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 from binder.store.connection import Connection
 
 OPEN, SHUT = "\x02", "\x03"
 """Marks around the words that were found, inside `Hit.line`."""
 
-STATEMENT = """
-SELECT leaf.uid, leaf.kind, leaf.day, tab.uid, tab.name,
-  highlight(leaf_find, 0, char(2), char(3)),
+_MARKED = """highlight(leaf_find, 0, char(2), char(3)),
   snippet(leaf_find, 1, char(2), char(3), '…', 24),
-  snippet(leaf_find, 2, char(2), char(3), '…', 24),
+  snippet(leaf_find, 2, char(2), char(3), '…', 24)"""
+
+STATEMENT = f"""
+SELECT leaf.uid, leaf.kind, leaf.day, tab.uid, tab.name,
+  {_MARKED},
   leaf_find.rank
 FROM leaf_find JOIN leaf ON leaf.id = leaf_find.rowid JOIN tab ON tab.id = leaf.tab_id
 WHERE leaf_find MATCH ? AND rank MATCH 'bm25(8.0, 2.0, 1.0)'
   AND leaf.aside IS NULL AND tab.aside IS NULL
 ORDER BY rank LIMIT ?
 """
+
+_MEETING = """
+SELECT leaf.uid, leaf.kind, leaf.day, tab.uid, tab.name, leaf.title, leaf.text, '', 0, {facts}
+FROM leaf JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.aside IS NULL AND tab.aside IS NULL AND {where}
+ORDER BY ({facts}) DESC, leaf.day DESC, leaf.id DESC LIMIT ?
+"""
+_MARKS = f"""
+SELECT leaf.uid, {_MARKED} FROM leaf_find JOIN leaf ON leaf.id = leaf_find.rowid
+WHERE leaf_find MATCH ? AND leaf.uid IN (SELECT value FROM json_each(?))
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Condition:
+    """What a leaf must be, or else must say in the words that were typed for it."""
+
+    said: str
+    """How it was read, for people."""
+    typed: str
+
+    def facts(self) -> tuple[str, tuple[str, ...]]:
+        """SQL on a row of `leaf` that is true of what a leaf is, and its values."""
+        raise NotImplementedError
+
+    @property
+    def phrase(self) -> str:
+        """The typed words as one phrase of the find index."""
+        return phrase(self.typed)
+
+
+@dataclass(frozen=True, slots=True)
+class Turned(Condition):
+    """A card that lay so in a reading, or whose own words for that way are written."""
+
+    card: str
+    reversed: bool
+
+    def facts(self) -> tuple[str, tuple[str, ...]]:
+        """Readings it was laid in, and the leaf on which the reader wrote of it."""
+        way = "reversed" if self.reversed else "upright"
+        return (
+            "(leaf.id IN (SELECT leaf_id FROM placed WHERE card = ? AND reversed = ?)"
+            " OR leaf.id IN (SELECT leaf_id FROM own_words WHERE card = ? AND way = ?))"
+        ), (self.card, str(int(self.reversed)), self.card, way)
+
+    @property
+    def phrase(self) -> str:
+        """As typed, or by its whole title."""
+        return f"{phrase(self.typed)} OR {phrase(self.said.removeprefix('The '))}"
+
+
+@dataclass(frozen=True, slots=True)
+class Days(Condition):
+    """A leaf's day from `first` to `last`: whole days, or '11-09' for a day of any year."""
+
+    first: str
+    last: str
+
+    def facts(self) -> tuple[str, tuple[str, ...]]:
+        """From December to February goes round the year's end."""
+        day = "substr(leaf.day, 1, 10)" if len(self.first) > 5 else "substr(leaf.day, 6, 5)"
+        joined = "AND" if self.first <= self.last else "OR"
+        both = f"({day} >= ? {joined} {day} <= ?)"
+        return f"(leaf.day <> '' AND {both})", (self.first, self.last)
+
+    @property
+    def phrase(self) -> str:
+        """The last word may go on: '9 nov' is '9 November' too."""
+        return f"{phrase(self.typed)}*"
+
+
+@dataclass(frozen=True, slots=True)
+class ForQuerent(Condition):
+    """A reading for one of those querents."""
+
+    querents: tuple[str, ...]
+
+    def facts(self) -> tuple[str, tuple[str, ...]]:
+        """By the querent as it is written there."""
+        marks = ", ".join("?" for _ in self.querents)
+        return f"leaf.id IN (SELECT leaf_id FROM reading WHERE querent IN ({marks}))", self.querents
+
+    @property
+    def phrase(self) -> str:
+        """A single letter says nothing as a word: 'I'm' has an m."""
+        return phrase(self.typed) if len(re.findall(r"\w", self.typed)) > 1 else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Without(Condition):
+    """No leaf with the words that were typed."""
+
+    def facts(self) -> tuple[str, tuple[str, ...]]:
+        """As the find index has them."""
+        words = phrase(self.typed) or '""'
+        return "leaf.id NOT IN (SELECT rowid FROM leaf_find WHERE leaf_find MATCH ?)", (words,)
+
+    @property
+    def phrase(self) -> str:
+        """No words can take its place."""
+        return ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +143,10 @@ class Hit:
     title: str
     line: str
     rank: float
+    in_text: bool = False
+    """Whether `line` is one of the leaf's text, with words found in it."""
+    fact: bool = False
+    """Whether it meets every condition by what it is, not by its words alone."""
 
 
 def match(words: str) -> str:
@@ -54,32 +164,79 @@ def match(words: str) -> str:
     return expression
 
 
-def find(binder: Connection, expression: str, limit: int = 60) -> list[Hit]:
+def phrase(words: str) -> str:
+    """The words as they follow each other, for the find index; '' when there is no word."""
+    plain = " ".join(re.findall(r"\w+", words))
+    return f'"{plain}"' if plain else ""
+
+
+def find(
+    binder: Connection, expression: str, limit: int = 60, conditions: Sequence[Condition] = ()
+) -> list[Hit]:
     """The best `limit` leaves of one binder for a `match` expression, best first."""
+    if conditions:
+        return _meeting(binder, expression, limit, conditions)
     if not expression:
         return []
     return [_hit(binder, row) for row in binder.sql(STATEMENT, (expression, limit))]
 
 
-ON_DAY = """
-SELECT leaf.uid, leaf.kind, leaf.day, tab.uid, tab.name, leaf.title, substr(leaf.text, 1, 200),
-  '', 0.0
-FROM leaf JOIN tab ON tab.id = leaf.tab_id
-WHERE leaf.day BETWEEN ? AND ? AND leaf.aside IS NULL AND tab.aside IS NULL
-ORDER BY leaf.day, leaf.id LIMIT ?
-"""
+def _meeting(
+    binder: Connection, expression: str, limit: int, conditions: Sequence[Condition]
+) -> list[Hit]:
+    """Leaves that meet all conditions and have the words, those first that meet them by facts."""
+    either, values = [], []
+    for sql, given, said in ((*one.facts(), one.phrase) for one in conditions):
+        either.append(
+            f"({sql} OR leaf.id IN (SELECT rowid FROM leaf_find WHERE leaf_find MATCH ?))"
+        )
+        values += [*given, said or '""']
+    if expression:
+        either.append("leaf.id IN (SELECT rowid FROM leaf_find WHERE leaf_find MATCH ?)")
+        values.append(expression)
+    facts = " AND ".join(one.facts()[0] for one in conditions)
+    told = tuple(value for one in conditions for value in one.facts()[1])
+    statement = _MEETING.format(facts=facts, where=" AND ".join(either))
+    rows = binder.sql(statement, (*told, *values, *told, limit))
+    wanted = [f"({part})" for part in (expression, *(one.phrase for one in conditions)) if part]
+    marks = _marks(binder, " OR ".join(wanted), [row[0] for row in rows])
+    return [
+        replace(_hit(binder, (*row[:5], *marks.get(row[0], row[5:8]), row[8])), fact=bool(row[9]))
+        for row in rows
+    ]
 
 
-def on_day(binder: Connection, day: str, limit: int = 60) -> list[Hit]:
-    """The leaves dated on a day (ISO 8601), in the order of the day; no words are marked."""
-    return [_hit(binder, row) for row in binder.sql(ON_DAY, (day, f"{day}T99", limit))]
+def _marks(binder: Connection, expression: str, uids: list[str]) -> dict[str, tuple[str, ...]]:
+    """Title, text and the rest of those leaves by uid, where there are words to be marked."""
+    if not expression or not uids:
+        return {}
+    found = binder.sql(_MARKS, (expression, json.dumps(uids)))
+    return {uid: tuple(marked) for uid, *marked in found}
+
+
+def querents(binder: Connection) -> set[str]:
+    """Those for whom readings were laid, as they are written."""
+    rows = binder.sql("SELECT DISTINCT querent FROM reading WHERE querent <> ''")
+    return {name for (name,) in rows}
+
+
+def vocabulary(binder: Connection) -> dict[str, int]:
+    """Every word of the find index, and in how many leaves it stands."""
+    # The view of the index is a table of this connection alone; the file is not written.
+    binder.sql("PRAGMA query_only = 0")
+    binder.sql(
+        "CREATE VIRTUAL TABLE IF NOT EXISTS temp.find_word USING fts5vocab(main, leaf_find, row)"
+    )
+    binder.sql(f"PRAGMA query_only = {int(not binder.writable)}")
+    return dict(binder.sql("SELECT term, doc FROM temp.find_word"))
 
 
 def _hit(binder: Connection, row: tuple[str, ...]) -> Hit:
     uid, kind, day, tab_uid, tab, title, text, also, rank = row
     line = next((_line(part) for part in (text, also) if OPEN in part), _line(text))
     return Hit(
-        binder.uid, binder.name, tab_uid, tab, kind, uid, day, title, line, float(rank)
+        binder.uid, binder.name, tab_uid, tab, kind, uid, day, title, line, float(rank),
+        OPEN in text,
     )  # fmt: skip
 
 

@@ -3,33 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import date
 
 from PySide6.QtCore import QEvent, QModelIndex, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QFrame, QLabel, QLineEdit, QListView, QVBoxLayout, QWidget
 
-from binder.reckon.written_day import Asked, Towards
 from binder.store.search import Hit
 from binder.store.shelf import Shelf
-from binder.study.dates import full
-from binder.study.overview.finding import Found, day_in, find_all, marked_words
-from ui.desk.found import PAD, FoundDelegate, FoundModel
-from ui.kit.forms.day_line import system_order
+from binder.study.overview.finding import Found, find_all, marked_words
+from ui.desk.found import PAD, FoundDelegate, FoundModel, FoundRow
 from ui.look.theme import Look
 from ui.session.jobs import Newest
 from ui.session.session import Session
 
 TALLEST, WIDEST = 620, 560
+MOST_SAID = 120
+"""Characters of what was typed that are said again."""
 _STEPS = {Qt.Key.Key_Down: 1, Qt.Key.Key_Up: -1, Qt.Key.Key_PageDown: 6, Qt.Key.Key_PageUp: -6}
 _STAYS = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReason)
 """The keyboard comes back from a menu or another window, so the panel stays."""
 
 
-def search(shelf: Shelf, words: str, day: date | None, stop: Callable[[], bool]) -> Found:
+def search(shelf: Shelf, words: str, stop: Callable[[], bool]) -> Found:
     """Find on a thread of its own, each binder on its own connection."""
     with shelf.beside():
-        return find_all(shelf, words, stop=stop, day=day)
+        return find_all(shelf, words, stop=stop)
 
 
 class Finder(QFrame):
@@ -45,7 +43,6 @@ class Finder(QFrame):
         self._session, self._look, self._box, self._under = session, look, box, parent
         self._wanted = False
         self._words = ""
-        self._day: date | None = None
         self.model = FoundModel(self)
         self._make_list()
         self.note = QLabel(self)
@@ -101,14 +98,13 @@ class Finder(QFrame):
             self.shut()
             return
         shelf = self._session.shelf
-        day = self._day = day_in(words, Asked(self._session.today, Towards.PAST, system_order()))
-        self.job.start(lambda stop: search(shelf, words, day, stop))
+        self.job.start(lambda stop: search(shelf, words, stop))
 
     def choose(self, words: str) -> None:
         """Open the leaf that is marked, or the first one as soon as it is found."""
-        hit = self._current()
-        if self.isVisible() and words.strip() == self._words and hit is not None:
-            self._open(hit)
+        row = self._current()
+        if self.isVisible() and words.strip() == self._words and row is not None:
+            self._take(row)
             return
         self.seek(words)
         self._wanted = bool(self._words)
@@ -124,11 +120,12 @@ class Finder(QFrame):
         hits = [row.hit for row in self.model.rows if row.hit]
         said = list(found.failed)
         if not hits:
-            of_day = f"is of {full(self._day)}, and none " if self._day else ""
-            said.append(f"No leaf {of_day}has “{self._words}”.")
+            said.append(f"No leaf has “{_short(self._words)}”.")
+        if found.read_as:
+            said.append(f"Read as {found.read_as}.")
         self.note.setText("\n".join(said))
         self.note.setVisible(bool(said))
-        self.list.setVisible(bool(hits))
+        self.list.setVisible(bool(self.model.rows))
         self._step(1, start=-1)
         if self._wanted and hits:
             self._open(hits[0])
@@ -137,14 +134,21 @@ class Finder(QFrame):
             self.show()
             self.raise_()
 
-    def _current(self) -> Hit | None:
-        row = self.list.currentIndex().row()
-        return self.model.rows[row].hit if 0 <= row < len(self.model.rows) else None
+    def _current(self) -> FoundRow | None:
+        at = self.list.currentIndex().row()
+        row = self.model.rows[at] if 0 <= at < len(self.model.rows) else None
+        return row if row is not None and row.can_be_chosen else None
 
     def _click(self, index: QModelIndex) -> None:
-        hit = self.model.rows[index.row()].hit
-        if hit is not None:
-            self._open(hit)
+        self._take(self.model.rows[index.row()])
+
+    def _take(self, row: FoundRow) -> None:
+        """Open a leaf, or look for the word that was meant."""
+        if row.hit is not None:
+            self._open(row.hit)
+        elif row.slip is not None:
+            self._box.setText(row.slip.mended)
+            self.seek(row.slip.mended)
 
     def _open(self, hit: Hit) -> None:
         self.shut()
@@ -202,7 +206,7 @@ class Finder(QFrame):
     def _step(self, by: int, start: int | None = None) -> None:
         """Mark the leaf so many rows on, or the last one that way; heads are passed over."""
         rows = self.model.rows
-        leaves = [number for number, row in enumerate(rows) if row.hit]
+        leaves = [number for number, row in enumerate(rows) if row.can_be_chosen]
         at = self.list.currentIndex().row() if start is None else start
         ahead = [n for n in leaves if (n - at) * by > 0]
         if ahead:
@@ -210,3 +214,8 @@ class Finder(QFrame):
             self.list.setCurrentIndex(self.model.index(ahead[min(abs(by), len(ahead)) - 1]))
             if self.list.currentIndex().row() == leaves[0]:
                 self.list.scrollToTop()
+
+
+def _short(words: str) -> str:
+    """What was typed, as far as a sentence can hold it."""
+    return words if len(words) <= MOST_SAID else f"{words[:MOST_SAID].rstrip()}…"

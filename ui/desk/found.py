@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem,
 from binder.store.search import OPEN, SHUT, Hit
 from binder.study import dates
 from binder.study.overview.finding import Found, plain_line, tidy
+from binder.study.overview.nearest import Slip
 from ui.kit.guard import painting_row
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.lists.tall_list import AnyIndex
@@ -21,14 +22,22 @@ PAD = 10
 
 @dataclass(frozen=True, slots=True)
 class FoundRow:
-    """A line of the panel: a group's head (`hit` is None) or a leaf found."""
+    """A line of the panel: a leaf found, another word to look for, or (neither) a group's head."""
 
     head: str
     hit: Hit | None = None
+    slip: Slip | None = None
+
+    @property
+    def can_be_chosen(self) -> bool:
+        """Whether it leads anywhere."""
+        return self.hit is not None or self.slip is not None
 
     @property
     def words(self) -> str:
         """Its words, for the screen and for those who hear it."""
+        if self.slip is not None:
+            return self.slip.said
         if self.hit is None:
             return self.head
         return f"{plain_line(self.hit.title)}: {plain_line(self.hit.line)}"
@@ -42,7 +51,7 @@ class FoundModel(RowsModel[FoundRow]):
 
     def show_found(self, found: Found) -> None:
         """Take up another result."""
-        rows = []
+        rows = [FoundRow("", slip=slip) for slip in found.slips]
         for group in found.groups:
             head = (group.binder, group.tab, group.day)
             rows.append(FoundRow(", ".join(filter(None, head))))
@@ -51,7 +60,7 @@ class FoundModel(RowsModel[FoundRow]):
 
     def flags(self, index: AnyIndex) -> Qt.ItemFlag:
         """Heads cannot be chosen."""
-        if self.rows[index.row()].hit is None:
+        if not self.rows[index.row()].can_be_chosen:
             return Qt.ItemFlag.ItemIsEnabled
         return Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
 
@@ -67,6 +76,8 @@ class FoundDelegate(QStyledItemDelegate):
         """One line for a head, two for a leaf."""
         theme = self._look.theme
         row: FoundRow = index.data(Qt.ItemDataRole.UserRole)
+        if row.slip is not None:
+            return QSize(200, round(theme.line("list") + 10))
         if row.hit is None:
             return QSize(200, round(theme.line("label") + 14))
         return QSize(200, round(theme.line("list") + theme.line("label") + 10))
@@ -78,13 +89,15 @@ class FoundDelegate(QStyledItemDelegate):
         row: FoundRow = index.data(Qt.ItemDataRole.UserRole)
         area = option.rect.adjusted(PAD, 3, -PAD, -3)
         painter.save()
-        if row.hit is None:
+        if row.can_be_chosen and option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(option.rect, theme["band"])
+        if row.slip is not None:
+            self._marked(painter, area.adjusted(6, 0, 0, 0), _asked(row.slip), "list", "ink", "")
+        elif row.hit is None:
             painter.setFont(theme.font("label", 600))
             painter.setPen(theme["inksoft"])
             painter.drawText(area.adjusted(0, 6, 0, 0), Qt.AlignmentFlag.AlignVCenter, row.head)
         else:
-            if option.state & QStyle.StateFlag.State_Selected:
-                painter.fillRect(option.rect, theme["band"])
             title = QRect(area.left() + 6, area.top(), area.width() - 6, round(theme.line("list")))
             line = QRect(
                 title.left(), title.bottom() + 1, title.width(), area.bottom() - title.bottom()
@@ -118,6 +131,11 @@ class FoundDelegate(QStyledItemDelegate):
             x += metrics.horizontalAdvance(shown)
             if shown != piece or x >= right:
                 return
+
+
+def _asked(slip: Slip) -> str:
+    """The word that is meant stands out."""
+    return slip.said.replace(f" {slip.meant}?", f" {OPEN}{slip.meant}{SHUT}?")
 
 
 def _from_mark(text: str) -> str:

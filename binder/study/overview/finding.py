@@ -3,77 +3,70 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
-from datetime import date
 
 from binder.cards.titles import STANDARD, DeckTitles
-from binder.errors import CanMend, RingboundError
-from binder.reckon.written_day import Asked, read_day
-from binder.store.search import OPEN, SHUT, Hit, find, match, on_day
+from binder.errors import RingboundError
+from binder.store.file import Binder
+from binder.store.search import OPEN, SHUT, Hit, find, querents
 from binder.store.shelf import Shelf
 from binder.study.cards.card_facts import leaf_title
-from binder.study.dates import written
 from binder.study.decks.decks import usual_titles
 from binder.study.kinds import LeafKind
+from binder.study.overview.nearest import Slip, slips
+from binder.study.overview.query import read
+from binder.study.overview.shown import shown
 
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """The hits behind one tab, best first; groups stand in the order of their best hit.
-
-    `day` is '3 November 2026' where its leaves are those of a day that was asked for.
-    """
+    """The hits behind one tab, best first; groups stand in the order of their best hit."""
 
     binder: str
     tab: str
     hits: tuple[Hit, ...]
-    day: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """What was found; `failed` holds a sentence for each binder that could not be searched."""
+    """What was found; `failed` holds a sentence for each binder that could not be searched.
+
+    `read_as` says how cards, days and querents were read; `slips` what else a word may be where
+    nothing was found.
+    """
 
     groups: tuple[Group, ...]
     failed: tuple[str, ...] = ()
-
-
-def day_in(words: str, asked: Asked) -> date | None:
-    """The day that was typed, or None where words were."""
-    try:
-        return read_day(words, asked)
-    except CanMend:
-        return None
+    read_as: str = ""
+    slips: tuple[Slip, ...] = ()
 
 
 def find_all(
-    shelf: Shelf, words: str, limit: int = 60, *,
-    stop: Callable[[], bool] = lambda: False, day: date | None = None,
-) -> Found:  # fmt: skip
-    """The best leaves of every binder for the words typed; `stop` ends the work early.
-
-    Those of a `day` that the words mean stand before all others.
-    """
-    expression = match(words)
+    shelf: Shelf, words: str, limit: int = 60, *, stop: Callable[[], bool] = lambda: False
+) -> Found:
+    """The best leaves of every binder for what was typed; `stop` ends the work early."""
     hits: list[Hit] = []
-    dated: list[Hit] = []
-    failed: list[str] = []
-    for binder in tuple(shelf.binders):
+    failed: dict[Binder, str] = {}
+    binders = tuple(shelf.binders)
+    query = read(words, lambda: usual_titles(shelf), lambda: _querents(binders, failed))
+    expression = query.expression
+    for binder in binders:
         if stop():
             return Found(())
-        try:
-            dated += on_day(binder, day.isoformat(), limit) if day else []
-            hits += find(binder, expression, limit)
-        except RingboundError as error:
-            failed.append(str(error))
+        with _told(binder, failed):
+            found = find(binder, expression, limit, query.conditions)
+            hits += shown(binder, found, query)
     # Ranks of two files are not measured alike, so a word in a title goes before any other hit.
-    hits.sort(key=lambda hit: (OPEN not in hit.title, hit.rank))
+    if query.conditions:
+        hits.sort(key=lambda hit: hit.day, reverse=True)
+    hits.sort(key=lambda hit: (not hit.fact, OPEN not in hit.title and not hit.fact, hit.rank))
+    sound = [binder for binder in binders if binder not in failed]
+    meant = () if hits or stop() else tuple(slips(sound, query, words))
     titles = usual_titles(shelf) if any(hit.kind == LeafKind.CARD for hit in hits) else STANDARD
-    of_day = _grouped([_named(hit, titles) for hit in dated[:limit]], written(day) if day else "")
-    known = {hit.uid for hit in dated}
-    others = [_named(hit, titles) for hit in hits if hit.uid not in known]
-    return Found((*of_day, *_grouped(others[:limit])), tuple(failed))
+    named = [_named(hit, titles) for hit in hits[:limit]]
+    return Found(tuple(_grouped(named)), tuple(failed.values()), query.said, meant)
 
 
 def _named(hit: Hit, titles: DeckTitles) -> Hit:
@@ -83,11 +76,29 @@ def _named(hit: Hit, titles: DeckTitles) -> Hit:
     return hit if name == plain else replace(hit, title=f"{name} ({hit.title})")
 
 
-def _grouped(hits: list[Hit], day: str = "") -> list[Group]:
+def _querents(binders: Sequence[Binder], failed: dict[Binder, str]) -> set[str]:
+    """Those of the whole shelf."""
+    named: set[str] = set()
+    for binder in binders:
+        with _told(binder, failed):
+            named |= querents(binder)
+    return named
+
+
+@contextmanager
+def _told(binder: Binder, failed: dict[Binder, str]) -> Iterator[None]:
+    """Note why a binder could not be searched, and go on."""
+    try:
+        yield
+    except RingboundError as error:
+        failed[binder] = str(error)
+
+
+def _grouped(hits: list[Hit]) -> list[Group]:
     found: dict[tuple[str, str], list[Hit]] = {}
     for hit in hits:
         found.setdefault((hit.binder_uid, hit.tab_uid), []).append(hit)
-    return [Group(some[0].binder, some[0].tab, tuple(some), day) for some in found.values()]
+    return [Group(some[0].binder, some[0].tab, tuple(some)) for some in found.values()]
 
 
 _MARKS = re.compile(r"^\s*(?:[-*+>|]\s*|#{1,6}\s|\d+[.)]\s|\[[ xX]\]\s)+|\*\*|\s*\|\s*$")

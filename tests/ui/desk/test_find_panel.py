@@ -258,3 +258,36 @@ class TestBeside:
         actions_of(window).take_off(window.session.shelf.binder("Practice").uid)
         look_for(window, "quay")
         assert all(hit.binder != "Practice" for hit in found(window))
+
+
+class TestReadAs:
+    def test_a_misspelt_word_is_answered_and_enter_takes_the_nearest(self, window):
+        look_for(window, "lantrn")
+        assert window.finder.model.rows[0].words == "lantrn: did you mean lantern?"
+        assert window.finder.note.text() == "No leaf has “lantrn”."
+        key(window, K.Key_Return)
+        window.finder.job.wait()
+        settle()
+        assert window.bar.find_field.text() == "lantern"
+        assert found(window)
+
+    def test_a_click_takes_the_nearest_too(self, window):
+        look_for(window, "lantrn")
+        view = window.finder.list
+        at = view.visualRect(view.model().index(0, 0)).center()
+        QTest.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, pos=at)
+        window.finder.job.wait()
+        settle()
+        assert window.bar.find_field.text() == "lantern"
+        assert window.finder.isVisible()
+
+    def test_how_a_season_was_read_is_said_below(self, window):
+        look_for(window, "spring")
+        assert found(window)
+        assert window.finder.note.text() == "Read as spring, March to May of any year."
+
+    def test_a_source_is_shown_by_author_and_title(self, window):
+        look_for(window, "perpetua lisle")
+        shown = [row.words for row in window.finder.model.rows if row.hit]
+        assert any(words.startswith("Perpetua Lisle, Upside Down") for words in shown)
+        assert not any("{" in words for words in shown)
