@@ -63,6 +63,7 @@ def test_what_was_typed_is_written_out_when_the_line_is_left(line):
     write_day(line, "3 nov")
     assert (line.text(), line.at()) == ("3 November 2026", date(2026, 11, 3))
     assert line.words() == "Tuesday 3 November 2026, no hour noted"
+    assert line.accessibleDescription() == line.words()
 
 
 def test_what_cannot_be_read_stays_and_is_told(line):
@@ -71,6 +72,7 @@ def test_what_cannot_be_read_stays_and_is_told(line):
     assert line.meant() is None
     assert line.words() == ""
     assert "is no day" in line.wrong()
+    assert line.accessibleDescription() == line.wrong()
 
 
 def test_today_has_the_hour_of_now_unless_none_is_wanted(line):

@@ -79,6 +79,7 @@ class DayLine(ExampleLine):
         self._arrow.triggered.connect(self.open_calendar)
         if arrow:
             self.addAction(self._arrow, QLineEdit.ActionPosition.TrailingPosition)
+        self.textChanged.connect(self._describe)
         self.textEdited.connect(self._typed)
         self.editingFinished.connect(self.settle)
         look.changed.connect(self._dress_arrow)
@@ -159,6 +160,10 @@ class DayLine(ExampleLine):
         if at is not None and not self.settled:
             self.put(at, given=self._given)
             self.changed.emit()
+
+    def _describe(self, *_text: str) -> None:
+        """The day in words, or why there is none, for those who hear the line."""
+        self.setAccessibleDescription(self.words() or (self.text() and self.wrong()))
 
     # Changing it
 
