@@ -107,7 +107,8 @@ def _all_read(chain: Sequence[Piece]) -> bool:
 
 def _two_suits(chain: Sequence[Piece], words: Vocabulary) -> bool:
     """Whether another suit stands beside a card, as in '3 cups wands'."""
-    lone = [piece.text for piece in chain if piece.text in words.all_suits and not piece.meanings]
+    said = (piece.text.removeprefix("of ") for piece in chain if not piece.meanings)
+    lone = [suit for suit in said if suit in words.all_suits]
     return any(len(suit) > 2 for suit in lone) or (bool(lone) and len(chain) == 2)
 
 

@@ -79,7 +79,7 @@ def meanings(text: str, vocabulary: Vocabulary, first: bool = True) -> frozenset
     article, _, name = text.partition(" ")
     if not found and name and article in _ARTICLE_SLIPS:
         return meanings(name, vocabulary, first)
-    return frozenset(found) | _rank_or_trump(text, vocabulary)
+    return frozenset(found) | _rank_or_trump(text, vocabulary) | _plural(text, vocabulary)
 
 
 def _glued(text: str, vocabulary: Vocabulary, found: set[Meaning]) -> set[Meaning]:
@@ -91,6 +91,14 @@ def _glued(text: str, vocabulary: Vocabulary, found: set[Meaning]) -> set[Meanin
     codes = {text[: -len(mark)] for mark in marks} - {"i", "v", "x"}
     keys = {key for code in codes for key in vocabulary.coded(code)}
     return {(key, True) for key in keys if (key, False) not in found}
+
+
+def _plural(text: str, vocabulary: Vocabulary) -> set[Meaning]:
+    """What 'aces' can mean: the Ace of Swords by its letter, or aces whose suit is left out."""
+    ranks = vocabulary.ranks.get(text[:-1], ())
+    if len(text) < 4 or not text.endswith("s") or text in vocabulary.ranks or text[0].isdigit():
+        return set()
+    return {(f"{suit}-{rank:02}", False) for suit in facts.SUITS for rank in ranks}
 
 
 def _rank_or_trump(text: str, vocabulary: Vocabulary) -> set[Meaning]:

@@ -85,8 +85,14 @@ class Vocabulary:
 
     @cached_property
     def _plurals(self) -> Suits:
-        """'pents', 'disks': a beginning of a suit's word with an s after it."""
-        return {f"{code}s": meant for code, meant in self.suits.items() if len(code) > 2}
+        """'pents', 'disk': a beginning of a suit's word with an s after it, or its word without."""
+        ones = {
+            one: meant
+            for code, meant in self.all_suits.items()
+            if code.endswith("s") and len(one := code[:-1]) > 2
+            if one not in self.shortened and one not in other_trumps()
+        }
+        return ones | {f"{code}s": meant for code, meant in self.suits.items() if len(code) > 2}
 
     def _elsewhere(self, name: str) -> Keys:
         """Keys by the names of other decks."""
