@@ -42,6 +42,19 @@ def test_no_row_of_a_table_stands_alone(rows):
     assert rows < 4 or any(len(each) > 1 for each in counts)
 
 
+@pytest.mark.parametrize("mark", ["-", "1.", "- [ ]"])
+@pytest.mark.parametrize("items", [2, 3, 7])
+def test_no_item_of_a_list_stands_alone(mark, items):
+    listed = "\n".join(f"{mark} itemNN" for _ in range(items))
+    printed = pages(lambda n: leaf(n, f"## HeadNN\n\n{listed}"))
+    for n in LINES:
+        counts = parts_of(printed, n, "itemNN")
+        assert sum(counts) == items
+        assert min(counts) > 1
+    numbers = "".join(printed)
+    assert mark != "1." or all(f"{n}.item" in numbers for n in range(1, items + 1))
+
+
 def test_no_reading_in_which_a_card_turned_up_stands_alone():
     def made(n):
         seen = tuple(TurnedUp("1 Jul", f"rowN{n}N", "Past") for _ in range(6))
