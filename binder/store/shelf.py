@@ -90,11 +90,11 @@ class Shelf:
         return binder
 
     def remove(self, binder: Binder) -> Path:
-        """Take a binder off the shelf: its file goes into the folder 'Taken off'; nothing is lost.
+        """Take a binder off the shelf: its file goes into the folder 'Set aside'; nothing is lost.
 
         Returns where the file lies now.
         """
-        away = self.path / "Taken off"
+        away = self.path / "Set aside"
         away.mkdir(exist_ok=True)
         target = _free_name(away / binder.path.name)
         binder.close()

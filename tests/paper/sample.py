@@ -177,7 +177,7 @@ def card_leaf() -> PrintLeaf:
                     "Reversed",
                     ("Hope kept private until it spoils.", "The wrong star, followed faithfully."),
                 ),
-                ("They part", ("Takes it as comfort.", "Takes it as instruction.")),
+                ("They differ", ("Takes it as comfort.", "Takes it as instruction.")),
             ),
         ),
         turned_up=(
@@ -280,7 +280,7 @@ def section(*leaves: PrintLeaf) -> Section:
         tab="Readings log",
         tab_place=(4, 5),
         subtitle=("61 readings, 1 December 2025", "to 25 November 2026"),
-        notes=("Printed with the kept leaves only.", "An index of the cards is at the end."),
+        notes=("Leaves in the drawer are not printed.", "An index of the cards is at the end."),
         order="Readings log, newest first",
         leaves=chosen,
         card_index=(("major-17", "The Star"), ("major-18", "The Moon")),

@@ -56,7 +56,7 @@ def test_a_second_of_that_name_taken_off_gets_a_number(shelf):
     away = [shelf.remove(shelf.add("Good", "spineF")) for _ in range(3)]
     names = ["Good.ringbound", "Good 2.ringbound", "Good 3.ringbound"]
     assert [path.name for path in away] == names
-    assert {path.parent for path in away} == {shelf.path / "Taken off"}
+    assert {path.parent for path in away} == {shelf.path / "Set aside"}
 
 
 def test_card_leaves_are_found_wherever_they_are(course_shelf):

@@ -54,7 +54,7 @@ def spine_menu(window: Window, actions: Actions, key: str) -> QMenu:
         made.add("&Open", window.session.open_binder, key)
         made.add("&Rename…", actions.rename_binder, key)
         made.add_colours(SPINES, actions.recolour_binder, key)
-        made.add("&Take off the shelf…", actions.take_off, key)
+        made.add("Set &aside…", actions.take_off, key)
     made.add_named(("new_binder",))
     return made
 

@@ -18,8 +18,8 @@ COURSE = (
 )
 NAME = "Name of the course, to stand above its binders:"
 TAKE_OFF = (
-    "Take “{}” off the shelf? Its file goes into the folder “Taken off” beside the others; put it "
-    "back there to have it on the shelf again."
+    "Set “{}” aside? Its file goes into the folder “Set aside” beside the others; move it back to "
+    "have it on the shelf again."
 )
 
 
@@ -80,10 +80,10 @@ class ShelfActions(Base):
 
     @leaving
     def take_off(self, uid: str = "") -> None:
-        """Take a binder off the shelf; its file stays, in a folder beside it."""
+        """Set a binder aside; its file stays, in a folder beside it."""
         binder = self.session.shelf.binder(self._uid(uid))
         question = TAKE_OFF.format(binder.name)
-        if asking.sure(self.window, "Take off the shelf", question, "Take it off"):
+        if asking.sure(self.window, "Set binder aside", question, "Set it aside"):
             where = self.session.shelf.remove(binder)
             self.session.said.emit(f"“{binder.name}” lies in {where} now.")
             self.window.show_spines()

@@ -38,7 +38,7 @@ class Action:
         return self.does.__name__
 
 
-SHELF, TAB, LEAF, TURN, LOOK, HELP = "&Shelf", "T&ab", "&Leaf", "&Turn", "L&ook", "&Help"
+SHELF, TAB, LEAF, TURN, LOOK, HELP = "&Shelf", "T&ab", "&Leaf", "&Turn", "&View", "&Help"
 MENUS = (SHELF, TAB, LEAF, TURN, LOOK, HELP)
 
 A = Actions
@@ -51,12 +51,12 @@ ACTIONS: tuple[Action, ...] = (
            may=when.binder_open),
     Action(A.recolour_binder, SHELF, "Co&lour of the binder…", "", "Another colour of the spine.",
            may=when.binder_open),
-    Action(A.take_off, SHELF, "&Take binder off the shelf…", "", "Its file stays, beside the rest.",
+    Action(A.take_off, SHELF, "Se&t binder aside…", "", "Its file stays, beside the rest.",
            may=when.binder_open),
     Action(A.new_course, SHELF, "Begin a &course…", "", "Three new binders in a folder of yours.",
            apart=True),
     Action(A.open_shelf, SHELF, "&Open a shelf…", K.Open, "Open another folder of binders."),
-    Action(A.sample, SHELF, "Look round the &sample shelf", "", "Open the shelf that came along."),
+    Action(A.sample, SHELF, "Read the &sample shelf", "", "Open the shelf that came along."),
     Action(A.calendar, SHELF, "Save due days as a calen&dar file…", "",
            "Look backs, units and month cards, for any calendar.", apart=True),
     Action(A.blank, SHELF, "Bl&ank sheets…", "", "Sheets to write on by hand, as a PDF."),
@@ -87,7 +87,7 @@ ACTIONS: tuple[Action, ...] = (
     Action(A.print, TAB, "&Print this tab…", K.Print, "See the sheets, then print or save them.",
            may=when.tab_open, apart=True),
     Action(A.new_reading, LEAF, "New &reading", "Ctrl+L", "Log a reading, from anywhere."),
-    Action(A.another_reading, LEAF, "Ano&ther of the same sort", "Ctrl+Shift+R",
+    Action(A.another_reading, LEAF, "Another o&f the same sort", "Ctrl+Shift+R",
            "The next reading, in the same spread, deck and day.", may=when.reading_open),
     Action(A.new_leaf, LEAF, "&New leaf", K.New, "Put a new leaf behind this tab and write on it.",
            may=when.tab_open),
@@ -95,7 +95,7 @@ ACTIONS: tuple[Action, ...] = (
            may=when.leaf_in_sight, ticked=when.written_on, apart=True),
     Action(A.rename_leaf, LEAF, "R&ename leaf…", "F2", "Give the leaf at the left another title.",
            may=when.leaf_open),
-    Action(A.change_reading, LEAF, "&Put reading right…", "", "Change date, question or cards.",
+    Action(A.change_reading, LEAF, "Correc&t the reading…", "", "Change date, question or cards.",
            may=when.reading_open),
     Action(A.look_back, LEAF, "Look &back…", "Ctrl+J", "Write what came of this reading.",
            may=when.reading_open),
@@ -123,7 +123,7 @@ ACTIONS: tuple[Action, ...] = (
     Action(A.redo, LEAF, "&Do again", K.Redo, "Do again what was taken back."),
     Action(A.next_leaf, TURN, "&Next leaf", "Ctrl+PgDown", "Turn a leaf.",
            may=when.tab_open),
-    Action(A.last_leaf, TURN, "&Leaf before", "Ctrl+PgUp", "Turn back a leaf.",
+    Action(A.last_leaf, TURN, "Pre&vious leaf", "Ctrl+PgUp", "Turn back a leaf.",
            may=when.tab_open),
     Action(A.contents, TURN, "&Contents of this tab", "Alt+Home", "The first leaf of the tab.",
            may=when.tab_open),
@@ -134,14 +134,14 @@ ACTIONS: tuple[Action, ...] = (
     Action(A.year_sheet, TURN, "&Year sheet", "Ctrl+Shift+M", "A card for each month.",
            apart=True),
     Action(A.came, TURN, "&What came of it", "Ctrl+Shift+J", "How all you expected came out."),
-    Action(A.draws, TURN, "&Draws offered…", "", "Cards for the month, the week, the day."),
+    Action(A.draws, TURN, "Regular &draws…", "", "Cards for the month, the week, the day."),
     Action(A.plan, TURN, "Course &plan", "", "The units of this binder.",
            may=when.binder_open),
     Action(A.finish_level, TURN, "F&inish this level…", "",
            "What stands, what is thin; then the next binder.", may=when.binder_open),
     Action(A.next_tab, TURN, "Next &tab", "Ctrl+Tab", "The tab below.", may=when.tab_open,
            apart=True),
-    Action(A.last_tab, TURN, "Tab bef&ore", "Ctrl+Shift+Tab", "The tab above.",
+    Action(A.last_tab, TURN, "Previ&ous tab", "Ctrl+Shift+Tab", "The tab above.",
            may=when.tab_open),
     Action(A.flip, TURN, "To the ot&her leaf", "F6", "To the facing leaf, and back.",
            may=when.something_faces, apart=True),

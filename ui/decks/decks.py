@@ -80,7 +80,7 @@ class DecksDialog(RegisterDialog):
         self.more, self.less = QPushButton("Add an extra card…"), QPushButton("Take it out")
         self.photos, self.plain = QPushButton("Photographs…"), QPushButton("Drawn faces again")
         self.pictures, self.used = QLabel(), QLabel()
-        self.retire = QPushButton("Retire")
+        self.retire = QPushButton("Set aside")
         self.told = QLabel(NONE_YET)
         self.told.setWordWrap(True)
         for button in (self.add, self.shut, self.more, self.less, self.photos, self.plain,
@@ -162,7 +162,7 @@ class DecksDialog(RegisterDialog):
         self.note.setCursorPosition(0)
         self.used.setText(_when(self._uses.get(uid)))
         self.usual.setChecked(deck.favourite)
-        self.retire.setText("Bring back" if deck.retired else "Retire")
+        self.retire.setText("Bring back" if deck.retired else "Set aside")
         titles = self._unwritten.get(uid, deck.titles)
         if titles != self.table.rows.titles or before is None or before.uid != uid:
             self.table.rows.show(titles)

@@ -25,7 +25,7 @@ OWN = (
     "each of the 78 cards and a plan of seven units. They are kept on this computer, in the "
     "folder “{}” under “{}” in your {}, and nowhere else."
 )
-LOOK_ROUND = ("Look &round the sample shelf", "Look &round")
+LOOK_ROUND = ("&Read the sample shelf", "&Read it")
 BEGIN = ("&Begin a course of my own", "&Begin my own")
 """Words of the buttons, and shorter ones for a leaf that has no room for them."""
 NAME = "Name of the course"

@@ -36,7 +36,7 @@ class DrawsDialog(QDialog):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session = session
-        self.setWindowTitle("Draws offered")
+        self.setWindowTitle("Regular draws")
         shelf = session.shelf
         self.homes = [b for b in shelf.binders if tabs.first_of_kind(b, LOG)]
         if not self.homes:

@@ -175,7 +175,7 @@ class Entry(QObject):
         self.left.purpose.say(self._purpose(task, taken_up))
         self.left.wrong.say("")
         for leaf in (self.left, self.right):
-            leaf.keep_row.say("Put it right" if kept else "Keep the reading")
+            leaf.keep_row.say("Keep the correction" if kept else "Keep the reading")
         self.left.keep_row.setVisible(not self.right.isVisible())
 
     def _offer_again(self, notice: Notice | None) -> None:
@@ -203,7 +203,7 @@ class Entry(QObject):
             look = f"; look back on {dates.written(day)}" if day else ""
             said.append(f"The card for {dates.month(task.fresh.month)}{look}.")
         if task.before is not None:
-            said.append("Putting right what was logged; its impressions stay as they are.")
+            said.append("Correcting what was logged; its impressions stay as they are.")
         if taken_up:
             said.append(TAKEN_UP)
         return " ".join(said)
@@ -324,7 +324,7 @@ class Entry(QObject):
         if self._task is None:
             return "", ""
         if self._task.tab is None:
-            return "Putting a reading right", ""
+            return "Correcting a reading", ""
         return f"{self._task.tab.name}, new leaf", ""
 
     def show_example(self) -> None:

@@ -109,7 +109,7 @@ class Head(QWidget):
         self._labels: list[QLabel] = []
         rows = (
             ((None, self.spread), (None, self.deck)),
-            (("For", self.querent), ("About", self.topic), (self.looks, self.look_on)),
+            (("For", self.querent), ("Topic", self.topic), (self.looks, self.look_on)),
         )
         self._flows = [Flow() for _ in rows]
         for flow, row in zip(self._flows, rows, strict=True):

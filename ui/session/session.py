@@ -275,7 +275,7 @@ class Session(Lookup):
 
     def undo(self) -> None:
         """Take back the last change to any binder of the shelf."""
-        self._shift(self.shelf.undo, "Taken back")
+        self._shift(self.shelf.undo, "Undone")
 
     def redo(self) -> None:
         """Do the change taken back again."""

@@ -55,8 +55,8 @@ def _table(editor: Writing) -> None:
 
 
 TOOLS: tuple[Tool, ...] = (
-    Tool("bold", "&Bold", K.Bold, "Strong letters", _do(edit.toggle, "bold"), "bold"),
-    Tool("italic", "&Italic", K.Italic, "Slanted letters", _do(edit.toggle, "italic"), "italic"),
+    Tool("bold", "&Bold", K.Bold, "Bold letters", _do(edit.toggle, "bold"), "bold"),
+    Tool("italic", "&Italic", K.Italic, "Italic letters", _do(edit.toggle, "italic"), "italic"),
     Tool("heading", "&Heading", "Ctrl+Shift+H", "A heading; again makes it smaller, then words",
          _do(edit_lines.set_heading), "heading"),
     Tool("bullets", "Bulleted &list", "Ctrl+Shift+B", "Items with dots",

@@ -92,7 +92,7 @@ class Gatherer(Gathering):
         left_out = tuple(filter(None, (self.discretion.leave_out.words(),)))
         if self.tab.kind.leaf is not LeafKind.READING:
             return left_out
-        kept = "Printed with the kept leaves only."
+        kept = "Leaves in the drawer are not printed."
         return (kept, "An index of the cards is at the end.", *left_out)
 
     def _cards(self, printed: tuple[PrintLeaf, ...]) -> tuple[tuple[str, str], ...]:

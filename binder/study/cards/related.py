@@ -127,7 +127,7 @@ def change_pair(pair: PairView, text: str) -> None:
 
 def remove_pair(pair: PairView) -> None:
     """Take a pair apart."""
-    with pair.binder.change("Take a pair apart") as change:
+    with pair.binder.change("Remove a pair") as change:
         change.remove(Pair, pair.uid)
 
 

@@ -148,7 +148,7 @@ def use_by_default(shelf: Shelf, binder: Binder, uid: str) -> None:
 
 def retire(shelf: Shelf, binder: Binder, uid: str) -> None:
     """Offer a deck no longer; its readings keep it, and it can be brought back."""
-    rewrite(binder, _row(shelf, uid), "Retire deck", aside=now(), favourite=False)
+    rewrite(binder, _row(shelf, uid), "Set deck aside", aside=now(), favourite=False)
 
 
 def bring_back(shelf: Shelf, binder: Binder, uid: str) -> None:

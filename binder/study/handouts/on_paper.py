@@ -36,7 +36,7 @@ def tick_off(binder: Binder, leaf_uids: Sequence[str], at: str = "") -> None:
 def untick(binder: Binder, leaf_uids: Sequence[str]) -> None:
     """Take ticks away: the leaves are to be printed again."""
     query = Printed.select(Printed.uid).join(Leaf).where(Leaf.uid.in_(list(leaf_uids)))
-    with binder.change("Take away the tick of printing") as change:
+    with binder.change("Untick as printed") as change:
         for row in binder.all(query):
             change.remove(Printed, row.uid)
 

@@ -69,7 +69,7 @@ def _begun(shelf: Shelf, one: put_by.Begun, today: date) -> Slip | None:
     if what == put_by.NEW:
         return Slip(SlipKind.BEGUN, "Reading begun", one.question, note, month=of)
     if what == put_by.AMEND and shelf.home_of(of):
-        return Slip(SlipKind.BEGUN, "Putting right", one.question, note, leaf_uid=of)
+        return Slip(SlipKind.BEGUN, "Correcting", one.question, note, leaf_uid=of)
     return None
 
 

@@ -111,7 +111,7 @@ def _copies(name: str) -> Iterator[str]:
 
 def retire(shelf: Shelf, binder: Binder, uid: str) -> None:
     """Offer an own spread no longer; its readings keep it, and it can be brought back."""
-    rewrite(binder, _row(shelf, uid), "Retire spread", aside=now())
+    rewrite(binder, _row(shelf, uid), "Set spread aside", aside=now())
 
 
 def bring_back(shelf: Shelf, binder: Binder, uid: str) -> None:

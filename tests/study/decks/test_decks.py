@@ -151,7 +151,7 @@ def test_a_retired_deck_is_kept_and_comes_back(course_shelf, binders):
     assert names(course_shelf) == ["Lantern deck", "Saltings deck"]
     assert binders[0].gate.undo() == "Bring deck back"
     assert names(course_shelf) == ["Lantern deck"]
-    assert binders[1].gate.undo() == "Retire deck"
+    assert binders[1].gate.undo() == "Set deck aside"
     assert sorted(names(course_shelf)) == ["Lantern deck", "Saltings deck"]
 
 

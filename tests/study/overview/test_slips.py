@@ -122,7 +122,7 @@ def test_a_reading_put_right_is_on_a_slip_while_it_has_its_leaf(course_shelf, lo
         course_shelf.path, f"{put_by.AMEND} no-such", replace(FRESH, question="Gone?"), FRESH, BEGUN
     )
     (slip,) = of_kind(course_shelf, SlipKind.BEGUN)
-    assert (slip.heading, slip.title, slip.leaf_uid) == ("Putting right", "One, again?", uid)
+    assert (slip.heading, slip.title, slip.leaf_uid) == ("Correcting", "One, again?", uid)
 
 
 def test_a_week_and_a_day_ask_for_their_card(course_shelf):

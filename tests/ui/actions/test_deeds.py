@@ -119,11 +119,11 @@ class TestBinders:
         assert spines(window) == ["Mastery", "Foundations", "Practice"]
 
     def test_take_off_the_shelf_keeps_the_file(self, window):
-        answering(presses("Take it off"))
+        answering(presses("Set it aside"))
         do(window, "take_off")
         assert spines(window) == ["Practice", "Mastery"]
         assert window.session.binder.name == "Practice"
-        away = window.session.shelf.path / "Taken off" / "Foundations.ringbound"
+        away = window.session.shelf.path / "Set aside" / "Foundations.ringbound"
         assert str(away) in window.said.text()
         assert away.exists()
 
@@ -134,7 +134,7 @@ class TestBinders:
 
     def test_the_last_binder_can_go_and_a_new_one_come(self, window):
         for _ in range(3):
-            answering(presses("Take it off"))
+            answering(presses("Set it aside"))
             do(window, "take_off")
         assert spines(window) == []
         assert window.cover.leaf("left") is None

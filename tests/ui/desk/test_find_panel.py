@@ -254,7 +254,7 @@ class TestBeside:
     def test_a_binder_taken_off_is_not_searched(self, window):
         from tests.ui.driving import presses
 
-        answering(presses("Take it off"))
+        answering(presses("Set it aside"))
         actions_of(window).take_off(window.session.shelf.binder("Practice").uid)
         look_for(window, "quay")
         assert all(hit.binder != "Practice" for hit in found(window))

@@ -20,7 +20,7 @@ def look_back_slip(window):
 
 def test_a_spine_has_its_menu(window):
     menu = ask_menu(spine(window, "Mastery"))
-    assert list(entries(menu)) == ["Open", "Rename…", "Colour", "Take off the shelf…",
+    assert list(entries(menu)) == ["Open", "Rename…", "Colour", "Set aside…",
                                    "New binder…"]  # fmt: skip
     pick(menu, "Open")
     assert window.session.binder.name == "Mastery"

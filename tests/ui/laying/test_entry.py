@@ -320,7 +320,7 @@ def test_putting_a_reading_right(desk):
     leaves.rename(desk.binder, uid, "Kiln, at last")
     desk.entry.amend(desk.binder, uid)
     assert desk.line.toPlainText() == "3w, hermit r, qc"
-    assert desk.entry.right.keep_row.keep.text() == "Put it right"
+    assert desk.entry.right.keep_row.keep.text() == "Keep the correction"
     desk.line.selectAll()
     desk.type("hermit, 3w, 10c")
     desk.key(ENTER)
@@ -450,7 +450,7 @@ def test_the_feet_say_what_is_written(desk):
     desk.entry.begin(desk.binder, desk.tab)
     uid = readings.log(desk.binder, desk.tab, OLD)
     desk.entry.amend(desk.binder, uid)
-    assert heard == [("Readings log, new leaf", ""), ("Putting a reading right", "")]
+    assert heard == [("Readings log, new leaf", ""), ("Correcting a reading", "")]
 
 
 def test_a_deck_with_two_suits_of_one_letter_shows_what_it_reads(desk, qtbot):

@@ -129,7 +129,7 @@ def test_putting_right_is_taken_up_unless_the_reading_was_changed_meanwhile(desk
     desk.head.question.setPlainText("The new kiln?")
     desk.entry.put_away()
     slip = slips.slips(desk.session.shelf, desk.session.today)[0]
-    assert (slip.heading, slip.title, slip.leaf_uid) == ("Putting right", "The new kiln?", uid)
+    assert (slip.heading, slip.title, slip.leaf_uid) == ("Correcting", "The new kiln?", uid)
     other = another(desk, look, qtbot)
     other.amend(desk.binder, uid)
     assert other.left.head.question.toPlainText() == "The new kiln?"

@@ -211,7 +211,7 @@ class TestMending:
         desk.undo()
         desk.mend()
         assert (desk.binder, desk.left.leaf) == (binder, uid)
-        assert desk.heard == ["Taken back in Practice: Move leaf to another binder."]
+        assert desk.heard == ["Undone in Practice: Move leaf to another binder."]
 
     def test_another_leaf_faces_when_the_facing_one_goes(self, desk):
         _, uid = made.log(desk.shelf)
@@ -246,7 +246,7 @@ class TestChanges:
         leaves.rename(desk.binder, uid, "The Stars")
         desk.undo()
         desk.redo()
-        assert desk.heard == ["Taken back: Rename leaf.", "Done again: Rename leaf."]
+        assert desk.heard == ["Undone: Rename leaf.", "Done again: Rename leaf."]
 
     def test_nothing_to_take_back_says_nothing(self, tmp_path):
         session = Session(Shelf(tmp_path), Clock())

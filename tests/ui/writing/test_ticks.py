@@ -54,7 +54,7 @@ def test_ticking_from_the_menu_and_taking_it_away(clippings):
 
     window, binder, _, uids = clippings
     page = window.cover.leaf("left")
-    for words, ticked in (("Tick off as printed", True), ("Take away the tick of printing", False)):
+    for words, ticked in (("Tick off as printed", True), ("Untick as printed", False)):
         pick(menu_of_row(page.list, row_of(page, uids[1])), words)
         assert bool(on_paper.ticked(binder, uids[1])) is ticked
 

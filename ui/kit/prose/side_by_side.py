@@ -203,7 +203,7 @@ def _with_links(text: str, mentions: list[Mention], offset: int) -> str:
 
 
 def _soft(text: str, theme: Theme) -> str:
-    """Small words in the colour of captions; short ones, as 'They part' or 'p. 112', stay whole."""
+    """Small words in the colour of captions; short ones, as 'p. 112', stay whole."""
     size = theme.font("caption").pointSizeF()
     colour = theme["inksoft"].name()
     words = escape(text)

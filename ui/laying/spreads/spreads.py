@@ -62,7 +62,7 @@ class SpreadsDialog(RegisterDialog):
         self.places.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         named = {
             "new": "New spread…", "open": "Open a file…", "change": "Change…",
-            "duplicate": "Duplicate", "rename": "Rename…", "retire": "Retire",
+            "duplicate": "Duplicate", "rename": "Rename…", "retire": "Set aside",
             "save": "Save to a file…", "shut": "Close",
         }  # fmt: skip
         self.buttons = {name: QPushButton(words) for name, words in named.items()}
@@ -150,7 +150,7 @@ class SpreadsDialog(RegisterDialog):
                                       for place in spread.places))  # fmt: skip
         for name in ("change", "rename", "retire"):
             self.buttons[name].setEnabled(view.own)
-        self.buttons["retire"].setText("Bring back" if view.retired else "Retire")
+        self.buttons["retire"].setText("Bring back" if view.retired else "Set aside")
         self.wrong.say("")
 
     # Doing

@@ -68,7 +68,7 @@ class MarkDialog(QDialog):
         self.board, self.words = MarkBoard(look, FaceCache(session.photos)), MarkWords(look)
         self.hint = Hint(look)
         self.add, self.remove = QPushButton("Set a &mark"), QPushButton("&Remove mark")
-        self.back, self.finish = QPushButton("&Take back"), QPushButton("&Done")
+        self.back, self.finish = QPushButton("&Undo"), QPushButton("&Done")
         self._lay_out()
         self._connect()
         self._fill()

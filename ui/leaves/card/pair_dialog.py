@@ -54,7 +54,7 @@ class PairDialog(FormDialog):
 
     def _offer_apart(self) -> None:
         role = QDialogButtonBox.ButtonRole.DestructiveRole
-        self.apart = self.button_box.addButton("&Take apart", role)
+        self.apart = self.button_box.addButton("&Remove pair", role)
         self.apart.clicked.connect(self._take_apart)
 
     def _name(self, text: str) -> None:

@@ -30,7 +30,7 @@ from ui.session.trail import Spot
 LINKS = (
     ("Year sheet", Scheme.YEAR.prefix),
     ("What came of it", Scheme.CAME.prefix),
-    ("Draws offered…", Scheme.DRAWS.prefix),
+    ("Regular draws…", Scheme.DRAWS.prefix),
 )
 """What is counted from the whole log, offered at the head of its contents."""
 MOVE_KEYS = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
@@ -183,7 +183,7 @@ class ContentsPage(Page):
         if binder is None or entry.uid not in self.model.printed:
             return
         done = self.model.printed[entry.uid]
-        words = "Take away the tick of printing" if done else "Tick off as printed"
+        words = "Untick as printed" if done else "Tick off as printed"
         verb = on_paper.untick if done else on_paper.tick_off
         menu.addAction(words).triggered.connect(
             lambda: self._try(lambda: verb(binder, [entry.uid]))

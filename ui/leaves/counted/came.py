@@ -172,7 +172,7 @@ class SurePage(Page):
         by, group = group_at(self.session.shelf, whole(self.session), spot.leaf)
         of = {
             By.CARD: "Readings with {}", By.PLACE: "Where {} said it best",
-            By.SPREAD: "Laid as {}", By.DECK: "Laid with {}", By.TOPIC: "About {}",
+            By.SPREAD: "Laid as {}", By.DECK: "Laid with {}", By.TOPIC: "Topic: {}",
         }  # fmt: skip
         called = of.get(by, "All statements") if by else "All statements"
         self.heading.say(called.format(group.name), "How sure I was, how often it came")

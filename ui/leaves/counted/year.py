@@ -64,7 +64,7 @@ class YearPage(Page):
         links = [
             (f"← {year - 1}", Scheme.YEAR.to(year - 1) if year > FIRST else ""),
             (f"{year + 1} →", Scheme.YEAR.to(year + 1) if year < LAST else ""),
-            ("Draws offered…", Scheme.DRAWS.prefix),
+            ("Regular draws…", Scheme.DRAWS.prefix),
             ("Print…", Scheme.PRINT_YEAR.to(year)),
         ]
         self.links.show_links(links)

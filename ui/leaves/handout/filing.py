@@ -163,6 +163,4 @@ class Filing(QObject):
 
 def _must_be_open(binder: Binder) -> None:
     if binder.db.is_closed():
-        raise CanMend(
-            f"“{binder.name}” was taken off the shelf meanwhile; put it back, then file again."
-        )
+        raise CanMend(f"“{binder.name}” was set aside meanwhile; put it back, then file again.")

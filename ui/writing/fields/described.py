@@ -15,7 +15,7 @@ from ui.look.theme import Look
 from ui.writing.editor.keeping import Pending
 
 FIELDS = (
-    ("topic", "About", "work, home"),
+    ("topic", "Topic", "work, home"),
     ("mood", "Mood", "tired, curious"),
     ("venue", "Where", "at the kitchen table"),
     ("significator", "Significator", "qc, or a card’s title"),

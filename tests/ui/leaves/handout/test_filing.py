@@ -314,5 +314,5 @@ def test_a_binder_taken_off_the_shelf_meanwhile_is_named(desk, tmp_path):
     desk.session.binder.close()
     finish(desk)
     panel = actions_of(desk).filing_panel
-    assert "was taken off the shelf meanwhile" in panel.list.item(0).text()
+    assert "was set aside meanwhile" in panel.list.item(0).text()
     assert panel.told.text().startswith("No handout is filed")

@@ -211,5 +211,5 @@ def test_a_handout_is_ticked_off_as_printed(talk, session, qtbot):
     assert talk.tick.text().startswith("Printed and filed on paper, ")
     qtbot.keyClick(talk.tick, Qt.Key.Key_Space)
     assert not on_paper.ticked(binder, talk.spot.leaf)
-    assert binder.gate.undo() == "Take away the tick of printing"
+    assert binder.gate.undo() == "Untick as printed"
     assert talk.tick.isChecked()
