@@ -48,6 +48,12 @@ _NEXT = " @comment{}"
 _BRACE = re.compile("[{}]")
 _ODD = re.compile(r"\\([$&%#_{}~^\\])")
 _COMMAND = re.compile(r"\\(?:emph|textit|textbf|textsc|mathrm)\b ?")
+_ADDRESS = re.compile(
+    r"(?:\w+ at:?\s+|online:?\s+)?\{*(?:\\(?:url|path)\s*|\\href\s*)?\{*(https?://[^{}\s]+)\}*"
+    r"(?:\s*\{[^{}]*\}+)?",
+    re.IGNORECASE,
+)
+"""An address alone, bare, in braces or in the commands that print one."""
 _ESCAPES = str.maketrans(
     {**{letter: f"\\{letter}" for letter in "&%#_$"}, "\\": r"\textbackslash{}", "{": "(",
      "}": ")", "~": r"\textasciitilde{}", "^": r"\textasciicircum{}"}
@@ -142,8 +148,8 @@ def _said(error: Exception) -> str:
 def _fields(entry: Any) -> dict[str, Any]:
     found: dict[str, Any] = {"type": TYPES.get(entry.type.lower(), "document")}
     for name, said in entry.fields.items():
-        variable = FIELDS.get(name.lower())
-        if variable and variable not in found and (words := plain(said)):
+        variable, words = _value_of(name.lower(), said)
+        if words and variable not in found:
             found[variable] = words.replace("--", "–") if variable == "page" else words
     for role in ("author", "editor", "translator"):
         people = [person for one in entry.persons.get(role, ()) if (person := _person(one))]
@@ -155,6 +161,15 @@ def _fields(entry: Any) -> dict[str, Any]:
     if when:
         found["issued"] = {"date-parts": [[int(when[1])]]}
     return found
+
+
+def _value_of(name: str, said: str) -> tuple[str, str]:
+    """The CSL variable of a field and its value: what is published at an address has that."""
+    address = _ADDRESS.fullmatch(said.strip()) if name == "howpublished" else None
+    if address:
+        return "URL", _ODD.sub(r"\1", address[1])
+    variable = FIELDS.get(name, "")
+    return variable, plain(said) if variable else ""
 
 
 def _person(one: Any) -> dict[str, str]:

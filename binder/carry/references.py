@@ -38,7 +38,8 @@ class Fate(StrEnum):
 class Offered:
     """A source of a file as it would be taken in. `key` and `wanted` are the user's to change.
 
-    `other` is the title of the source on the shelf that is the same one, or has its key.
+    `other` is the title of the source on the shelf that is the same one, or has its key; `why`
+    says by what it is the same.
     """
 
     where: str
@@ -47,6 +48,7 @@ class Offered:
     key: str
     fate: Fate = Fate.NEW
     other: str = ""
+    why: str = ""
     wanted: bool = True
     remarks: list[str] = field(default_factory=list)
 
@@ -94,9 +96,10 @@ def review(shelf: Shelf, path: Path) -> Review:
 
 def _judge(offer: Offered, known: Mapping[str, SourceView], taken: set[str]) -> None:
     """Tell the same source from another one of the same key, which gets a key of its own."""
-    same = next((one for one in known.values() if _alike(one.fields, offer.fields)), None)
+    alike = ((one, _alike(one.fields, offer.fields)) for one in known.values())
+    same, why = next(((one, why) for one, why in alike if why), (None, ""))
     if same is not None:
-        offer.fate, offer.other = Fate.HERE, same.title
+        offer.fate, offer.other, offer.why = Fate.HERE, same.title, why
     if offer.key in taken or not offer.key:
         if same is None and offer.key:
             offer.fate = Fate.CLASH
@@ -104,16 +107,17 @@ def _judge(offer: Offered, known: Mapping[str, SourceView], taken: set[str]) -> 
         offer.key = free_key(offer.key or offer.title, taken)
 
 
-def _alike(one: Mapping[str, Any], other: Mapping[str, Any]) -> bool:
-    """Whether two sources are the same: by their numbers, or by title, names and year."""
+def _alike(one: Mapping[str, Any], other: Mapping[str, Any]) -> str:
+    """By what two sources are the same: a number, or title, names and year; '' where not."""
     for name in ("DOI", "ISBN"):
         mine, theirs = (_plain(fields.get(name)) for fields in (one, other))
         if mine and theirs:
-            return mine == theirs
-    return all(
+            return f"same {name}" if mine == theirs else ""
+    same = all(
         _plain(told(one)) == _plain(told(other))
         for told in (lambda f: f.get("title"), _families, year)
     )
+    return "same title, authors and year" if same else ""
 
 
 def _families(fields: Mapping[str, Any]) -> str:
@@ -159,7 +163,7 @@ def spoken(one: Offered) -> list[str]:
     """Sentences about a source that was read: what becomes of it, and what is odd about it."""
     fates = {
         Fate.NEW: "",
-        Fate.HERE: f"“{one.given}” is here already, as “{one.other}”; it was left out.",
+        Fate.HERE: f"“{one.given}” is here already, as “{one.other}” ({one.why}); it was left out.",
         Fate.CLASH: f"“{one.given}” is the key of “{one.other}” already; this one, “{one.title}”, "
         f"gets the key “{one.key}”.",
     }

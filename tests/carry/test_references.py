@@ -97,11 +97,39 @@ def test_a_key_of_the_shelf_is_never_taken_over(course_shelf, tmp_path):
 def test_the_same_source_is_not_taken_in_twice(course_shelf, tmp_path):
     first = "@book{one, title={First}, year=1901, author={Ann Bee}, isbn={0-306-40615-2}}"
     bring(course_shelf, tmp_path, first)
-    for again in (first, "@book{x, title={FIRST.}, year=1901, author={Bee, A.}}",
-                  "@book{y, title={Prime}, isbn={0306406152}}"):  # fmt: skip
+    for again, why in (
+        (first, "same ISBN"),
+        ("@book{x, title={FIRST.}, year=1901, author={Bee, A.}}", "same title, authors and year"),
+        ("@book{y, title={Prime}, isbn={0306406152}}", "same ISBN"),
+    ):
         brought = bring(course_shelf, tmp_path, again)
         assert brought.keys == []
-        assert "is here already, as “First”" in brought.said[0]
+        assert f"is here already, as “First” ({why})" in brought.said[0]
+
+
+@pytest.mark.parametrize(
+    ("said", "address"),
+    [
+        (r"\url{https://example.org/a\_b}", "https://example.org/a_b"),
+        (r"{\url{https://example.org/~ann}}", "https://example.org/~ann"),
+        ("https://example.org/x", "https://example.org/x"),
+        (r"\href{https://example.org/y}{A page}", "https://example.org/y"),
+        (r"Online: \url{https://example.org/z}", "https://example.org/z"),
+    ],
+)
+def test_what_is_published_at_an_address_has_that_address(tmp_path, said, address):
+    path = tmp_path / "in.bib"
+    path.write_text(f"@misc{{web, title={{Tides}}, howpublished={{{said}}}}}")
+    ((one,), _) = references.read(path)
+    assert one.fields["URL"] == address
+    assert "publisher" not in one.fields
+
+
+def test_how_else_it_was_published_stays_words(tmp_path):
+    path = tmp_path / "in.bib"
+    path.write_text("@misc{leaflet, title={Tides}, howpublished={Handed out at the quay}}")
+    ((one,), _) = references.read(path)
+    assert one.fields["publisher"] == "Handed out at the quay"
 
 
 def test_nothing_is_written_until_it_is_agreed(course_shelf, tmp_path):

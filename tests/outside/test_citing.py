@@ -78,6 +78,12 @@ SOURCES = {
     "named": {"type": "book", "title": "A Leaflet", "author": [{"literal": "The Reading Room"}]},
     "edited": {"type": "book", "title": "Many Hands", "issued": {"date-parts": [[1988]]},
                "editor": [{"family": "Wren", "given": "Bo"}]},
+    "rendered": {
+        "type": "book", "title": "The Long Night", "issued": {"date-parts": [[1990]]},
+        "author": [{"family": "Orme", "given": "Tess"}],
+        "editor": [{"family": "Wren", "given": "Bo"}, {"family": "Bede", "given": "Ann"}],
+        "translator": [{"family": "Lisle", "given": "Perpetua"}],
+    },
 }  # fmt: skip
 
 
@@ -100,3 +106,14 @@ def test_the_house_style_is_set_as_another_processor_sets_it(key):
     notes, _, entries = page.partition("Sources")
     assert bare(note) in notes
     assert bare(entry) in entries
+
+
+def test_editors_and_translators_are_printed():
+    page = last_page("See [it](source:rendered).", {"rendered": SOURCES["rendered"]}, "house")
+    said = "The Long Night. ed. by Bo Wren and Ann Bede, trans. by Perpetua Lisle. 1990."
+    assert bare(said) in page.partition("Sources")[2]
+
+
+def test_an_editor_in_the_author_s_place_is_named_once():
+    page = last_page("See [it](source:edited).", {"edited": SOURCES["edited"]}, "house")
+    assert page.partition("Sources")[2].count(bare("Wren")) == 1

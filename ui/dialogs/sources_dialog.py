@@ -141,7 +141,7 @@ class SourcesDialog(QDialog):
 
 def _fate(one: Offered) -> str:
     if one.fate is Fate.HERE:
-        return f"Here already, as “{one.other}”."
+        return f"Here already, as “{one.other}” ({one.why})."
     if one.fate is Fate.CLASH:
         return f"“{one.given}” is the key of “{one.other}”; both are kept, this one as “{one.key}”."
     return "New."

@@ -41,7 +41,7 @@ def test_it_lists_what_is_new_what_is_here_and_what_has_anothers_key(dialog):
     assert "“lisle” is the key of “Upside Down”; both are kept, this one as" in said(dialog, 0)
     assert dialog.table.item(1, TITLE).text() == "Jón Müller, Études"
     assert said(dialog, 1) == "New."
-    assert said(dialog, 2) == "Here already, as “Upside Down”."
+    assert said(dialog, 2) == "Here already, as “Upside Down” (same title, authors and year)."
     assert "could not be read (line 7)" in said(dialog, 3)
     assert "no author and no year" in said(dialog, 4)
     assert "Line 7 of the file could not be read" in dialog.amiss.toPlainText()
