@@ -39,7 +39,7 @@ def _parts(shelf: Shelf, source: SourceView, discretion: Discretion) -> Iterator
     lines = [f"{label}: {said}" for label, said in told if said]
     missing = bibliography.lacking(source.fields)
     lines += [f"It has {missing}; it is cited by what it has."] if missing else []
-    yield from _listed("Bibliography", lines, discretion)
+    yield from _listed("Details", lines, discretion)
     cited = [f"{one.title}: {citing.places(one)}" for one in citing.cited(shelf, source.key)]
     yield from _listed("Where it is cited", cited, discretion)
 

@@ -203,7 +203,7 @@ def write(shelf: Shelf, binder: Binder, leaf_uid: str, form: Bibliography) -> No
     if not form.title.strip():
         raise CanMend("A source needs a title.")
     before = source_of(binder, leaf_uid)
-    with binder.change("Write bibliography"):
+    with binder.change("Write source details"):
         set_source(binder, leaf_uid, form.key, _fields(form, before.fields if before else {}))
         if before is None or before.title == before.fields.get("title"):
             leaves.rename(binder, leaf_uid, form.title.partition(":")[0])

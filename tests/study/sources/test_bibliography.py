@@ -84,7 +84,7 @@ def test_a_new_source_names_its_leaf(course_shelf, practice):
     bibliography.write(course_shelf, practice, uid, form)
     assert leaves.leaf(practice, uid).title == "Ferry Cards"
     assert sources.source_of(practice, uid).fields == {"type": "book", "title": form.title}
-    assert practice.gate.undo() == "Write bibliography"
+    assert practice.gate.undo() == "Write source details"
     assert leaves.leaf(practice, uid).title == "New leaf"
 
 

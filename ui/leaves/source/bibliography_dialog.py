@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -17,6 +19,8 @@ from PySide6.QtWidgets import (
 
 from binder.errors import CanMend
 from binder.study.sources.bibliography import ASKED, CHECKS, KINDS, NAMES, Bibliography, asks
+from ui.kit.forms import asking
+from ui.kit.forms.field import ENTER
 from ui.kit.forms.form import FormDialog
 from ui.kit.forms.hints import Hint
 from ui.kit.scroll import ScrollArea
@@ -25,10 +29,32 @@ from ui.look.theme import Look
 TALLEST = 430
 """Height at scale 1 from which the fields scroll."""
 EXAMPLES = {
-    "author": "One on each line", "editor": "One name, or more with ; between",
-    "issued": "1911, or 1911-05-12", "accessed": "2026-03-08", "page": "204-206",
-    "URL": "https://…", "DOI": "10.1000/182", "edition": "2",
+    "author": "one on each line; Shift+Enter begins another",
+    "editor": "one name, or more with ; between",
+    "translator": "one name, or more with ; between",
+    "issued": "such as 1911, or 1911-05-12", "accessed": "such as 2026-03-08",
+    "page": "such as 204-206", "URL": "beginning with https://", "DOI": "such as 10.1000/182",
+    "edition": "a figure, such as 2",
 }  # fmt: skip
+"""What an empty field says of itself, in words that could be no value."""
+
+
+class NamesField(QPlainTextEdit):
+    """A name on each line; Enter keeps the form, as in every other field."""
+
+    def __init__(self, words: str) -> None:
+        super().__init__(words)
+        self.setTabChangesFocus(True)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Shift and Enter begin another line."""
+        if event.key() not in ENTER:
+            super().keyPressEvent(event)
+        elif event.modifiers() & Qt.KeyboardModifier.ShiftModifier:
+            self.textCursor().insertBlock()
+            self.ensureCursorVisible()
+        else:
+            event.ignore()
 
 
 class CheckedField(QWidget):
@@ -71,19 +97,21 @@ class BibliographyDialog(FormDialog):
         write: Callable[[Bibliography], None],
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(look, "Bibliography", parent)
+        super().__init__(look, "Source details", parent)
         self._write = write
         self.kind, self.title, self.key = QComboBox(), QLineEdit(form.title), QLineEdit(form.key)
         kinds = KINDS if form.kind in KINDS else KINDS | {form.kind: form.kind}
         for key, words in kinds.items():
             self.kind.addItem(words, key)
         self.kind.setCurrentIndex(list(kinds).index(form.kind))
-        self.key.setPlaceholderText("lisle-2019")
+        self.key.setPlaceholderText("one word, such as lisle-2019")
         self.key.setToolTip("The short word it is cited by; what cites it follows when it changes.")
         self.fields = {name: self._field(name, form.said.get(name, "")) for name in ASKED}
         self._lay_out_fields()
         self.kind.currentIndexChanged.connect(self._allow)
         self._allow()
+        self._before = self.said()
+        self.title.setFocus()
 
     def _field(self, name: str, words: str) -> QLineEdit | QPlainTextEdit | CheckedField:
         if name in CHECKS:
@@ -91,8 +119,7 @@ class BibliographyDialog(FormDialog):
             made.line.setPlaceholderText(EXAMPLES.get(name, ""))
             return made
         if name == "author":
-            several = QPlainTextEdit(words)
-            several.setTabChangesFocus(True)
+            several = NamesField(words)
             several.setFixedHeight(self._look.theme.px(58))
             several.setPlaceholderText(EXAMPLES[name])
             return several
@@ -107,7 +134,7 @@ class BibliographyDialog(FormDialog):
         self.form.setContentsMargins(0, 0, px(10), 0)
         self.form.setVerticalSpacing(px(8))
         self.form.setHorizontalSpacing(px(14))
-        rows: list[tuple[str, QWidget]] = [("&Kind", self.kind), ("&Title", self.title)]
+        rows: list[tuple[str, QWidget]] = [("&Title", self.title), ("&Kind", self.kind)]
         rows += [(label, self.fields[name]) for name, (label, _) in ASKED.items()]
         for words, field in (*rows, ("&Cite it as", self.key)):
             label = QLabel(words)
@@ -139,14 +166,25 @@ class BibliographyDialog(FormDialog):
         words = field.line.text() if isinstance(field, CheckedField) else field.text()
         return "\n".join(part.strip() for part in words.split(";")) if name in NAMES else words
 
-    def keep(self) -> None:
-        """Hand everything on."""
+    def said(self) -> Bibliography:
+        """What stands in the form."""
         boxes = {name: self.fields[name] for name in CHECKS}
         ticked = (name for name, box in boxes.items()
                   if isinstance(box, CheckedField) and box.as_is.isChecked())  # fmt: skip
         said = {name: self._said(name) for name in ASKED}
-        self._write(
-            Bibliography(
-                self.kind.currentData(), self.title.text(), self.key.text(), said, frozenset(ticked)
-            )
+        return Bibliography(
+            self.kind.currentData(), self.title.text(), self.key.text(), said, frozenset(ticked)
         )
+
+    def keep(self) -> None:
+        """Hand everything on."""
+        self._write(self.said())
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape asks before what was filled in goes."""
+        if event.key() != Qt.Key.Key_Escape or self.said() == self._before or self._may_go():
+            super().keyPressEvent(event)
+
+    def _may_go(self) -> bool:
+        question = "What you filled in here is not kept yet. Let it go?"
+        return asking.sure(self, "Source details", question, "Let it go", "Go on writing")

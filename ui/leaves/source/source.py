@@ -32,7 +32,7 @@ class SourcePage(Page):
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(session, look, parent)
         self.heading, self.facts = Heading(look), Facts(look)
-        self.fields = self.prose("Bibliography", role="label")
+        self.fields = self.prose("Source details", role="label")
         self.notes_head, self.notes = self.head("Notes"), self.prose("Notes")
         self.cited_head = self.head("Where it is cited")
         self.model = RowsModel(spoken, spoken, self)
@@ -53,7 +53,7 @@ class SourcePage(Page):
         look.changed.connect(self._measure)
 
     def _button(self) -> QWidget:
-        self.button = QPushButton("Bibliography…")
+        self.button = QPushButton("Source details…")
         self.button.setToolTip("Change what kind of source it is, its title, authors and key")
         self.button.clicked.connect(self.ask)
         box = QWidget()
@@ -88,7 +88,7 @@ class SourcePage(Page):
         rows = bibliography.described(source) if source else []
         pad = f"padding: {self.look.theme.px(2)}px {self.look.theme.px(14)}px 0 0; border: none;"
         cells = "".join(
-            f'<tr><td style="{pad}"><small>{escape(label)}</small></td>'
+            f'<tr><td style="{pad}">{escape(label)}</td>'
             f'<td style="{pad}">{_linked(value)}</td></tr>'
             for label, value in rows
         )

@@ -5,6 +5,7 @@ from PySide6.QtCore import Qt
 
 from binder.study.leaves import leaves, tabs
 from binder.study.sources import sources
+from tests.ui.driving import answering, presses
 from ui.leaves.source.source import SourcePage
 
 
@@ -142,3 +143,51 @@ def test_a_source_in_the_drawer_is_still_read(page, session, lisle):
 def test_nothing_is_wider_than_the_leaf(session, look, lay, lisle, size):
     page = lay(SourcePage(session, look), session.spot_of(lisle), *size)
     assert page.horizontalScrollBar().maximum() == 0
+
+
+class TestKeys:
+    def test_the_first_field_has_the_keyboard_and_enter_keeps(self, page, qtbot):
+        page.ask()
+        form = page.dialog
+        assert form.windowTitle() == "Source details"
+        qtbot.waitUntil(lambda: form.title.hasFocus())
+        qtbot.keyClick(form.title, Qt.Key.Key_End)
+        qtbot.keyClicks(form.title, ", again")
+        qtbot.keyClick(form.title, Qt.Key.Key_Return)
+        assert not form.isVisible()
+        assert page.heading.accessibleDescription().endswith("Reversals, again")
+
+    def test_enter_keeps_among_the_authors_too_and_shift_begins_another(self, page, qtbot, session):
+        page.ask()
+        authors = page.dialog.fields["author"]
+        authors.setFocus()
+        qtbot.keyClick(authors, Qt.Key.Key_End, Qt.KeyboardModifier.ControlModifier)
+        qtbot.keyClick(authors, Qt.Key.Key_Return, Qt.KeyboardModifier.ShiftModifier)
+        qtbot.keyClicks(authors, "Tess Orme")
+        qtbot.keyClick(authors, Qt.Key.Key_Return)
+        assert page.dialog is None
+        assert sources.sources(session.shelf)["lisle"].author == "Perpetua Lisle and Tess Orme"
+
+    def test_escape_asks_before_filled_fields_go(self, page, qtbot):
+        page.ask()
+        form = page.dialog
+        qtbot.keyClicks(form.title, "More")
+        answering(presses("Go on writing"))
+        qtbot.keyClick(form.title, Qt.Key.Key_Escape)
+        assert form.isVisible()
+        assert form.title.text().endswith("More")
+        answering(presses("Let it go"))
+        qtbot.keyClick(form.title, Qt.Key.Key_Escape)
+        assert page.dialog is None
+
+    def test_escape_shuts_an_untouched_form(self, page, qtbot):
+        page.ask()
+        qtbot.keyClick(page.dialog.title, Qt.Key.Key_Escape)
+        assert page.dialog is None
+
+    def test_what_an_empty_field_says_could_be_no_value(self, page):
+        page.ask()
+        form = page.dialog
+        lines = [form.key, *(f for f in form.fields.values() if hasattr(f, "placeholderText"))]
+        for said in (line.placeholderText() for line in lines):
+            assert not said or " " in said
