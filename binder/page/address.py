@@ -28,6 +28,7 @@ class Scheme(StrEnum):
     LOOK_BACK = "look"
     LEVEL = "level"
     ACROSS = "across"
+    SOURCES = "sources"
     MARKS = "marks"
     PAIR = "pair"
     DECKS = "decks"

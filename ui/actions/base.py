@@ -44,6 +44,7 @@ class Others(Protocol):
     def pair_card(self, spot: Spot | None = None, which: str = "") -> None: ...  # noqa: D102
     def print_year(self, year: str) -> None: ...  # noqa: D102
     def recall(self) -> None: ...  # noqa: D102
+    def sources(self) -> None: ...  # noqa: D102
     def sure(self, group: str = "") -> None: ...  # noqa: D102
     def write(self) -> None: ...  # noqa: D102
     def year_sheet(self, year: str = "") -> None: ...  # noqa: D102

@@ -43,6 +43,7 @@ class LinkActions(Base):
             Scheme.PRINT_YEAR: others.print_year,
             Scheme.MONTH: others.draw_month,
             Scheme.ACROSS: others.across,
+            Scheme.SOURCES: lambda _: others.sources(),
             Scheme.DRAWS: lambda _: others.draws(),
             Scheme.LEVEL: lambda _: others.finish_level(),
             Scheme.DECKS: lambda _: others.card_faces(),

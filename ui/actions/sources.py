@@ -9,7 +9,9 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog
 
 from binder.counting import counted
-from binder.study.sources.sources import source_of
+from binder.study.kinds import SOURCES
+from binder.study.leaves.tabs import first_of_kind
+from binder.study.sources.sources import home, source_of
 from ui.actions.base import Base, leaving
 
 if TYPE_CHECKING:
@@ -32,6 +34,14 @@ class SourceActions(Base):
         made.card_wanted.connect(self.session.open_leaf)
         made.print_wanted.connect(lambda: self.window.guard(self.print_across))
         return made
+
+    @leaving
+    def sources(self) -> None:
+        """The leaves of all sources, behind the tab for them: of this binder, else of the first."""
+        shelf, here = self.session.shelf, self.session.binder
+        tab = first_of_kind(here, SOURCES) if here is not None else None
+        self.window.back_to_leaves()
+        self.session.open_tab(*((here, tab) if here is not None and tab else home(shelf)))
 
     @leaving
     def across(self, key: str = "") -> None:

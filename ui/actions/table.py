@@ -135,6 +135,7 @@ ACTIONS: tuple[Action, ...] = (
            apart=True),
     Action(A.came, TURN, "&What came of it", "Ctrl+Shift+J", "How all you expected came out."),
     Action(A.draws, TURN, "Regular &draws…", "", "Cards for the month, the week, the day."),
+    Action(A.sources, TURN, "So&urces", "", "The tab behind which the leaves of sources are."),
     Action(A.plan, TURN, "Course &plan", "", "The units of this binder.",
            may=when.binder_open),
     Action(A.finish_level, TURN, "F&inish this level…", "",

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from PySide6.QtCore import QKeyCombination
+from PySide6.QtGui import QKeySequence
+
 from ui.desk.cover import OpenBinder
 from ui.desk.stage import APART, Stage
 from ui.kit.page.page import Page
@@ -46,3 +49,15 @@ def spoken(session: Session, side: str, spot: Spot) -> str:
     view, tab = session.leaf_of(spot), session.tab_of(spot)
     title = session.title_of(view) if view else f"contents of {tab.name}" if tab else ""
     return f"{'Leaf' if side == 'left' else 'Facing leaf'}: {title}"
+
+
+_WHILE_WRITING = {
+    "Ctrl+Shift+S": "Ctrl+Shift+S links to a source while you write; Ctrl+E begins writing.",
+    "Ctrl+Shift+G": "Ctrl+Shift+G puts a source below a quotation while you write; "
+    "Ctrl+E begins writing.",
+}
+
+
+def what_for(keys: QKeyCombination) -> str:
+    """What keys are for that only an editor takes, said where there is none; '' for others."""
+    return _WHILE_WRITING.get(QKeySequence(keys).toString(), "")

@@ -53,8 +53,7 @@ class FoundModel(RowsModel[FoundRow]):
         """Take up another result."""
         rows = [FoundRow("", slip=slip) for slip in found.slips]
         for group in found.groups:
-            head = (group.binder, group.tab, group.day)
-            rows.append(FoundRow(", ".join(filter(None, head))))
+            rows.append(FoundRow(f"{group.binder}, {group.tab}"))
             rows += [FoundRow("", hit) for hit in group.hits]
         self.show(rows)
 

@@ -343,6 +343,8 @@ class Window(QMainWindow):
         step = _TURNS.get(Qt.Key(event.key()))
         if step and not event.modifiers() & ~Qt.KeyboardModifier.KeypadModifier:
             self.guard(self.session.turn, step)
+        elif sentence := foot_words.what_for(event.keyCombination()):
+            self.say(sentence)
         else:
             super().keyPressEvent(event)
 

@@ -22,7 +22,7 @@ from binder.store.schema import Leaf, Source, SourceNote
 from binder.store.shelf import Shelf
 from binder.study.kinds import SOURCES, LeafKind
 from binder.study.leaves.leaves import add_leaf
-from binder.study.leaves.tabs import TabView, first_of_kind
+from binder.study.leaves.tabs import TabView, first_of_kind, tabs
 
 OWN = ""
 """Stands for a source in the lines that are the reader's own."""
@@ -220,12 +220,28 @@ def home(shelf: Shelf) -> tuple[Binder, TabView]:
     raise CanMend("No binder here has a tab for sources; add a tab of that kind first.")
 
 
-def new_source(shelf: Shelf, author: str, title: str) -> SourceView:
-    """Make a source leaf in the first Sources tab of the shelf, with a key after its author."""
+def homes(shelf: Shelf, beside: Binder | None) -> list[tuple[Binder, TabView]]:
+    """Where a new source may go: tabs for sources, then the other tabs of the binder `beside`."""
+    standing = [(binder, tab) for binder in shelf.binders for tab in tabs(binder)]
+    meant = [(binder, tab) for binder, tab in standing if tab.kind.key == SOURCES]
+    other = [
+        (binder, tab)
+        for binder, tab in standing
+        if binder is beside and tab.kind.leaf is LeafKind.PLAIN
+    ]
+    return [*meant, *other]
+
+
+def new_source(
+    shelf: Shelf, author: str, title: str, where: tuple[Binder, TabView] | None = None
+) -> SourceView:
+    """Make a source leaf behind the tab `where`, else the first Sources tab of the shelf, with a
+    key after its author.
+    """
     named, called = " ".join(author.split()), " ".join(title.split())
     if not called:
         raise CanMend("A source needs a title.")
-    binder, tab = home(shelf)
+    binder, tab = where or home(shelf)
     who = person(named)
     fields: dict[str, Any] = {"type": "book", "title": called}
     if named:

@@ -4,6 +4,7 @@
 import pytest
 from PySide6.QtCore import QPoint, Qt, QTimer
 
+from binder.study.leaves import leaves
 from binder.study.sources import sources
 from tests.ui.writing_desk import CTRL, SHIFT, asked_for, desk, own_data  # noqa: F401
 from ui.writing.choosing.source_dialog import SourceDialog
@@ -109,15 +110,53 @@ def test_a_source_that_is_new_is_cited_at_once(desk):
         if dialog is None:
             QTimer.singleShot(20, answer)
             return
-        desk.type("Ferry Cards", dialog.title)
+        carried.append((dialog.author.text(), dialog.title.text(), dialog.where.currentText()))
+        desk.type(": a Year", dialog.title)
+        desk.press(K.Key_Return, into=dialog.title)
+
+    carried, told = [], []
+    desk.session.said.connect(told.append)
+    desk.leaf()
+    found = picker(desk, K.Key_S, CTRL | SHIFT)
+    desk.type("Orme, Ferry Cards", found.filter)
+    QTimer.singleShot(50, answer)
+    desk.press(K.Key_Return, into=found.filter)
+    desk.until(lambda: desk.text() == "[Ferry Cards: a Year](source:orme)")
+    assert carried == [("Orme", "Ferry Cards", "Sources, in Practice")]
+    assert told == ["The leaf of “Ferry Cards: a Year” is behind Sources, in Practice."]
+
+
+def test_no_source_is_said_only_of_words_that_were_typed(desk):
+    desk.leaf()
+    found = picker(desk, K.Key_S, CTRL | SHIFT)
+    assert [choice.label for choice in found.model.rows] == ["New source…"]
+    assert not found.nothing.isVisible()
+    desk.type("x", found.filter)
+    assert found.nothing.isVisible()
+    desk.press(K.Key_Escape, into=found.filter)
+
+
+def test_a_new_source_may_go_behind_a_tab_of_this_binder(desk):
+    def answer():
+        dialog = asked_for(SourceDialog)
+        if dialog is None:
+            QTimer.singleShot(20, answer)
+            return
+        places = [dialog.where.itemText(n) for n in range(dialog.where.count())]
+        wanted = next(one for one in places if one.startswith("Clippings, in"))
+        dialog.where.setCurrentText(wanted)
         desk.press(K.Key_Return, into=dialog.title)
 
     desk.leaf()
     found = picker(desk, K.Key_S, CTRL | SHIFT)
-    desk.type("nobody", found.filter)
+    desk.type("Ferry Cards", found.filter)
     QTimer.singleShot(50, answer)
     desk.press(K.Key_Return, into=found.filter)
     desk.until(lambda: desk.text() == "[Ferry Cards](source:ferrycards)")
+    made = sources.sources(desk.shelf)["ferrycards"]
+    home = desk.shelf.home_of(made.leaf_uid)
+    assert home is desk.session.binder
+    assert leaves.leaf(home, made.leaf_uid).tab == "Clippings"
 
 
 @pytest.mark.parametrize(

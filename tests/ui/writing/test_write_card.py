@@ -249,6 +249,8 @@ def test_a_source_is_made_on_the_way(desk, star, sides):
         if dialog is None:
             QTimer.singleShot(20, answer)
             return
+        assert (dialog.author.text(), dialog.title.text()) == ("", "nobody")
+        dialog.title.clear()
         dialog.accept()
         assert "needs a title" in dialog.hint.text()
         desk.type("Bram Vesterholt", dialog.author)
@@ -266,6 +268,14 @@ def test_a_source_is_made_on_the_way(desk, star, sides):
     practice = desk.shelf.binder("Practice")
     titles = [e.title for e in leaves.contents(practice, tabs.tab(practice, "Sources"))]
     assert titles == ["Upside Down", "The Long Spread"]
+
+
+def test_what_is_not_in_the_table_yet_is_offered_first(desk, star, sides):
+    sources.new_source(desk.shelf, "Zoe Zander", "Last Cards")
+    desk.qtbot.mouseClick(sides.add_source, Qt.MouseButton.LeftButton)
+    offered = [choice.label for choice in sides.picker.model.rows]
+    assert offered == ["Last Cards", "Upside Down", "New source…"]
+    desk.press(K.Key_Escape, into=sides.picker.filter)
 
 
 def test_cells_that_cannot_be_saved_are_said_and_kept(desk, star, sides):

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QWidget
 
 from binder.cards.prose import Mention
 from binder.counting import counted
+from binder.page.address import Scheme
 from binder.study.sources.locators import cited_at
 from binder.study.sources.sources import NoteView, SideBySide, SourceView
 from ui.kit.prose.prose import Prose
@@ -51,6 +52,8 @@ class SideBySideText(Prose):
         self._table = EMPTY
         self._said: Said = {}
         self._whole = False
+        self.leads_on = False
+        """Whether a link below leads to the leaves of all sources."""
         self._drawn: tuple[bool, int] | None = None
         look.changed.connect(self._draw)
 
@@ -81,6 +84,8 @@ class SideBySideText(Prose):
         if left:
             more = f"and {counted(left, 'more source')}"
             html += f'<p><a href="{MORE}">{more}</a></p>'
+        if self.leads_on:
+            html += f'<p><a href="{Scheme.SOURCES.prefix}">All sources</a></p>'
         self.show_html(html, self._marks)
 
     def _follow(self, url: QUrl) -> None:

@@ -161,6 +161,7 @@ class CardPage(Page):
         for part in (self.side_head, self.side):
             part.setVisible(bool(table.sources))
         if table.sources:
+            self.side.leads_on = True
             self.side.show_table(table, lambda said: self._link(view, said), marks)
         return bool(table.sources)
 

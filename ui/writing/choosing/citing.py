@@ -51,11 +51,11 @@ class Asking(QObject):
         else:
             self._hand_on(lambda text, start, end: link(text, start, end, to, words))
 
-    def _new(self) -> None:
+    def _new(self, words: str) -> None:
         """Cite a source that gets its leaf now."""
         from ui.writing.choosing.source_dialog import ask_source
 
-        made = ask_source(self._session, self._look, self._page)
+        made = ask_source(self._session, self._look, self._page, words)
         if made is not None:
             self._put(Scheme.SOURCE.to(made.key), made.title)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 
 from PySide6.QtCore import (
     QEvent,
@@ -91,17 +91,27 @@ class Picker(QFrame):
     """Opens under the cursor; says `chosen` with an address and the words for it."""
 
     chosen = Signal(str, str)
-    new_asked = Signal()
-    """A source that is not on the shelf yet is wanted; listen queued, since this is shut first."""
+    new_asked = Signal(str)
+    """A source that is not on the shelf yet is wanted, by the words typed; listen queued, since
+    this is shut first.
+    """
     shut = Signal()
     """Whatever was chosen: the keyboard can go back."""
 
-    def __init__(self, session: Session, look: Look, kind: str, parent: QWidget) -> None:
+    def __init__(
+        self,
+        session: Session,
+        look: Look,
+        kind: str,
+        parent: QWidget,
+        taken: Collection[str] = (),
+    ) -> None:
         """`kind`: 'card', 'leaf', 'source', 'quotation' (a source too) or 'column' (one without a
-        place in it).
+        place in it). `taken` are keys of sources that are there already; they come last.
         """
         super().__init__(parent, Qt.WindowType.Popup)
         self.session, self.look, self.kind = session, look, kind
+        self._taken = {Scheme.SOURCE.to(key) for key in taken}
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setFrameShape(QFrame.Shape.Box)
         name, hint, nothing = _WORDS[kind]
@@ -172,7 +182,8 @@ class Picker(QFrame):
         if self.kind == "card":
             self._show(picking.cards(usual_titles(shelf), words))
         elif self.kind in _SOURCES:
-            self._show([*picking.source_choices(shelf, words), _NEW])
+            found = picking.source_choices(shelf, words)
+            self._show([*sorted(found, key=lambda one: one.address in self._taken), _NEW])
         elif not words.strip():
             self.job.cancel()
             self._show(self._nearby())
@@ -203,7 +214,8 @@ class Picker(QFrame):
     def _show(self, choices: Sequence[Choice]) -> None:
         self.model.show(choices)
         self.list.setVisible(bool(choices))
-        self.nothing.setVisible(all(choice is _NEW for choice in choices))
+        typed = bool(self.filter.text().strip())
+        self.nothing.setVisible(typed and all(choice is _NEW for choice in choices))
         if choices:
             self.list.setCurrentIndex(self.model.index(0))
 
@@ -227,7 +239,7 @@ class Picker(QFrame):
             return
         self.close()
         if choice is _NEW:
-            self.new_asked.emit()
+            self.new_asked.emit(self.filter.text().strip())
             return
         if self.kind in _PLACED:
             choice = picking.cited(choice, self.locator.text())

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtWidgets import (
+    QComboBox,
     QDialog,
     QDialogButtonBox,
     QFormLayout,
@@ -13,51 +14,76 @@ from PySide6.QtWidgets import (
 )
 
 from binder.errors import RingboundError
-from binder.study.sources.sources import SourceView, new_source
+from binder.store.file import Binder
+from binder.study.leaves.tabs import TabView
+from binder.study.sources.sources import SourceView, homes, new_source
 from ui.kit.forms.hints import Hint
 from ui.look.theme import Look
 from ui.session.session import Session
 
 
 class SourceDialog(QDialog):
-    """Author and title; the leaf for it is made behind the first tab for sources."""
+    """Author, title, and the tab its leaf goes behind; `words` are those looked for in vain."""
 
-    def __init__(self, session: Session, look: Look, parent: QWidget) -> None:
+    def __init__(self, session: Session, look: Look, parent: QWidget, words: str = "") -> None:
         super().__init__(parent)
         self._session = session
         self.made: SourceView | None = None
         self.setWindowTitle("New source")
-        self.author, self.title = QLineEdit(), QLineEdit()
-        self.author.setPlaceholderText("Given name and family name")
+        author, _, title = words.rpartition(",")
+        self.author, self.title = QLineEdit(author.strip()), QLineEdit(title.strip())
+        self.author.setPlaceholderText("given name and family name")
+        self.homes = homes(session.shelf, session.binder)
+        self.where = QComboBox()
+        self.where.addItems([_home(binder, tab) for binder, tab in self.homes])
         self.hint = Hint(look)
+        self._lay_out(look)
+
+    def _lay_out(self, look: Look) -> None:
         form = QFormLayout()
-        for label, field in (("&Author", self.author), ("&Title", self.title)):
+        rows = (("&Author", self.author), ("&Title", self.title), ("&Behind the tab", self.where))
+        for label, field in rows:
             field.setMinimumWidth(look.theme.px(260))
             form.addRow(label, field)
         buttons = QDialogButtonBox()
-        buttons.addButton("Make its leaf", QDialogButtonBox.ButtonRole.AcceptRole)
+        make = buttons.addButton("Make its leaf", QDialogButtonBox.ButtonRole.AcceptRole)
+        make.setDefault(True)
         buttons.addButton("Leave it", QDialogButtonBox.ButtonRole.RejectRole)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         column = QVBoxLayout(self)
-        column.addWidget(QLabel("It gets a leaf of its own behind the tab for sources."))
+        column.addWidget(QLabel("It gets a leaf of its own."))
         column.addLayout(form)
         column.addWidget(self.hint)
         column.addWidget(buttons)
+        self.author.setFocus()
 
     def accept(self) -> None:
-        """Make the source, or say what is missing."""
+        """Make the source and say where its leaf is, or say what is missing."""
+        at = self.where.currentIndex()
+        where = self.homes[at] if at >= 0 else None
         try:
-            self.made = new_source(self._session.shelf, self.author.text(), self.title.text())
+            self.made = new_source(
+                self._session.shelf, self.author.text(), self.title.text(), where
+            )
         except RingboundError as error:
             self.hint.say(str(error), wrong=True)
             return
         super().accept()
+        if where is not None:
+            binder, tab = where
+            self._session.said.emit(
+                f"The leaf of “{self.made.title}” is behind {tab.name}, in {binder.name}."
+            )
 
 
-def ask_source(session: Session, look: Look, parent: QWidget) -> SourceView | None:
+def _home(binder: Binder, tab: TabView) -> str:
+    return f"{tab.name}, in {binder.name}"
+
+
+def ask_source(session: Session, look: Look, parent: QWidget, words: str) -> SourceView | None:
     """The source made, or None when the user thought better of it."""
-    dialog = SourceDialog(session, look, parent)
+    dialog = SourceDialog(session, look, parent, words)
     dialog.exec()
     made = dialog.made
     dialog.deleteLater()

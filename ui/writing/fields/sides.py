@@ -175,15 +175,16 @@ class SideFields(QWidget):
         """Let the user pick the source of another column by typing."""
         from ui.writing.choosing.picker import Picker
 
-        self.picker = Picker(self._session, self._look, "column", self)
+        taken = [column.key for column in self.fields.table.columns]
+        self.picker = Picker(self._session, self._look, "column", self, taken)
         self.picker.chosen.connect(lambda address, _label: self.begin_source(address))
         self.picker.new_asked.connect(self._new_source, Qt.ConnectionType.QueuedConnection)
         self.picker.open_at(self.add_source.mapToGlobal(QPoint(0, self.add_source.height())))
 
-    def _new_source(self) -> None:
+    def _new_source(self, words: str) -> None:
         from ui.writing.choosing.source_dialog import ask_source
 
-        made = ask_source(self._session, self._look, self)
+        made = ask_source(self._session, self._look, self, words)
         if made is not None:
             self.begin_source(Scheme.SOURCE.to(made.key))
 

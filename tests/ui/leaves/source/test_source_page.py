@@ -5,7 +5,8 @@ from PySide6.QtCore import Qt
 
 from binder.study.leaves import leaves, tabs
 from binder.study.sources import sources
-from tests.ui.driving import answering, presses
+from tests.ui.driving import CTRL, SHIFT, answering, click, key, presses, settle, spine
+from ui.actions.installed import actions_of
 from ui.leaves.source.source import SourcePage
 
 
@@ -191,3 +192,28 @@ class TestKeys:
         lines = [form.key, *(f for f in form.fields.values() if hasattr(f, "placeholderText"))]
         for said in (line.placeholderText() for line in lines):
             assert not said or " " in said
+
+
+class TestReached:
+    def test_the_menu_leads_to_the_tab_of_sources(self, window):
+        click(spine(window, "Foundations"))
+        actions_of(window).sources()
+        session = window.session
+        assert (session.binder.name, session.tab.name) == ("Practice", "Sources")
+
+    def test_the_leaf_of_a_card_leads_there(self, window):
+        session = window.session
+        session.open_leaf(session.shelf.card_leaf("major-17")[1])
+        settle()
+        page = window.cover.leaf("left")
+        page.finish()
+        assert "sources:" in [link.address for link in page.side.links()]
+        page.followed.emit("sources:")
+        settle()
+        assert session.tab.name == "Sources"
+
+    def test_the_key_that_cites_says_what_it_is_for_away_from_the_editor(self, window):
+        window.session.open_leaf(window.session.shelf.card_leaf("major-17")[1])
+        settle()
+        key(window, Qt.Key.Key_S, CTRL | SHIFT)
+        assert "links to a source while you write" in window.said.text()
