@@ -14,6 +14,7 @@ from binder import cli
 from binder.store.shelf import Shelf
 from binder.study.decks import decks
 from binder.study.leaves import leaves, tabs
+from binder.study.sources.sources import new_source
 
 ROOT = Path(__file__).parents[1]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -95,10 +96,11 @@ def add_deck(folder, name):
 
 
 def add_leaf(folder, binder, tab):
-    """A leaf behind a tab, so that there is something to print."""
+    """A leaf and a source behind a tab, so that there is something to print."""
     shelf = Shelf(folder)
     home = shelf.binder(binder)
     leaves.add_leaf(home, tabs.tab(home, tab), "Counting", "Fire first.")
+    new_source(shelf, "Ash May", "A Title", (home, tabs.tab(home, tab)))
     shelf.close()
 
 

@@ -35,6 +35,9 @@ def add_print(command: Command) -> None:
     parser.add_argument(
         "--citing", metavar="STYLE", default=HOUSE, help=either(STYLES),
     )  # fmt: skip
+    parser.add_argument(
+        "--bibliography", action="store_true", help="the sources behind it alone, as one list"
+    )
     leave_out_option(parser)
 
 
@@ -59,6 +62,7 @@ def add_sheets(commands: Any) -> None:
 
 
 def _print(options: Any) -> int:
+    from binder.paper.bibliography import print_bibliography
     from binder.paper.leaves.gather import print_tab
     from binder.study.leaves import tabs
 
@@ -66,9 +70,13 @@ def _print(options: Any) -> int:
     binder = shelf.binder(options.binder)
     tab = tabs.tab(binder, options.tab)
     sheet = sheet_of(options, citing=options.citing)
-    pages = print_tab(
-        shelf, binder, tab, sheet, options.out, left_out(options), newest_first=options.newest_first
-    )
+    if options.bibliography:
+        pages = print_bibliography(shelf, binder, tab, sheet, options.out, left_out(options))
+    else:
+        pages = print_tab(
+            shelf, binder, tab, sheet, options.out, left_out(options),
+            newest_first=options.newest_first,
+        )  # fmt: skip
     print(f"Printed {tab.name} of {binder.name} to {options.out}: {counted(pages, 'page')}.")
     shelf.close()
     return DONE

@@ -24,6 +24,9 @@ from binder.paper.sheets import Sheet
 from binder.resources import resource
 
 NO_PHOTOGRAPHS: Mapping[str, Photograph] = {}
+Sources = Mapping[str, Mapping[str, Any]]
+"""CSL fields of sources by their keys."""
+NO_SOURCES: Sources = {}
 
 
 def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> bytes:
@@ -36,7 +39,10 @@ def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> byte
 
 
 def from_template(
-    name: str, data: dict[str, Any], photographs: Mapping[str, Photograph] = NO_PHOTOGRAPHS
+    name: str,
+    data: dict[str, Any],
+    photographs: Mapping[str, Photograph] = NO_PHOTOGRAPHS,
+    sources: Sources = NO_SOURCES,
 ) -> bytes:
     """Another template of ours run over data of its own, as a PDF; errors as for `typeset`.
 
@@ -45,6 +51,7 @@ def from_template(
     with _folder() as root:
         lay_out_faces(photographs, root)
         _write(root, {"section": {"leaves": []}, "where": ""} | data)
+        _write_sources(root, sources)
 
         def mend() -> None:
             draw_broken_faces(photographs, root, partial(_reads, root))
@@ -80,7 +87,7 @@ def _made(section: Section, sheet: Sheet, blank_lines: bool, **how: Any) -> Any:
         lay_out_faces(section.photographs, root)
         data = handed(section, sheet, blank_lines, files)
         _write(root, data)
-        _write_sources(root, section)
+        _write_sources(root, section.bibliography)
 
         def mend() -> None:
             reads = partial(_reads, root)
@@ -160,9 +167,9 @@ def _write(root: Path, data: dict[str, Any]) -> None:
     (root / "data.json").write_text(text, encoding="utf-8")
 
 
-def _write_sources(root: Path, section: Section) -> None:
+def _write_sources(root: Path, sources: Sources) -> None:
     """Write what is cited, as JSON, which is YAML as well."""
-    named = names(section.bibliography)
-    found = entries({named[key]: fields for key, fields in section.bibliography.items()})
+    named = names(sources)
+    found = entries({named[key]: fields for key, fields in sources.items()})
     text = json.dumps(found, ensure_ascii=False)
     (root / "sources.yaml").write_text(text, encoding="utf-8")

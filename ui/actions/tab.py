@@ -93,6 +93,11 @@ class TabActions(Base):
         binder, tab = self.open_binder(), self._the(uid)
         self.lay_proof(lambda: self.proof.open(binder, tab))
 
+    def print_bibliography(self) -> None:
+        """The sources behind the open tab as one list, before it is printed."""
+        binder, tab = self.open_binder(), self.open_tab()
+        self.lay_proof(lambda: self.proof.open_bibliography(binder, tab))
+
     def print_year(self, year: str) -> None:
         """The sheet of a year, this one for '', before it is printed."""
         self.lay_proof(lambda: self.proof.open_year(int(year or self.session.today.year)))

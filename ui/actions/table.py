@@ -86,6 +86,8 @@ ACTIONS: tuple[Action, ...] = (
            may=when.tab_read),
     Action(A.print, TAB, "&Print this tab…", K.Print, "See the sheets, then print or save them.",
            may=when.tab_open, apart=True),
+    Action(A.print_bibliography, TAB, "Print its bi&bliography…", "",
+           "All sources behind it as one list.", may=when.tab_open),
     Action(A.new_reading, LEAF, "New &reading", "Ctrl+L", "Log a reading, from anywhere."),
     Action(A.another_reading, LEAF, "Another o&f the same sort", "Ctrl+Shift+R",
            "The next reading, in the same spread, deck and day.", may=when.reading_open),

@@ -36,7 +36,14 @@ from ui.look.theme import Look
 from ui.proof.fitting import keep_fitting
 from ui.proof.pages import PageDelegate, PagesModel, Printed
 from ui.proof.printer import draw_on, printer_for
-from ui.proof.setting import Choice, Setting, across_set, tab_set, year_set
+from ui.proof.setting import (
+    Choice,
+    Setting,
+    across_set,
+    bibliography_set,
+    tab_set,
+    year_set,
+)
 from ui.session.jobs import Newest
 from ui.session.session import Session
 
@@ -191,14 +198,21 @@ class Proof(QWidget):
         setting = partial(across_set, shelf, source, name, cards)
         self._open(f"{source.title}, {name}", setting, leaves=False)
 
-    def _open(self, name: str, setting: Setting, *, leaves: bool) -> None:
-        """Show pages that have leaves on them, or others."""
+    def open_bibliography(self, binder: Binder, tab: TabView) -> None:
+        """Show the sources behind a tab as one list."""
+        self._binder = self._tab = None
+        setting = partial(bibliography_set, self._session.shelf, binder, tab)
+        self._open(f"the bibliography of {tab.name}", setting, leaves=False, cites=True)
+
+    def _open(self, name: str, setting: Setting, *, leaves: bool, cites: bool = False) -> None:
+        """Show pages that have leaves on them, or others; `cites` where sources are cited too."""
         self._name, self._set = name, setting
         self.title.setText(f"Print {name}")
         self.title.setWordWrap(True)
-        for part in (self.lines, self.citing, self._labels[-1]):
-            part.setVisible(leaves)
+        self.lines.setVisible(leaves)
         self.newest_first.setVisible(self._tab is not None and self._tab.kind.by_day)
+        for part in (self.citing, self._labels[-1]):
+            part.setVisible(leaves or cites)
         self.tick_button.hide()
         self._place()
         self._again()

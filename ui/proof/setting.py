@@ -60,3 +60,12 @@ def across_set(
     with shelf.beside():
         pdf = across_pdf(shelf, source, name, cards, chosen.sheet, chosen.leave_out)
         return Printed(pdf, chosen.sheet)
+
+
+def bibliography_set(shelf: Shelf, binder: Binder, tab: TabView, chosen: Choice) -> Printed:
+    """The sources behind a tab as one list."""
+    from binder.paper.bibliography import bibliography_pdf
+
+    with shelf.beside():
+        pdf = bibliography_pdf(shelf, binder, tab, chosen.sheet, chosen.leave_out)
+        return Printed(pdf, chosen.sheet)

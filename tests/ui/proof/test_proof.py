@@ -13,6 +13,7 @@ from binder.paper.sheets import PAPERS, Sheet
 from binder.study.leaves import tabs
 from binder.study.readings import readings
 from binder.study.readings.readings import Laid, NewReading
+from binder.study.sources import sources
 from ui.look.theme import Look
 from ui.proof.printer import page_size, printer_for
 from ui.proof.proof import Proof
@@ -185,3 +186,14 @@ def test_a_printer_is_set_to_the_sheet(qapp, paper, known_as):
 @pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
 def test_every_paper_is_one_that_printers_know(paper):
     assert page_size(Sheet(paper.key)).id() != STANDARD.Custom
+
+
+def test_the_sources_of_a_tab_are_shown_as_one_list(qtbot, proof, course_shelf):
+    sources.new_source(course_shelf, "Tess Orme", "Ferry Cards")
+    before = proof.printed
+    proof.open_bibliography(*sources.home(course_shelf))
+    qtbot.waitUntil(lambda: proof.printed not in (None, before), timeout=20_000)
+    assert proof.title.text() == "Print the bibliography of Sources"
+    assert proof.printed.pages == 1
+    assert proof.citing.isVisible()
+    assert not proof.lines.isVisible()
