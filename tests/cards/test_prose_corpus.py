@@ -7,6 +7,8 @@ comma, it was never used to adjust anything; those two were written with its mis
 diary; the recogniser was tried on it while it was written.
 """
 
+from difflib import SequenceMatcher
+
 import pytest
 
 from binder.cards.prose import Lexicon, find
@@ -17,7 +19,8 @@ from tests.cards.prose_corpus import leaves, lexicon, score
 TUNED = ("diary.txt", "study_notes.txt", "saltings_deck.txt")
 DEVELOPMENT = ("letters_one.txt",)
 HELD_OUT = ("heldout_letters.txt",)
-EVERY = TUNED + DEVELOPMENT + HELD_OUT
+UNTOUCHED = ("letters_two.txt",)
+EVERY = TUNED + DEVELOPMENT + HELD_OUT + UNTOUCHED
 
 
 def test_the_corpus_is_as_large_as_it_should_be():
@@ -28,8 +31,13 @@ def test_the_corpus_is_as_large_as_it_should_be():
 
 @pytest.mark.parametrize(
     ("names", "precision", "recall"),
-    [(TUNED, 0.98, 0.985), (DEVELOPMENT, 0.99, 0.98), (HELD_OUT, 0.95, 0.98)],
-    ids=["tuned", "development", "held out"],
+    [
+        (TUNED, 0.98, 0.985),
+        (DEVELOPMENT, 0.99, 0.98),
+        (HELD_OUT, 0.95, 0.98),
+        (UNTOUCHED, 0.92, 0.96),
+    ],
+    ids=["tuned", "development", "held out", "untouched"],
 )
 def test_precision_and_recall(names, precision, recall, capsys):
     got = score(*names)
@@ -65,7 +73,6 @@ def test_the_rendered_leaf_gets_the_same_links_as_its_markdown(name):
         to_html(leaf.text, link_cards=link)
         of_marks = [each.key for each in prose_corpus.find(leaf.text, lexicon(name))]
         total += len(of_marks)
-        differing += abs(len(of_marks) - len(of_words)) + sum(
-            one != other for one, other in zip(of_marks, of_words, strict=False)
-        )
+        alike = SequenceMatcher(None, of_marks, of_words, autojunk=False).get_matching_blocks()
+        differing += max(len(of_marks), len(of_words)) - sum(block.size for block in alike)
     assert differing <= total * 0.01
