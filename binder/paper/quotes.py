@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from html import escape, unescape
 from typing import Any
 
 APOSTROPHE, OPEN, CLOSE = "\N{RIGHT SINGLE QUOTATION MARK}", "‘“", "’”"
@@ -16,9 +17,11 @@ _ELIDED = re.compile(
 """What is written with an apostrophe before it: 'tis, 'em, the '90s."""
 _NO_WORDS = frozenset({
     "align", "cites", "citing", "drawn", "file", "files", "handouts", "key", "keys", "kind",
-    "named", "path", "svg", "t", "to", "uid", "verdict",
+    "named", "path", "t", "to", "uid", "verdict",
 })  # fmt: skip
 """Fields of the data that no reader sees."""
+_WORDS_DRAWN = re.compile(r"(?<=>)[^<>]*(?:['\"]|&(?:#x27|#39|quot|apos);)[^<>]*(?=</text>)")
+"""Words within a drawing that have a straight quote in them."""
 _AS_WRITTEN = ("code", "pre")
 """Kinds of blocks and inlines whose words are left as they are."""
 
@@ -43,6 +46,10 @@ def _curled(quote: str, before: str, after: str) -> str:
     if quote == "'" and _ELIDED.match(after):
         opens = False
     return (OPEN if opens else CLOSE)[which]
+
+
+def _redrawn(words: re.Match[str]) -> str:
+    return escape(curled(unescape(words[0])), quote=False)
 
 
 class Typographic:
@@ -80,6 +87,8 @@ class Typographic:
         return made
 
     def _field(self, name: str, value: Any) -> Any:
+        if name == "svg" and isinstance(value, str):
+            return _WORDS_DRAWN.sub(_redrawn, value)
         if name in ("head", "rows") and isinstance(value, list):
             return [self._cell(one) for one in value]
         return self.data(value)

@@ -1,5 +1,7 @@
 """Quotes on paper. What is expected is common practice of English typography, from memory."""
 
+from html import escape
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -64,3 +66,13 @@ def test_all_that_is_printed_has_them():
     assert not set(words) & set("\"'")
     for said in ("It’s “so”.", "Isn’t it?", "Bea’s", "What’s seen", "Who’s here", "don’t", "“a”"):
         assert bare(said) in words
+
+
+def test_a_title_on_a_drawn_card_has_them():
+    drawn = "".join(
+        f"<text x='1'>{escape(title)}</text>" for title in ("Bea's & co", 'The "Star"', "Plain")
+    )
+    made = Typographic().data({"svg": f"<svg>{drawn}</svg>"})["svg"]
+    assert made.count("x='1'") == 3
+    for title in ("Bea’s &amp; co", "The “Star”", "Plain"):
+        assert f"<text x='1'>{title}</text>" in made
