@@ -172,4 +172,4 @@ def sun_words(of: Sky) -> str:
 def lines(of: Sky) -> tuple[str, ...]:
     """The sky then, in words: the Moon, the Sun, and that noon was taken where it was."""
     said = (moon_words(of), sun_words(of))
-    return (*said, "reckoned for noon, as no hour was noted") if of.noon else said
+    return (*said, "Reckoned for noon, as no hour was noted") if of.noon else said

@@ -34,7 +34,7 @@ def test_no_zone_is_that_of_this_computer():
 def test_the_sky_of_a_day_without_an_hour_is_that_of_noon():
     found = sky.then(date(2026, 11, 22), "+0000")
     assert found == replace(sky.then(datetime(2026, 11, 22, 12), "+0000"), noon=True)
-    assert sky.lines(found)[-1] == "reckoned for noon, as no hour was noted"
+    assert sky.lines(found)[-1] == "Reckoned for noon, as no hour was noted"
 
 
 @pytest.mark.parametrize(("hour", "minute"), [(0, 0), (0, 12), (0, 59), (1, 0), (12, 0), (23, 59)])

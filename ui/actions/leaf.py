@@ -17,6 +17,7 @@ from binder.study.overview import moving
 from ui.actions.base import Base, leaving
 from ui.desk.stage import Stage
 from ui.kit.forms import asking
+from ui.kit.quoted import quoted
 from ui.session.trail import Spot
 
 if TYPE_CHECKING:
@@ -108,7 +109,7 @@ class LeafActions(Base):
         view = self.open_view()
         leaves.set_aside(view.binder, view.uid)
         title = self.session.title_of(view)
-        self.session.said.emit(f"“{title}” lies in the drawer now; Undo brings it back.")
+        self.session.said.emit(f"{quoted(title)} lies in the drawer now; Undo brings it back.")
 
     @leaving
     def move_leaf(self) -> None:
@@ -127,7 +128,7 @@ class LeafActions(Base):
         else:
             moving.move_to_binder(view.binder, view.uid, binder, tab)
         self.session.said.emit(
-            f"“{self.session.title_of(view)}” stands behind {tab.name} in {binder.name} now; "
+            f"{quoted(self.session.title_of(view))} stands behind {tab.name} in {binder.name} now; "
             "Undo brings it back."
         )
 

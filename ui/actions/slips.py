@@ -6,8 +6,9 @@ from binder.study.overview.slips import Slip, SlipKind
 from binder.study.readings import put_by
 from ui.actions.base import Base
 from ui.kit.forms import asking
+from ui.kit.quoted import quoted
 
-THROW = "Throw away what was begun of “{}”? It does not come back."
+THROW = "Throw away what was begun of {}? It does not come back."
 
 
 class SlipActions(Base):
@@ -30,7 +31,8 @@ class SlipActions(Base):
 
     def throw_away(self, slip: Slip) -> None:
         """Throw away what was begun and put by; asks first, as it does not come back."""
-        if asking.sure(self.window, slip.heading, THROW.format(slip.title), "Throw it away"):
+        question = THROW.format(quoted(slip.title))
+        if asking.sure(self.window, slip.heading, question, "Throw it away"):
             key = f"{put_by.AMEND} {slip.leaf_uid}" if slip.leaf_uid else put_by.NEW
             put_by.drop(self.session.shelf.path, f"{key} {slip.month}".strip())
             self.window.show_slips()

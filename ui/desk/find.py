@@ -12,6 +12,7 @@ from binder.store.search import Hit
 from binder.store.shelf import Shelf
 from binder.study.overview.finding import Found, find_all, marked_words
 from ui.desk.found import PAD, FoundDelegate, FoundModel, FoundRow
+from ui.kit.quoted import quoted
 from ui.look.theme import Look
 from ui.session.jobs import Newest
 from ui.session.session import Session
@@ -120,7 +121,7 @@ class Finder(QFrame):
         hits = [row.hit for row in self.model.rows if row.hit]
         said = list(found.failed)
         if not hits:
-            said.append(f"No leaf has “{_short(self._words)}”.")
+            said.append(f"No leaf has {quoted(_short(self._words))}.")
         if found.read_as:
             said.append(f"Read as {found.read_as}.")
         self.note.setText("\n".join(said))

@@ -33,7 +33,8 @@ class LinkChoices(QDialog):
             "otherwise; what you chose is listed here."
         )
         note.setWordWrap(True)
-        buttons = QDialogButtonBox(QDialogButtonBox.StandardButton.Close)
+        buttons = QDialogButtonBox()
+        buttons.addButton("&Close", QDialogButtonBox.ButtonRole.RejectRole)
         buttons.rejected.connect(self.reject)
         column = QVBoxLayout(self)
         for widget in (note, self.list, self.forget, buttons):

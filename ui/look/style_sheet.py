@@ -19,7 +19,7 @@ QPushButton:focus, QToolButton[plain="true"]:focus {
 }
 QPushButton:checked:focus, QToolButton[plain="true"]:checked:focus,
 QPushButton:default:focus, QPushButton[main="true"]:focus {
-  border-color: $own; background: $ink;
+  border: 2px solid $own; background: $ink; outline: 2px solid $paper;
 }
 QPushButton:disabled, QToolButton[plain="true"]:disabled {
   color: $inksoft; background: $paper; border-color: $rule;
@@ -63,6 +63,9 @@ QAbstractItemView::indicator {
   width: ${p13}px; height: ${p13}px; border: 1px solid $line; background: $slip;
 }
 QPushButton, QCheckBox, QRadioButton { outline: none; }
+QCheckBox, QRadioButton { border: 1px solid transparent; border-radius: 3px; }
+QCheckBox:focus, QRadioButton:focus { border-color: $own; }
+QDialogButtonBox, QMessageBox { dialogbuttonbox-buttons-have-icons: 0; }
 QRadioButton::indicator { border-radius: ${p7}px; }
 QCheckBox::indicator:checked, QRadioButton::indicator:checked, QGroupBox::indicator:checked,
 QAbstractItemView::indicator:checked {

@@ -21,6 +21,7 @@ from ui.kit.forms.link_row import LinkRow
 from ui.kit.lists.tall_list import LeafList
 from ui.kit.page.heads import Heading
 from ui.kit.page.page import Page
+from ui.kit.quoted import quoted
 from ui.leaves.contents.contents_paint import ContentsDelegate
 from ui.leaves.contents.contents_rows import ContentsModel, readings_said
 from ui.look.theme import Look
@@ -142,7 +143,8 @@ class ContentsPage(Page):
             and binder is not None
             and self._try(lambda: leaves.set_aside(binder, entry.uid))
         ):
-            self.session.said.emit(f"“{entry.title}” lies in the drawer now; Undo brings it back.")
+            said = f"{quoted(entry.title)} lies in the drawer now; Undo brings it back."
+            self.session.said.emit(said)
 
     def _move(self, uid: str, index: int) -> bool:
         binder, tab = (self.session.binder_of(self.spot) if self.spot else None), self._tab

@@ -126,7 +126,8 @@ class DrawerDialog(QDialog):
     def _lay_out(self) -> None:
         px = self._look.theme.px
         closing = QDialogButtonBox()
-        closing.addButton(QDialogButtonBox.StandardButton.Close).setAutoDefault(False)
+        close = closing.addButton("&Close", QDialogButtonBox.ButtonRole.RejectRole)
+        close.setAutoDefault(False)
         closing.rejected.connect(self.reject)
         row = QHBoxLayout()
         for part in (self.back, self.empty, self.undo):

@@ -31,6 +31,7 @@ from binder.study.leaves import history, leaves
 from binder.study.leaves.history import Earlier
 from binder.study.leaves.leaves import LeafView
 from ui.kit.forms.room import open_at
+from ui.kit.quoted import quoted
 from ui.look.theme import Look
 from ui.session.session import Session
 
@@ -96,7 +97,7 @@ class EarlierDialog(QDialog):
         super().__init__(parent)
         self._session, self._look, self._view = session, look, view
         self._lines: list[VersionLine] = []
-        self.setWindowTitle(f"Earlier versions of “{view.title}”")
+        self.setWindowTitle(f"Earlier versions of {quoted(view.title)}")
         self.what, self.against = QComboBox(), QComboBox()
         self.what.setAccessibleName("What to look at")
         self.against.setAccessibleName("Compared with")

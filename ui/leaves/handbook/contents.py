@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QLabel, QLineEdit
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.lists.tall_list import TallList
 from ui.kit.page.heads import Heading
+from ui.kit.quoted import quoted
 from ui.leaves.handbook.leaf import HandbookLeaf
 from ui.leaves.handbook.rows import SubjectDelegate
 from ui.leaves.handbook.subjects import Subject, having, subjects
@@ -115,7 +116,7 @@ class HandbookContents(HandbookLeaf):
         found = having(words, subjects())
         self.model.show(found)
         self.list.fit()
-        self.none.setText(f"No leaf of the handbook has “{words.strip()}”.")
+        self.none.setText(f"No leaf of the handbook has {quoted(words)}.")
         self.none.setVisible(not found)
         if found:
             self._stand_at(found.index(before) if before in found else 0)

@@ -10,6 +10,7 @@ from typing import Protocol
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from binder.errors import RingboundError
+from ui.kit.quoted import quoted
 from ui.writing.editor import rescue
 
 PAUSE_MS = 1200
@@ -127,7 +128,7 @@ class Keeping(QObject):
         path = rescue.put_by(self.uid, self.title, words)
         where = f" and lies as a copy in “{path}”" if path else ""
         self.said.emit(
-            f"“{self.title}” is not saved yet; it is tried again every few seconds{where}."
+            f"{quoted(self.title)} is not saved yet; it is tried again every few seconds{where}."
         )
         self._again.start()
 
@@ -141,7 +142,7 @@ class Keeping(QObject):
     def _retry(self) -> None:
         for left in tuple(self._left.values()):
             if self._kept_after_all(left):
-                self.said.emit(f"“{left.title}” is saved now.")
+                self.said.emit(f"{quoted(left.title)} is saved now.")
         if self.uid and any(part.pending() for part in self.parts):
             self.keep()
         elif not self._left:

@@ -6,10 +6,11 @@ from collections.abc import Iterable
 
 from binder.page.editing.quoting import unsourced
 from ui.kit.forms.hints import Hint
+from ui.kit.quoted import quoted
 from ui.writing.editor.writing import Writing
 
 SAYING = (
-    "“{}” has no source yet; put the cursor in it and press Ctrl+Shift+G to say whose words "
+    "{} has no source yet; put the cursor in it and press Ctrl+Shift+G to say whose words "
     "these are."
 )
 LONGEST = 40
@@ -24,6 +25,6 @@ class QuoteHint(Hint):
         bare = [quote for field in fields for quote in unsourced(field.text())]
         words = " ".join(bare[0].replace(">", " ").split()) if bare else ""
         short = words if len(words) <= LONGEST else f"{words[:LONGEST].rstrip()}…"
-        said = SAYING.format(short) if bare else ""
+        said = SAYING.format(quoted(short)) if bare else ""
         if said != self.text():
             self.say(said)

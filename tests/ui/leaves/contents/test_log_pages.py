@@ -195,7 +195,7 @@ def test_a_group_is_laid_facing_by_key(window, qtbot):
     page.list.setCurrentIndex(page.model.index(0, 0))
     qtbot.keyClick(page.list, Qt.Key.Key_Return)
     facing = window.cover.leaf("right")
-    assert facing.heading.accessibleDescription().casefold() == f"about {first.name}".casefold()
+    assert facing.heading.accessibleDescription().casefold() == f"topic: {first.name}".casefold()
     actions_of(window).sure("")
     assert facing.heading.accessibleDescription() == "All statements"
 
