@@ -222,13 +222,24 @@ def querents(binder: Connection) -> set[str]:
 
 def vocabulary(binder: Connection) -> dict[str, int]:
     """Every word of the find index, and in how many leaves it stands."""
-    # The view of the index is a table of this connection alone; the file is not written.
+    _see_words(binder)
+    return dict(binder.sql("SELECT term, doc FROM temp.find_word"))
+
+
+def has_word(binder: Connection, begun: str) -> bool:
+    """Whether a word of the find index begins so."""
+    _see_words(binder)
+    words = "SELECT 1 FROM temp.find_word WHERE term >= ? AND term < ? LIMIT 1"
+    return bool(binder.sql(words, (begun, begun + "\U0010ffff")))
+
+
+def _see_words(binder: Connection) -> None:
+    """The view of the index is a table of this connection alone; the file is not written."""
     binder.sql("PRAGMA query_only = 0")
     binder.sql(
         "CREATE VIRTUAL TABLE IF NOT EXISTS temp.find_word USING fts5vocab(main, leaf_find, row)"
     )
     binder.sql(f"PRAGMA query_only = {int(not binder.writable)}")
-    return dict(binder.sql("SELECT term, doc FROM temp.find_word"))
 
 
 def _hit(binder: Connection, row: tuple[str, ...]) -> Hit:

@@ -12,7 +12,9 @@ from binder.store.search import STATEMENT, match
 from binder.store.shelf import Shelf
 from binder.study.overview.finding import find_all
 
-WORDS = ("quay", "quay orch", "star", '"the star"', "lantern ferry wil", "zanzibar")
+WORDS = ("quay", "quay orch", "star", '"the star"', "lantern ferry wil")
+NOWHERE = "zanzibar"
+"""In no leaf, so the nearest words are looked for in the whole index."""
 RUNS = 9
 
 
@@ -38,10 +40,19 @@ def rows(folder):
             works += [lambda w=words: ripgrep(files, w)] if files else []
             for number, seconds in enumerate(clocked(*works)):
                 totals[number] += seconds
+        nearest, nothing = clocked(
+            lambda: find_all(shelf, NOWHERE), lambda: bare_find(shelf, "star")
+        )
+        long, short = clocked(
+            lambda: find_all(shelf, "quay star " * 2_500),
+            lambda: find_all(shelf, "quay star " * 25),
+        )
     finally:
         shelf.close()
     ours, bare, grep = totals
     yield "find / the same FTS5 statement run bare", ours / bare, "1.2"
+    yield "the nearest of a misspelt word / finding one that is there", nearest / nothing, "20"
+    yield "a query of 5,000 words / the same of 50", long / short, "1.2"
     if files:
         yield "find / ripgrep over the same leaves as files", ours / grep, "1.0"
 

@@ -16,7 +16,7 @@ from binder.study.cards.card_facts import leaf_title
 from binder.study.decks.decks import usual_titles
 from binder.study.kinds import LeafKind
 from binder.study.overview.nearest import Slip, slips
-from binder.study.overview.query import read
+from binder.study.overview.query import Query, read
 from binder.study.overview.shown import shown
 
 
@@ -56,16 +56,16 @@ def find_all(
         if stop():
             return Found(())
         with _told(binder, failed):
-            found = find(binder, expression, limit, query.conditions)
-            hits += shown(binder, found, query)
+            hits += find(binder, expression, limit, query.conditions)
     # Ranks of two files are not measured alike, so a word in a title goes before any other hit.
     if query.conditions:
         hits.sort(key=lambda hit: hit.day, reverse=True)
     hits.sort(key=lambda hit: (not hit.fact, OPEN not in hit.title and not hit.fact, hit.rank))
+    hits = _shown(binders, hits[:limit], query)
     sound = [binder for binder in binders if binder not in failed]
     meant = () if hits or stop() else tuple(slips(sound, query, words))
     titles = usual_titles(shelf) if any(hit.kind == LeafKind.CARD for hit in hits) else STANDARD
-    named = [_named(hit, titles) for hit in hits[:limit]]
+    named = [_named(hit, titles) for hit in hits]
     return Found(tuple(_grouped(named)), tuple(failed.values()), query.said, meant)
 
 
@@ -74,6 +74,15 @@ def _named(hit: Hit, titles: DeckTitles) -> Hit:
     plain = plain_line(hit.title)
     name = leaf_title(plain, titles) if hit.kind == LeafKind.CARD else plain
     return hit if name == plain else replace(hit, title=f"{name} ({hit.title})")
+
+
+def _shown(binders: Sequence[Binder], hits: list[Hit], query: Query) -> list[Hit]:
+    """The hits in their order, as a person would read them."""
+    made: dict[tuple[str, str], Hit] = {}
+    for binder in binders:
+        its = [hit for hit in hits if hit.binder_uid == binder.uid]
+        made |= {(binder.uid, hit.uid): hit for hit in shown(binder, its, query)}
+    return [made[at] for hit in hits if (at := (hit.binder_uid, hit.uid)) in made]
 
 
 def _querents(binders: Sequence[Binder], failed: dict[Binder, str]) -> set[str]:

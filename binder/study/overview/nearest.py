@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from binder.store.connection import Connection
-from binder.store.search import vocabulary
+from binder.store.search import has_word, vocabulary
 from binder.study.overview.query import Query, folded
 
 SHORTEST = 3
@@ -31,27 +31,25 @@ class Slip:
         return f"{self.wrong}: did you mean {self.meant}?"
 
 
-def slips(binders: Iterable[Connection], query: Query, typed: str) -> list[Slip]:
+def slips(binders: Sequence[Connection], query: Query, typed: str) -> list[Slip]:
     """For each word that no binder has, the nearest that one of them has; likeliest first."""
     words = [word for word in re.findall(r"\w+", query.words) if len(word) >= SHORTEST]
-    if not words:
-        return []
+    unknown = [
+        word
+        for word in dict.fromkeys(words)
+        if not any(has_word(binder, folded(word)) for binder in binders)
+    ][:MOST]
     known: Counter[str] = Counter()
-    for binder in binders:
+    for binder in binders if unknown else ():
         known.update(vocabulary(binder))
-    unknown = [word for word in dict.fromkeys(words) if not _known(folded(word), known)]
     return [
         Slip(word, near, re.sub(rf"\b{re.escape(word)}\b", near, typed, count=1))
-        for word in unknown[:MOST]
+        for word in unknown
         for near in nearest(folded(word), known)
     ]
 
 
-def _known(word: str, known: Counter[str]) -> bool:
-    return word in known or any(one.startswith(word) for one in known)
-
-
-def nearest(word: str, known: Counter[str], most: int = MOST) -> list[str]:
+def nearest(word: str, known: Mapping[str, int], most: int = MOST) -> list[str]:
     """The known words within one slip of a short word and two of a longer one.
 
     A slip is a letter too many, too few, changed, or two that changed places; of equally near

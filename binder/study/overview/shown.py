@@ -6,9 +6,10 @@ import json
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import NamedTuple
 
 from binder.store.connection import Connection
-from binder.store.schema import Leaf, Placed, Source
+from binder.store.schema import Leaf, Source
 from binder.store.search import OPEN, SHUT, Hit, Turned
 from binder.study.kinds import LeafKind
 from binder.study.overview.query import Query, folded
@@ -18,13 +19,29 @@ from binder.study.sources.sources import SourceView
 _BARE = re.compile(r"^(?:…)?(?:[^:]*: )?")
 
 
+_LAID = """
+SELECT leaf.uid, placed.title, placed.card, placed.reversed
+FROM leaf JOIN placed ON placed.leaf_id = leaf.id
+WHERE leaf.uid IN (SELECT value FROM json_each(?)) ORDER BY leaf.id, placed.n, placed.id
+"""
+
+
+class _Placed(NamedTuple):
+    """A card of a reading, by the title it had then."""
+
+    title: str
+    card: str
+    reversed: int
+
+
 def shown(binder: Connection, hits: Sequence[Hit], query: Query) -> list[Hit]:
     """The hits of one binder: a source by author and title, a reading by its cards.
 
     A source in whose readable facts and text nothing was found is left out.
     """
     words = _Words(query)
-    laid = _laid(binder, [hit.uid for hit in hits if hit.kind == LeafKind.READING])
+    bare = [hit.uid for hit in hits if hit.kind == LeafKind.READING and not hit.in_text]
+    laid = _laid(binder, bare)
     known = _sources(binder, [hit.uid for hit in hits if hit.kind == LeafKind.SOURCE])
     made = []
     for hit in hits:
@@ -56,27 +73,20 @@ class _Words:
         return f"{OPEN}{found[0]}{SHUT}" if met else found[0]
 
 
-def _laid(binder: Connection, uids: list[str]) -> dict[str, list[Placed]]:
+def _laid(binder: Connection, uids: list[str]) -> dict[str, list[_Placed]]:
     """The cards of those readings, by the uid of the leaf."""
-    query = (
-        Placed.select(Placed, Leaf.uid.alias("of"))
-        .join(Leaf)
-        .where(Leaf.uid << uids)
-        .order_by(Placed.n, Placed.id)
-        .objects()
-    )
-    laid: dict[str, list[Placed]] = {}
-    for row in binder.all(query) if uids else ():
-        laid.setdefault(row.of, []).append(row)
+    laid: dict[str, list[_Placed]] = {}
+    for uid, *placed in binder.sql(_LAID, (json.dumps(uids),)) if uids else ():
+        laid.setdefault(uid, []).append(_Placed(*placed))
     return laid
 
 
-def _reading(hit: Hit, laid: list[Placed], words: _Words, query: Query) -> Hit:
+def _reading(hit: Hit, laid: list[_Placed], words: _Words, query: Query) -> Hit:
     """By its cards, unless the words were found in what was written of it."""
     plain, title = (said.replace(OPEN, "").replace(SHUT, "") for said in (hit.line, hit.title))
     card = _BARE.sub("", plain).replace(", reversed", " reversed")
     own = OPEN in hit.line and plain != title and not any(card in _card(one) for one in laid)
-    if own or hit.in_text:
+    if own:
         return hit
     asked = [one for one in query.conditions if isinstance(one, Turned)]
     cards = (
@@ -88,8 +98,8 @@ def _reading(hit: Hit, laid: list[Placed], words: _Words, query: Query) -> Hit:
     return replace(hit, line=", ".join(cards))
 
 
-def _card(one: Placed) -> str:
-    return f"{one.title} reversed" if one.reversed else str(one.title)
+def _card(one: _Placed) -> str:
+    return f"{one.title} reversed" if one.reversed else one.title
 
 
 def _sources(binder: Connection, uids: list[str]) -> dict[str, SourceView]:
