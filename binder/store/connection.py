@@ -1,4 +1,4 @@
-"""What one binder file says: its rows, and the facts about itself."""
+"""How a binder file is connected to, and what it says: its rows, and the facts about itself."""
 
 from __future__ import annotations
 
@@ -7,8 +7,28 @@ from typing import Any
 
 from peewee import SqliteDatabase
 
+try:
+    from playhouse.sqlcipher_ext import SqlCipherDatabase as Database
+except ImportError:
+    Database = SqliteDatabase
+
 from binder.store.schema import Info
 from binder.store.sentences import spoken
+
+_PRAGMAS = {
+    "busy_timeout": 4000,
+    "foreign_keys": 1,
+    # A rollback journal keeps a closed binder in a single file that can be copied as it is.
+    "journal_mode": "delete",
+    "synchronous": "full",
+}
+
+
+def database(path: Path, *, writable: bool) -> SqliteDatabase:
+    """An unopened database on `path`, through SQLCipher's SQLite where its wheel exists."""
+    pragmas = dict(_PRAGMAS) if writable else {"busy_timeout": 4000, "query_only": 1}
+    made: SqliteDatabase = Database(str(path), pragmas=pragmas)
+    return made
 
 
 class Connection:

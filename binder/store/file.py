@@ -9,33 +9,14 @@ from pathlib import Path
 
 from peewee import SqliteDatabase
 
-try:
-    from playhouse.sqlcipher_ext import SqlCipherDatabase as Database
-except ImportError:
-    Database = SqliteDatabase
-
 from binder.errors import CanMend, RingboundError
 from binder.store.change import Change, Gate, Notice
 from binder.store.clock import new_uid
-from binder.store.connection import Connection
+from binder.store.connection import Connection, database
 from binder.store.schema import APPLICATION_ID, SCHEMA_VERSION, SUFFIX, Info
-from binder.store.sentences import sentence, spoken
+from binder.store.sentences import NEWER, OLDER, sentence, spoken
 
-_PRAGMAS = {
-    "busy_timeout": 4000,
-    "foreign_keys": 1,
-    # A rollback journal keeps a closed binder in a single file that can be copied as it is.
-    "journal_mode": "delete",
-    "synchronous": "full",
-}
 _HEADER = b"SQLite format 3\x00"
-
-
-def database(path: Path, *, writable: bool) -> SqliteDatabase:
-    """An unopened database on `path`, through SQLCipher's SQLite where its wheel exists."""
-    pragmas = dict(_PRAGMAS) if writable else {"busy_timeout": 4000, "query_only": 1}
-    made: SqliteDatabase = Database(str(path), pragmas=pragmas)
-    return made
 
 
 class Binder(Connection):
@@ -171,15 +152,10 @@ def _look_at_header(path: Path) -> None:
 def _check_version(path: Path, db: SqliteDatabase, writable: bool) -> None:
     version = db.execute_sql("PRAGMA user_version").fetchone()[0]
     if version > SCHEMA_VERSION:
-        raise CanMend(
-            f"“{path.name}” was written by a newer Ringbound; update the program to open it."
-        )
+        raise CanMend(NEWER.format(name=path.name))
     if version < SCHEMA_VERSION:
         if not writable:
-            raise CanMend(
-                f"“{path.name}” is from an older Ringbound and read-only; make it writable once "
-                "so it can be brought up to date."
-            )
+            raise CanMend(OLDER.format(name=path.name))
         _migrate(db)
 
 

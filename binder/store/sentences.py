@@ -1,4 +1,4 @@
-"""Turns what SQLite says went wrong into one sentence a user can act on."""
+"""What a user is told of a file that cannot be opened or written: one sentence to act on."""
 
 import os
 import sqlite3
@@ -33,6 +33,11 @@ _KNOWN = {
 }
 """What is said for SQLite's result codes; where several were met, the first of these counts."""
 
+NEWER = "“{name}” was written by a newer Ringbound; update the program to open it."
+OLDER = (
+    "“{name}” is from an older Ringbound and read-only; make it writable once so it can be "
+    "brought up to date."
+)
 _GONE = (
     "“{name}” is no longer in its folder, “{folder}”; put it back there and it will be saved at "
     "the next try."

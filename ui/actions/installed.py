@@ -12,7 +12,7 @@ from binder.errors import OwnFault
 from binder.study.overview.slips import Slip
 from ui.actions import menus
 from ui.actions.actions import Actions
-from ui.actions.table import ACTIONS, MENUS, TURN, make
+from ui.actions.menus_and_keys import ACTIONS, MENUS, TURN, make
 from ui.desk.window import Window
 
 ON_BAR = ("new_reading", "write", "print", "came")

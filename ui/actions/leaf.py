@@ -62,8 +62,12 @@ class LeafActions(Base):
             return
         spot = self.session.facing if side == "right" else self.session.left
         view = self.session.leaf_of(spot)
+        if view is None:  # a contents leaf: the other one is meant
+            side = "left" if side == "right" else "right"
+            spot = self.session.facing if side == "right" else self.session.left
+            view = self.session.leaf_of(spot)
         if view is None:
-            side, spot, view = "left", self.session.left, self.open_view()
+            raise CanMend("Open a leaf first.")
         view.binder.gate.must_be_writable()
         self._write_on(side, spot, view)
 

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QMenu
 from binder.study.overview.slips import Slip, SlipKind
 from binder.study.readings import lookbacks
 from ui.actions.actions import Actions
-from ui.desk.colours import SPINES, TABS
+from ui.desk.colours_offered import SPINES, TABS
 from ui.desk.window import Window
 from ui.kit.forms import asking
 

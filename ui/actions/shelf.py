@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QFileDialog
 from binder.store.clock import new_uid
 from binder.study.leaves import tabs
 from ui.actions.base import Base, leaving
-from ui.desk.colours import SPINES
+from ui.desk.colours_offered import SPINES
 from ui.kit.forms import asking
 
 COURSE = (

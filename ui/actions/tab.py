@@ -11,7 +11,7 @@ from binder.study.kinds import TAB_KINDS
 from binder.study.leaves import tabs
 from binder.study.leaves.tabs import TabView
 from ui.actions.base import Base, leaving
-from ui.desk.colours import TABS
+from ui.desk.colours_offered import TABS
 from ui.kit.forms import asking
 from ui.session.trail import Show
 

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from datetime import date, datetime
 
-from PySide6.QtCore import QEvent, QObject, QSize, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QWheelEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
     QSizePolicy,
     QVBoxLayout,
     QWidget,
@@ -32,6 +31,7 @@ from ui.kit.forms.field import GrowingField
 from ui.kit.forms.flow import Flow
 from ui.kit.forms.hints import Hint
 from ui.laying.care import Care
+from ui.laying.short_line import ShortLine
 from ui.look.theme import Look
 
 NAME_HINT = (
@@ -83,7 +83,7 @@ class Head(QWidget):
         self.spread, self.deck = QComboBox(), QComboBox()
         for box in (self.spread, self.deck):
             box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
-        self.querent, self.topic = _Short(look, 72), _Short(look, 84)
+        self.querent, self.topic = ShortLine(look, 72), ShortLine(look, 84)
         self.querent.setPlaceholderText("myself")
         self.topic.setPlaceholderText("work, home")
         self.looks = QCheckBox("Look back on")
@@ -141,7 +141,7 @@ class Head(QWidget):
             self._labels.append(label)
         row.addWidget(label)
         row.addWidget(field, 1)
-        grows = isinstance(field, _Short)
+        grows = isinstance(field, ShortLine)
         policy = QSizePolicy.Policy.Expanding if grows else QSizePolicy.Policy.Preferred
         pair.setSizePolicy(policy, QSizePolicy.Policy.Fixed)
         return pair
@@ -360,24 +360,6 @@ class Head(QWidget):
             event.ignore()
             return True
         return super().eventFilter(watched, event)
-
-
-class _Short(QLineEdit):
-    """A line that asks for little room and takes what there is."""
-
-    def __init__(self, look: Look, width: int) -> None:
-        super().__init__()
-        self._look, self._width = look, width
-        self.textChanged.connect(lambda _text: self.restyle())
-
-    def restyle(self) -> None:
-        """Slanting letters while only the example stands there."""
-        empty = not self.text()
-        self.setFont(self._look.theme.font("label" if empty else "list", italic=empty))
-
-    def sizeHint(self) -> QSize:
-        """So many pixels at scale 1."""
-        return QSize(self._look.theme.px(self._width), super().sizeHint().height())
 
 
 def _written(line: DayLine) -> str:

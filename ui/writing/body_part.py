@@ -6,9 +6,9 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Protocol
 
-from binder.page.both import together
 from binder.page.editing.flow import flowing
 from binder.page.markup.markdown import LONGEST
+from binder.page.merging import together
 from binder.store.clock import new_uid
 from binder.study.leaves import leaves
 from binder.study.leaves.leaves import LeafView

@@ -14,7 +14,7 @@ from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Deck, Leaf, Reading, Tab
 from binder.store.shelf import Shelf
-from binder.study.copies import newest, rewrite
+from binder.study.in_several_binders import newest, rewrite
 
 
 @dataclass(frozen=True, slots=True)

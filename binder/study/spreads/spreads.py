@@ -15,7 +15,7 @@ from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Leaf, OwnSpread, Reading, Tab
 from binder.store.shelf import Shelf
-from binder.study.copies import newest, rewrite
+from binder.study.in_several_binders import newest, rewrite
 from binder.study.spreads.spread_checks import check
 
 

@@ -316,7 +316,7 @@ class TestLeaves:
     def test_actions_follow_what_is_open(self, window):
         click(divider(window, "Major Arcana"))
         on = {name for name, action in window.actions_by_name.items() if action.isEnabled()}
-        assert not {"write", "rename_leaf", "move_leaf", "set_aside", "look_back"} & on
+        assert not {"rename_leaf", "move_leaf", "set_aside", "look_back"} & on
         assert {"print", "new_leaf", "new_reading", "rename_tab", "find"} <= on
         window.session.turn(1)
         assert window.actions_by_name["write"].isEnabled()

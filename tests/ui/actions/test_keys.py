@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtGui import QKeySequence
 
 from tests.ui.driving import entries
-from ui.actions.table import ACTIONS, MENUS
+from ui.actions.menus_and_keys import ACTIONS, MENUS
 from ui.dialogs.help import keys_html
 from ui.writing.tools import TOOLS
 

@@ -143,3 +143,12 @@ def test_a_clarifying_card_has_a_line_of_its_own(window, reading):
     key(window, K.Key_Escape)
     assert [laid.note for laid in readings.reading(*reading).laid] == ["Ships.", "Her.", "", ""]
     assert "Ships." in window.cover.leaf("left").notes.html
+
+
+def test_from_a_contents_leaf_the_leaf_facing_it_is_written_on(window):
+    binder = window.session.shelf.binder("Foundations")
+    window.session.open_tab(binder, tabs.first_of_kind(binder, "majors"))
+    window.focus_leaf()
+    key(window, K.Key_E, CTRL)
+    assert window.staged("write")
+    assert window.cover.leaf("right").isAncestorOf(window.focusWidget())

@@ -9,7 +9,7 @@ from PySide6.QtGui import QKeySequence
 
 from binder.cards.shorthand import read
 from binder.cards.titles import STANDARD
-from ui.actions.table import ACTIONS
+from ui.actions.menus_and_keys import ACTIONS
 from ui.leaves.handbook.subject import KEYS, with_native_keys
 from ui.leaves.handbook.subjects import having, marks, subjects
 from ui.writing.tools import TOOLS

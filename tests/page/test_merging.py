@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from binder.page.both import together
+from binder.page.merging import together
 
 WORDS = st.lists(st.sampled_from(["star ", "tower ", "hope ", "\n\n", "é ", "🂡 "])).map("".join)
 
