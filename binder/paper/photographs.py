@@ -9,6 +9,7 @@ from functools import cached_property
 from binder.cards.faces import TALL, WIDE, face_svg, picture_body
 from binder.cards.faces.cards import svg
 from binder.cards.facts import Card
+from binder.cards.titles import STANDARD
 from binder.paper.data import Photograph
 from binder.paper.files import FACES, PRINTED
 from binder.store.shelf import Shelf
@@ -25,7 +26,7 @@ class Photographs:
 
     def __init__(self, shelf: Shelf, colours: Mapping[str, str]) -> None:
         self._shelf, self.colours = shelf, colours
-        self._known = all_faces(shelf)
+        self._known, self._titles = all_faces(shelf), decks.usual_titles(shelf)
         self.found: dict[str, Photograph] = {}
         self._none: set[str] = set()
 
@@ -44,10 +45,16 @@ class Photographs:
         return self.shown(self._usual, card)
 
     def shown(self, deck: str, card: Card) -> str:
-        """The face of a card on its own, as the deck with that uid shows it."""
+        """The face of a card on its own, as the deck with that uid shows it.
+
+        A drawn one is named as the deck in use names the card.
+        """
         address = self.address(deck, card)
         if not address:
-            return face_svg(card, self.colours)
+            if self._titles == STANDARD or card.key not in self._titles.keys:
+                return face_svg(card, self.colours)
+            title, number = self._titles.title(card.key), self._titles.roman(card.key)
+            return face_svg(card, self.colours, title, number or None)
         return svg(picture_body(address, self.colours), WIDE, TALL)
 
     @cached_property

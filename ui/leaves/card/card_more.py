@@ -112,6 +112,7 @@ class CardMore(QObject):
         self._ahead.stop()
         key = known.key if known else ""
         choice = bool(self._pictured(key))
+        self.faces.titles = self._page.session.titles
         self.faces.show_faces(known, self._pictures(key, marks), marks, choice=choice)
 
     def _draw_ahead(self, known: Card) -> None:

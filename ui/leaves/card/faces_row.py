@@ -10,6 +10,7 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QMenu, QSizePolicy, QVBoxLayout, QWidget
 
 from binder.cards.facts import Card
+from binder.cards.titles import STANDARD
 from binder.page.address import Scheme
 from binder.page.layout.boxes import RATIO
 from binder.study.cards.imagery import Mark, on_picture
@@ -17,7 +18,7 @@ from binder.study.decks.shown_faces import Picture
 from ui.kit.faces.faces import FaceCache
 from ui.kit.guard import painting
 from ui.kit.prose.prose import Prose
-from ui.leaves.card.card_head import EDGE
+from ui.leaves.card.card_head import EDGE, printed
 from ui.leaves.card.marked_face import MarkedFace
 from ui.look.theme import Look
 
@@ -47,6 +48,8 @@ class FacesRow(QWidget):
         self._pictures: list[Picture] = []
         self._each = self._room = 0
         self._said = ""
+        self.titles = STANDARD
+        """What the deck in use calls the cards."""
         self.faces: list[MarkedFace] = []
         self.row = _Named(look, self)
         self.faces.append(self._made())
@@ -77,10 +80,12 @@ class FacesRow(QWidget):
         for face in self.faces[len(self._pictures) :]:
             face.hide()
         for face, picture in zip(self.faces, self._pictures, strict=False):
-            face.show_card(card, picture.deck)
+            face.show_card(card, picture.deck, self.titles)
             face.show_marks(on_picture(marks, picture.deck))
             if self.several and card:
-                face.setAccessibleName(f"The face of {card.title}, {picture.name}")
+                face.setAccessibleName(
+                    f"The face of {self.titles.called(card.key)}, {picture.name}"
+                )
         links = [_link(MARK, "Mark the picture…")]
         if choice:
             links.append(_link(CHOOSE, "Decks shown…"))
@@ -114,9 +119,12 @@ class FacesRow(QWidget):
         _, wide = self._measured(len(pictures))
         theme, ratio = self._look.theme, self.devicePixelRatioF()
         return [
-            partial(self._cache.of(one.deck).face, card, wide, theme, ratio=ratio)
+            partial(
+                self._cache.of(one.deck).face, card, wide, theme, ratio=ratio,
+                **printed(card, self.titles),
+            )
             for one in pictures
-        ]
+        ]  # fmt: skip
 
     def light(self, uid: str) -> None:
         """Let one mark stand out on whatever face it is."""

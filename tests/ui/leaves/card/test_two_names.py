@@ -104,6 +104,13 @@ def test_on_paper_too(session):
         "Two of Coins", "Coins, Minor Arcana", "Two of Pentacles",
     )  # fmt: skip
     assert ("Suit", "Coins") in leaf.facts
+    assert ">Coins</text>" in leaf.svg
+    assert "Pentacles" not in leaf.svg
+
+
+def test_the_drawn_face_bears_the_decks_name(page):
+    faces = page("pentacles-02").top.faces.faces
+    assert faces[0].accessibleName() == "The face of Two of Coins"
 
 
 def test_what_is_counted_names_them_alike(session):
