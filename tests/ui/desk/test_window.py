@@ -56,7 +56,7 @@ class TestOpening:
         click(spine(window, "Practice"))
         assert window.session.binder.name == "Practice"
         assert spine(window, "Practice").isChecked()
-        assert window.windowTitle() == "Practice – sample – Ringbound"
+        assert window.windowTitle() == "Practice – sample copy – Ringbound"
         assert isinstance(window.cover.leaf("left"), ContentsPage)
 
     def test_a_divider_opens_its_tab(self, window):
