@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QWidget
 from binder.cards.facts import Card, card
 from binder.cards.prose import Mention
 from binder.errors import RingboundError
+from binder.page.address import Scheme
 from binder.study.cards import appearances, card_facts, words
 from binder.study.cards.words import WordsView
 from binder.study.leaves.leaves import LeafView
@@ -178,7 +179,8 @@ class CardPage(Page):
             here = self.session.left == spot
             way = "" if here else "Ctrl+Enter brings it to the left. "
             self.quiet.show_html(
-                f"<p><small>Nothing written yet. {way}Ctrl+E writes on it.</small></p>"
+                f"<p><small>Nothing written yet. {way}Ctrl+E writes on it. "
+                f'<a href="{Scheme.SOURCES.prefix}">All sources</a></small></p>'
             )
 
     # Layout

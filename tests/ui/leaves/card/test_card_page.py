@@ -235,6 +235,7 @@ def test_an_unwritten_leaf_says_so_quietly(session, look, lay):
     page = lay(CardPage(session, look), spot_of(session, "swords-02"))
     assert page.quiet.isVisible()
     assert "Nothing written yet." in page.quiet.toPlainText()
+    assert [link.address for link in page.quiet.links()] == ["sources:"]
     for part in (page.own, page.turned, page.side_head, page.side, page.notes_head, page.grown):
         assert not part.isVisible()
     assert page.turned_up.isVisible()
