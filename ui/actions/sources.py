@@ -74,8 +74,10 @@ class SourceActions(Base):
         dialog = SourcesDialog(self.session, self.theme_look, reviewed, self.window)
         self.ask(dialog)
         if dialog.taken:
+            binder, tab = home(self.session.shelf)
             self.session.said.emit(
-                f"Took in {counted(len(dialog.taken), 'source')}; Undo takes them out again."
+                f"Took in {counted(len(dialog.taken), 'source')} behind {tab.name}, in "
+                f"{binder.name}; Undo takes them out again."
             )
 
     def save_sources(self) -> None:

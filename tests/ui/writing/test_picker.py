@@ -6,6 +6,7 @@ from PySide6.QtCore import QPoint, Qt, QTimer
 
 from binder.study.leaves import leaves
 from binder.study.sources import sources
+from tests.ui.driving import answering, presses
 from tests.ui.writing_desk import CTRL, SHIFT, asked_for, desk, own_data  # noqa: F401
 from ui.writing.choosing.source_dialog import SourceDialog
 
@@ -134,6 +135,19 @@ def test_no_source_is_said_only_of_words_that_were_typed(desk):
     desk.type("x", found.filter)
     assert found.nothing.isVisible()
     desk.press(K.Key_Escape, into=found.filter)
+
+
+def test_escape_asks_before_a_source_half_told_goes(desk, qtbot):
+    dialog = SourceDialog(desk.session, desk.page.look, desk.page)
+    qtbot.addWidget(dialog)
+    dialog.show()
+    desk.type("Ferry Cards", dialog.title)
+    answering(presses("Go on writing"))
+    desk.press(K.Key_Escape, into=dialog.title)
+    assert dialog.isVisible()
+    answering(presses("Let it go"))
+    desk.press(K.Key_Escape, into=dialog.title)
+    assert not dialog.isVisible()
 
 
 def test_a_new_source_may_go_behind_a_tab_of_this_binder(desk):

@@ -63,6 +63,12 @@ def decide(
     return next((n for n, button in enumerate(buttons) if button is pressed), None)
 
 
+def let_go(parent: QWidget) -> bool:
+    """Whether what was filled into a form may go unkept."""
+    question = "What you filled in here is not kept yet. Let it go?"
+    return sure(parent, parent.windowTitle(), question, "Let it go", "Go on writing")
+
+
 def tell(parent: QWidget, title: str, words: str) -> None:
     """Say something that needs no answer."""
     box = QMessageBox(QMessageBox.Icon.NoIcon, title, words, parent=parent)

@@ -182,9 +182,5 @@ class BibliographyDialog(FormDialog):
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Escape asks before what was filled in goes."""
-        if event.key() != Qt.Key.Key_Escape or self.said() == self._before or self._may_go():
+        if event.key() != Qt.Key.Key_Escape or self.said() == self._before or asking.let_go(self):
             super().keyPressEvent(event)
-
-    def _may_go(self) -> bool:
-        question = "What you filled in here is not kept yet. Let it go?"
-        return asking.sure(self, "Source details", question, "Let it go", "Go on writing")

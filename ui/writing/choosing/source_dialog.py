@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
@@ -17,6 +19,7 @@ from binder.errors import RingboundError
 from binder.store.file import Binder
 from binder.study.leaves.tabs import TabView
 from binder.study.sources.sources import SourceView, homes, new_source
+from ui.kit.forms import asking
 from ui.kit.forms.hints import Hint
 from ui.look.theme import Look
 from ui.session.session import Session
@@ -38,6 +41,7 @@ class SourceDialog(QDialog):
         self.where.addItems([_home(binder, tab) for binder, tab in self.homes])
         self.hint = Hint(look)
         self._lay_out(look)
+        self._before = self._said()
 
     def _lay_out(self, look: Look) -> None:
         form = QFormLayout()
@@ -57,6 +61,14 @@ class SourceDialog(QDialog):
         column.addWidget(self.hint)
         column.addWidget(buttons)
         self.author.setFocus()
+
+    def _said(self) -> tuple[str, str]:
+        return self.author.text(), self.title.text()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape asks before what was filled in goes."""
+        if event.key() != Qt.Key.Key_Escape or self._said() == self._before or asking.let_go(self):
+            super().keyPressEvent(event)
 
     def accept(self) -> None:
         """Make the source and say where its leaf is, or say what is missing."""
