@@ -53,15 +53,16 @@ def test_a_significator_that_is_no_card_is_said_and_nothing_is_lost(writing):
     assert page.save()
 
 
-def test_a_place_has_one_line_whatever_lies_beside_it(writing):
+def test_every_card_of_a_place_has_a_line_of_its_own(writing):
     page, binder, uid = writing
     shown = [part for part in page.fields.places.parts if not part.field.isHidden()]
-    assert len(shown) == 5
-    QTest.keyClicks(shown[1].field, "too many hands")
+    laid = readings.reading(binder, uid).laid
+    assert len(shown) == len(laid) == 6
+    QTest.keyClicks(shown[2].field, "too many hands")
     assert page.save()
-    assert [one.note for one in readings.reading(binder, uid).laid if one.note] == [
-        "too many hands"
-    ]
+    (told,) = [one for one in readings.reading(binder, uid).laid if one.note]
+    assert (told.n, told.note) == (2, "too many hands")
+    assert "beside it" in shown[2].label.text()
 
 
 def test_an_example_slants_and_what_is_typed_stands_upright(writing):

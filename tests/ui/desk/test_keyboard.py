@@ -161,7 +161,7 @@ def test_the_leaf_that_is_read_is_walked_from_its_head_to_its_foot(window):
     stops = [
         widget
         for widget in walk.stops(window, window.desk, window.cover)
-        if page.isAncestorOf(widget)
+        if page.column.isAncestorOf(widget)
     ]
     tops = [widget.mapTo(page.column, widget.rect().topLeft()).y() for widget in stops]
     assert len(stops) > 4
