@@ -125,7 +125,7 @@ def test_log_lays_cards_in_a_spread_of_ones_own(run, folder):
         ("3w, hermit r", {}, "three"),
         ("3w, hermit r, qc, kc", {}, "four"),
         ("3w, 3w, qc", {}, "Three of Wands"),
-        ("3w, hermti, qc", {}, "hermti"),
+        ("3w, hermyt, qc", {}, "hermyt"),
         ("3w, hermit, qc", {"--spread": "pyramid"}, "pyramid"),
         ("3w, hermit, qc", {"--binder": "Nowhere"}, "Foundations, Practice, Mastery"),
         ("3w, hermit, qc", {"--deck": "Nobody's"}, "no deck called"),

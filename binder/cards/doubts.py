@@ -44,6 +44,9 @@ def settled(chain: list[Piece], titles: DeckTitles, *, alone: bool, doubt: str =
     chain = _with_own_numbers(chain, words)
     if len(chain) < 2:
         return chain
+    if _nearly_one(chain, words):
+        return [_whole(chain, "mixed")]
+    chain = _with_lone_letters(chain)
     between = any(trailed(piece.text) for piece in chain[:-1])
     if between and not led(chain[0].text):
         return [_whole(chain, "turn")]
@@ -83,6 +86,30 @@ def _with_own_numbers(chain: list[Piece], words: Vocabulary) -> list[Piece]:
             key, up = piece.meaning or ("", False)
             either = any(each and each[1] for each in turned)
             out[-1] = Piece(before.words + piece.words, frozenset({(key, up or either)}))
+        else:
+            out.append(piece)
+    return out
+
+
+def _nearly_one(chain: Sequence[Piece], words: Vocabulary) -> bool:
+    """Whether the pieces together are one title with a slip in it: 'whe star' for 'the star'."""
+    text = " ".join(piece.text for piece in chain)
+    names = [name for name in words.names if abs(len(name) - len(text)) < 2 and " " in name]
+    if not names:
+        return False
+    from rapidfuzz import process  # only here, so the start does not wait
+    from rapidfuzz.distance import OSA
+
+    return process.extractOne(text, names, scorer=OSA.distance, score_cutoff=1) is not None
+
+
+def _with_lone_letters(chain: list[Piece]) -> list[Piece]:
+    """The pieces, each card as one with a lone letter after it, that may be a slip for r."""
+    out: list[Piece] = []
+    for piece in chain:
+        letter = len(piece.text) == 1 and piece.text.isalpha() and not piece.meanings
+        if letter and out and out[-1].meaning:
+            out[-1] = _whole([out[-1], piece], "mixed")
         else:
             out.append(piece)
     return out

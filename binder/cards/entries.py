@@ -30,7 +30,7 @@ _OPENING = re.compile(
     r"\s*(?:(?:the|my|our|today's)\s+)?(?:cards?|reading|spread|draw|layout)\s*:", re.IGNORECASE
 )
 """What says no more than that cards follow."""
-_DOUBT = re.compile(r"\?\?")
+_DOUBT = re.compile(r"\?")
 _LABEL = re.compile(r"[:=]")
 
 
@@ -52,7 +52,7 @@ class Stretch:
     """What parts it from the stretch before: ',' also for the like, 'and', '-' or ''."""
     doubt: str = ""
     """'label' where words name what no card is, 'turn' where two cards could be reversed, 'asked'
-    where two question marks say that it is to be asked about.
+    where a question mark says that the writer was not sure.
     """
     all_turned: bool = False
     """Whether its words say that all cards of the line are reversed."""

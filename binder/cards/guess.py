@@ -62,13 +62,17 @@ def _doubt(piece: Piece, titles: DeckTitles) -> str:
 
 
 def _inside(piece: Piece) -> tuple[Guess, ...]:
-    """The one card there is in words that are not read as a whole; where x stands, reversed too."""
+    """The one card in words that are not read as a whole; after a lone letter, reversed too."""
     if piece.within is None:
         return ()
     key, turned = piece.within
-    other = not turned and piece.text.split()[-1] == "x"
+    other = not turned and _ends_in_letter(piece.text)
     found = [(key, turned, "the card in it")]
     return (*found, (key, True, "the card in it")) if other else tuple(found)
+
+
+def _ends_in_letter(text: str) -> bool:
+    return text[-1:].isalpha() and text[-2:-1] == " "
 
 
 def guesses(piece: Piece, titles: DeckTitles) -> tuple[Guess, ...]:

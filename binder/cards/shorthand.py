@@ -13,7 +13,8 @@ from binder.cards.doubts import Entry, doubted, settled, without_all
 from binder.cards.entries import Ground, Stretch, stretches, with_dashes
 from binder.cards.facts import Card
 from binder.cards.line import CardLine, Choice, Part, Suggestion, before_card, fit, seated
-from binder.cards.pieces import Piece, meanings, pieces, words_of
+from binder.cards.misspelt import corrected
+from binder.cards.pieces import Piece, Word, meanings, pieces, words_of
 from binder.cards.shortest import rank_code, shorthand
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.cards.vocabulary import vocabulary
@@ -97,13 +98,13 @@ def _unseated(text: str, titles: DeckTitles, *, asked: bool = True) -> Iterator[
 
 
 def _entries(text: str, titles: DeckTitles, asked: bool) -> Iterator[list[Entry]]:
-    ground = _ground(text, titles)
+    ground = _ground(text, titles, asked)
     found = stretches(ground)
     for stretch in found:
         yield _read(ground.text, stretch, titles, asked, alone=len(found) == 1)
 
 
-def _ground(text: str, titles: DeckTitles) -> Ground:
+def _ground(text: str, titles: DeckTitles, asked: bool) -> Ground:
     words = vocabulary(titles)
     end = min(len(text), LONGEST)
     held = [match.span() for match in words.marked.finditer(text, 0, end)] if words.marked else []
@@ -111,7 +112,7 @@ def _ground(text: str, titles: DeckTitles) -> Ground:
     plain = with_dashes(text[:end], held)
 
     def is_card(start: int, end: int) -> bool:
-        found = words_of(plain, start, end)
+        found = _words(plain, start, end, titles, asked)
         return len(meanings(" ".join(word.folded for word in found), words)) == 1
 
     return Ground(plain, end, held, is_card, words.names.__contains__)
@@ -122,7 +123,7 @@ def _read(
 ) -> list[Entry]:
     """The pieces of a stretch; what begins the stretch is for its first card alone."""
     words = vocabulary(titles)
-    said, of_all = without_all(words_of(text, stretch.inner, stretch.end), words)
+    said, of_all = without_all(_words(text, stretch.inner, stretch.end, titles, asked), words)
     found = pieces(said or of_all, words)
     if asked:
         found = settled(found, titles, alone=alone, doubt=stretch.doubt)
@@ -132,6 +133,12 @@ def _read(
     if not found:
         return [Entry(stretch, _NO_WORDS, True)] if stretch.marked else []
     return [Entry(stretch, piece, number == 0) for number, piece in enumerate(found)]
+
+
+def _words(text: str, start: int, end: int, titles: DeckTitles, asked: bool) -> list[Word]:
+    """The words there, slips put right unless it is still being typed."""
+    found = words_of(text, start, end)
+    return corrected(found, titles) if asked else found
 
 
 def _cardless(text: str, stretch: Stretch, titles: DeckTitles) -> Part:
@@ -157,7 +164,7 @@ def _part(text: str, entry: Entry, titles: DeckTitles) -> Part:
     start, end = stretch.start if marked else piece.words[0].start, piece.words[-1].end
     end += "(" in text[start:end] and text[end : end + 1] == ")"
     rest = text[end : stretch.end].rstrip()
-    if "??" in rest and not rest.strip("? "):
+    if "?" in rest and not rest.strip("? "):
         end += len(rest)
     typed = text[start:end].strip()
     start = end - len(typed)

@@ -68,6 +68,11 @@ def mended(small: str, own: Set[str]) -> Mended:
     return Mended("".join([*pieces, small[last:]]), ends, shifts)
 
 
+def slip_of(word: str) -> str:
+    """The word a small word is a slip for, as far as that is known; else ''."""
+    return _slips().get(word, "")
+
+
 @cache
 def _slips() -> Mapping[str, str]:
     """Every slip -> the word it is taken for; none could be two words' slip."""

@@ -12,7 +12,7 @@ from typing import TypeVar
 from binder.cards import facts
 from binder.cards.elsewhere import other_ranks, other_suits, other_trumps
 from binder.cards.titles import STANDARD, DeckTitles
-from binder.cards.words import CUTS, SIGNS, bare, fold, gathered
+from binder.cards.words import CUTS, SIGNS, bare, fold, gathered, slip_apart
 
 Keys = frozenset[str]
 Ranks = Mapping[str, frozenset[int]]
@@ -51,6 +51,8 @@ class Vocabulary:
             return frozenset((own,))
         shortened = self.shortened.get(name, NONE)
         known = self.coded(text) | self._loose(text) | shortened
+        if known and not shortened and name.isalpha():  # 'pope' is no 'p o pe'
+            return other_trumps().get(name, known)
         if known:  # a beginning of one title may be another deck's whole title: 'high priest'
             return known | other_trumps().get(name, NONE) if shortened else known
         return self._elsewhere(name)
@@ -60,12 +62,12 @@ class Vocabulary:
         major = self.numerals.get(text)
         if major:
             return frozenset((major,))
-        return frozenset(_minors(text, self.ranks, self.suits))
+        return frozenset(_minors(text, self.ranks, self.suits, self._glued))
 
     def _loose(self, text: str) -> Keys:
         """Keys for a rank and suit run together by 'of', the suit first, or with an s after it."""
-        found = {*_run_together(text, self.ranks, self.suits)}
-        found.update(_minors(text, self.ranks, self._plurals))
+        found = {*_run_together(text, self._glued, self.suits)}
+        found.update(_minors(text, self.ranks, self._plurals, self._glued))
         first = _SUIT_FIRST.fullmatch(text)
         if first:
             ranks = self.ranks.get(first["rank"], ())
@@ -99,8 +101,9 @@ class Vocabulary:
         trump = other_trumps().get(name)
         if trump:
             return trump
-        spaced = _minors(name, self.all_ranks, self.all_suits, glued=False)
-        found = frozenset(spaced) or frozenset(_minors(name, self.ranks, self.all_suits))
+        spaced = _minors(name, self.all_ranks, self.all_suits, {})
+        glued = _minors(name, self.ranks, self.all_suits, self._glued)
+        found = frozenset(spaced) or frozenset(glued)
         return found or vocabulary(STANDARD).shortened.get(name, NONE)
 
     @cached_property
@@ -128,6 +131,16 @@ class Vocabulary:
         ace = _prefixes({1: words[1]}) | dict.fromkeys(("a", "ace"), frozenset((1,)))
         courts = _court_codes({number: words[number] for number in range(11, 15)})
         return {**courts, **ace, **{code: frozenset((number,)) for code, number in pips.items()}}
+
+    @cached_property
+    def _glued(self) -> Ranks:
+        """The ranks that stand before a suit without a space: 'knc', but no 'kinc' or 'pac'."""
+        words = {fold(word) for word in self.deck.ranks}
+        return {
+            code: meant
+            for code, meant in self.ranks.items()
+            if code[0].isdigit() or code in words or _is_usual(code, self.ranks)
+        }
 
     @cached_property
     def all_ranks(self) -> Ranks:
@@ -181,19 +194,21 @@ def vocabulary(deck: DeckTitles = STANDARD) -> Vocabulary:
     return Vocabulary(deck)
 
 
-def _minors(text: str, ranks: Ranks, suits: Suits, glued: bool = True) -> Iterator[str]:
-    """Keys for every way to part the text into rank and suit, at a space or (glued) anywhere."""
-    anywhere = glued and " " not in text
+def _minors(text: str, ranks: Ranks, suits: Suits, glued: Ranks) -> Iterator[str]:
+    """Keys for every way to part the text into rank and suit, at a space or before a code's end."""
+    anywhere = " " not in text
     for at in range(1, min(len(text), _LONGEST)):
         if anywhere or text[at] == " ":
             for suit in suits.get(_unjoined(text[at:].lstrip()), ()):
-                yield from (f"{suit}-{rank:02}" for rank in ranks.get(text[:at], ()))
+                meant = (glued if anywhere else ranks).get(text[:at], ())
+                yield from (f"{suit}-{rank:02}" for rank in meant)
 
 
 def _run_together(text: str, ranks: Ranks, suits: Suits) -> Iterator[str]:
     """Keys for rank and suit with an 'of' or o between them and no space: '3ofwands', 'qoc'."""
     for found in re.finditer(r"(?<=.)of?(?=.)", text[:_LONGEST]):
-        for end in {found.end(), found.start() + 1}:
+        ends = {found.end(), found.start() + 1}
+        for end in (end for end in ends if end > found.start() + 1 or len(text) - end != 2):
             yield from _pairs(ranks.get(text[: found.start()], ()), suits.get(text[end:], ()))
 
 
@@ -222,7 +237,8 @@ def _court_codes(words: Mapping[int, str]) -> dict[str, frozenset[int]]:
     """Beginnings of the court names with the trade's codes.
 
     A single trade letter settles what two names share (k: King, not Knight); a longer one that
-    also begins another name is left open (kn, in a deck with Knaves).
+    also begins another name is left open (kn, in a deck with Knaves), and so is what nobody writes
+    and a slip makes a beginning of another name (kin).
     """
     codes = _prefixes(words)
     numbers = _COURTS | {word: number for number, word in words.items()}
@@ -231,7 +247,16 @@ def _court_codes(words: Mapping[int, str]) -> dict[str, frozenset[int]]:
         meant = codes.get(code, frozenset())
         settled = len(code) == 1 and number in meant
         codes[code] = frozenset((number,)) if settled else meant | {number}
-    return codes
+    open_ = (code for code in codes if code not in numbers and not _is_usual(code, codes))
+    slips = {code: [each for each in codes if slip_apart(code, each)] for code in open_}
+    return codes | {
+        code: codes[code].union(*(codes[each] for each in near)) for code, near in slips.items()
+    }
+
+
+def _is_usual(code: str, codes: Ranks) -> bool:
+    """Whether a beginning of a rank is one of the trade's, or no longer than it must be."""
+    return code in _COURT_CODES or len(codes.get(code[:-1], ())) != 1
 
 
 def _short_forms(name: str) -> Iterator[str]:

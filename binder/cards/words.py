@@ -19,7 +19,7 @@ SIGNS = rf",;|/:=+&>{ARROWS}\r\n"
 MARKS = re.compile(f"[{SIGNS}]")
 """One of them: never within the shorthand of one card."""
 CUTS = re.compile(
-    rf"[{SIGNS}]|\?\?|(?<!\w)(?:and|then)(?!\w)|(?<!\S)[-–—]+(?!\S)|\d\s*[.)\]]", re.IGNORECASE
+    rf"[{SIGNS}]|\?|(?<!\w)(?:and|then)(?!\w)|(?<!\S)[-–—]+(?!\S)|\d\s*[.)\]]", re.IGNORECASE
 )
 """Anything a line is cut at; a title of a deck with one of them is read whole."""
 
@@ -44,6 +44,17 @@ def bare(name: str) -> str:
         if name.startswith(article) and len(name) > len(article):
             return name[len(article) :]
     return name
+
+
+def slip_apart(one: str, other: str) -> bool:
+    """Whether two words as long differ in one letter, or in two that changed places."""
+    if len(one) != len(other):
+        return False
+    apart = [at for at in range(len(one)) if one[at] != other[at]]
+    if len(apart) != 2:
+        return len(apart) == 1
+    at, after = apart
+    return after == at + 1 and one[at] + one[after] == other[after] + other[at]
 
 
 def gathered(pairs: Iterable[tuple[str, T]]) -> dict[str, frozenset[T]]:

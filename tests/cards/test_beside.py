@@ -65,7 +65,7 @@ def test_several_beside_one_and_one_beside_each() -> None:
         ("3w ++ qc", "+", "“+” has no card after it; write the one that lies beside"),
         ("3w + 3w", "+ 3w", "Three of Wands is in this line twice"),
         ("3w, hermit + 3w r", "+ 3w r", "Three of Wands is in this line twice"),
-        ("3w + hermitt", "+ hermitt", "“hermitt” is not understood."),
+        ("3w + hermitz", "+ hermitz", "“hermitz” is not understood."),
         ("3w + queen", "+ queen", "“queen” needs a suit after it"),
     ],
 )

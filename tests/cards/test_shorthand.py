@@ -3,7 +3,7 @@ from dataclasses import replace
 import pytest
 
 from binder.cards.shorthand import LONGEST, CardLine, fit, read, shortest
-from binder.cards.titles import STANDARD, DeckTitles
+from binder.cards.titles import STANDARD, TRADITIONS, DeckTitles
 
 
 def laid(text: str, titles: DeckTitles = STANDARD) -> list[str]:
@@ -127,6 +127,14 @@ def test_other_hands(text: str, cards: list[str]) -> None:
         ("hermitr", "is not understood.", ["hermit r"]),
         ("3 ??", "may be The Empress, Three of Wands", ["empress", "3w"]),
         ("hermit ??", "may be The Hermit or The Hermit reversed", ["hermit", "hermit r"]),
+        ("tower r?", "may be The Tower or The Tower reversed", ["tower", "tower r"]),
+        ("tower ?", "may be The Tower or The Tower reversed", ["tower", "tower r"]),
+        ("hermit t", "is not understood.", ["hermit", "hermit r"]),
+        ("kin of wands", "may be Knight of Wands or King of Wands", ["knw", "kw"]),
+        ("knig of wands", "may be Knight of Wands or King of Wands", ["knw", "kw"]),
+        ("whe star", "is not understood.", []),
+        ("kinght of wands", "is not understood.", []),
+        ("wofds", "is not understood.", []),
     ],
 )
 def test_what_could_be_two_cards_is_asked_about_as_one_entry(
@@ -158,6 +166,36 @@ def test_what_another_entry_casts_doubt_on_is_asked_about(text: str, asked: list
     assert [part.text for part in read(text).parts if part.problem] == asked
 
 
+@pytest.mark.parametrize(
+    ("text", "cards"),
+    [
+        ("judgemnt, heirophant r", ["major-20", "major-05 r"]),
+        ("3 of pentacels hermitt qc", ["pentacles-03", "major-09", "cups-13"]),
+        ("2: the wrold, wheel of fourtune", ["major-10", "major-21"]),
+        ("knigth of wands, eigth of sowrds rev", ["wands-12", "swords-08 r"]),
+    ],
+)
+def test_a_slip_that_can_be_no_other_word_is_read(text: str, cards: list[str]) -> None:
+    assert laid(text) == cards
+    assert not read(text).problems
+
+
+def test_a_slip_is_read_only_as_a_word_of_the_deck_in_use() -> None:
+    french = next(deck for deck in TRADITIONS if "Reine" in deck.ranks)
+    assert read("3 wnads", french).problems
+    own = replace(STANDARD, extras=(("extra-01", "Hermitt"),))
+    assert laid("hermitt, hermit", own) == ["extra-01", "major-09"]
+    near = replace(STANDARD, extras=(("extra-01", "Hermits"),))
+    assert read("hermitt", near).problems
+
+
+@pytest.mark.parametrize("deck", TRADITIONS, ids=lambda deck: deck.name)
+def test_another_decks_trump_is_never_parted_into_rank_and_suit(deck: DeckTitles) -> None:
+    assert laid("pope, papess, juggler", deck) == ["major-05", "major-02", "major-01"]
+    assert laid("magus", deck) == ["major-01"]
+    assert read("kinc, pac", deck).problems
+
+
 def test_a_card_given_twice_keeps_later_ones_where_they_are() -> None:
     found = {place: part.text for place, part in read("3w, 5c, 3w, qc").laid.items()}
     assert found == {1: "3w", 2: "5c", 4: "qc"}
@@ -182,24 +220,24 @@ def test_numbers_follow_the_deck() -> None:
 
 
 def test_parts_say_where_they_stand_in_the_line() -> None:
-    text = "3w,  4 : hermut r ;(the moon)"
+    text = "3w,  4 : hermyt r ;(the moon)"
     parts = read(text).parts
     assert [text[part.start : part.end] for part in parts] == [part.text for part in parts]
-    assert [part.text for part in parts] == ["3w", "4 : hermut r", "the moon"]
+    assert [part.text for part in parts] == ["3w", "4 : hermyt r", "the moon"]
 
 
 def test_what_is_not_understood_keeps_its_place() -> None:
-    line = read("3w, hermut, qc")
+    line = read("3w, hermyt, qc")
     assert [part.place for part in line.parts] == [1, 2, 3]
     assert sorted(line.laid) == [1, 3]
 
 
 PROBLEMS = [
-    ("hermut", "“hermut” is not understood.", ["hermit"]),
-    ("4: hermut r", "“hermut r” is not understood.", ["4: hermit r"]),
+    ("hermyt", "“hermyt” is not understood.", ["hermit"]),
+    ("4: hermyt r", "“hermyt r” is not understood.", ["4: hermit r"]),
     ("quen of cups", "“quen of cups” is not understood.", ["qc"]),
-    ("3 of wnads", "“3 of wnads” is not understood.", ["3w"]),
-    ("3 wnads", "“3 wnads” is not understood.", ["3w"]),
+    ("3 of wamds", "“3 of wamds” is not understood.", ["3w"]),
+    ("3 wamds", "“3 wamds” is not understood.", ["3w"]),
     ("xviiii1", "“xviiii1” is not understood.", ["sun"]),
     ("emp", "“emp” may be The Empress or The Emperor; write a little more.", ["empress"]),
     ("queen", "“queen” needs a suit after it, as in “qc”.", ["qw", "qc", "qs", "qp"]),
@@ -227,10 +265,10 @@ def test_one_plain_sentence_and_what_may_be_meant(
 
 
 def test_only_the_word_that_is_wrong_is_marked_among_spaces() -> None:
-    parts = read("3w hermut qc star").parts
+    parts = read("3w hermyt qc star").parts
     assert [(part.text, bool(part.problem)) for part in parts] == [
         ("3w", False),
-        ("hermut", True),
+        ("hermyt", True),
         ("qc", False),
         ("star", False),
     ]

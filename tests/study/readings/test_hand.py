@@ -149,10 +149,10 @@ def test_a_new_hand_hushes_nothing_until_a_caret_says_so():
     of.listen(lambda: heard.append(of.slips))
     of.attend(None)
     assert (of.hushed, of.typing, heard) == (False, None, [])
-    of.write("3w, hermt")
-    assert [part.text for part in of.slips] == ["hermt"]
+    of.write("3w, hermz")
+    assert [part.text for part in of.slips] == ["hermz"]
     of.attend(of.parts[1].start)
-    assert [part.text for part in of.slips] == ["hermt"]
+    assert [part.text for part in of.slips] == ["hermz"]
     of.attend(of.parts[1].start, hushed=True)
     assert of.slips == ()
 

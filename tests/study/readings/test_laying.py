@@ -29,7 +29,7 @@ def test_cards_lie_in_their_places_and_those_beside_after_theirs():
         ("3w, hermit", "takes three cards; this line has two"),
         ("3w + qc, hermit", "takes three cards; this line has two"),
         ("3w, hermit, star, moon", "this line has four"),
-        ("3w, hermit, hermitt", "“hermitt” is not understood. Did you mean hermit"),
+        ("3w, hermit, hermitz", "“hermitz” is not understood. Did you mean hermit"),
         ("3w, hermit, zzqq", "Write a card as 3w, qc, star or 17."),
         ("3w, hermit, queen", "Did you mean qw or qc or qs"),
         ("3w, hermit, star +", "“\\+” has no card after it"),

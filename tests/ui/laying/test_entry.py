@@ -99,7 +99,7 @@ def test_every_spread_can_be_laid_from_the_grid(desk, key):
         ("", "No card is laid yet"),
         ("3w, qc", "This spread takes three cards; this line has two."),
         ("3w, qc, star, moon", "This spread takes three cards; this line has four."),
-        ("3w, qc, hermitt", "“hermitt” is not understood."),
+        ("3w, qc, hermitz", "“hermitz” is not understood."),
         ("3w, qc, 3w", "Three of Wands is in this line twice"),
     ],
 )

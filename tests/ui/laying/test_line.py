@@ -33,9 +33,9 @@ def said(text, at=None):
 @pytest.mark.parametrize(
     ("text", "problem", "texts"),
     [
-        ("hermitt", "“hermitt” is not understood.", ["hermit"]),
-        ("4: hermitt", "“hermitt” is not understood.", ["4: hermit"]),
-        ("hermitt, ", "“hermitt” is not understood.", ["hermit"]),
+        ("hermitz", "“hermitz” is not understood.", ["hermit"]),
+        ("4: hermitz", "“hermitz” is not understood.", ["4: hermit"]),
+        ("hermitz, ", "“hermitz” is not understood.", ["hermit"]),
         ("queen, ", "“queen” needs a suit after it, as in “qc”.", ["qw", "qc", "qs", "qp"]),
         ("3w, 3w", "Three of Wands is in this line twice; a deck has it once, "
          "so change one of the two.", []),
@@ -57,17 +57,17 @@ def test_a_word_that_is_like_no_card_is_told_how_cards_are_written(line):
     QTest.keyClicks(line, "qx")
     assert line.choices.sentence() == "“qx” is not understood. Write a card as 3w, qc, star or 17."
     line.selectAll()
-    QTest.keyClicks(line, "hermitt")
-    assert line.choices.sentence() == "“hermitt” is not understood. Did you mean"
+    QTest.keyClicks(line, "hermitz")
+    assert line.choices.sentence() == "“hermitz” is not understood. Did you mean"
 
 
 def test_a_word_behind_the_caret_is_not_offered_for():
-    assert said("hermitt, 3w") is None
-    assert said("hermitt, 3w", 3).problem
+    assert said("hermitz, 3w") is None
+    assert said("hermitz, 3w", 3).problem
 
 
 def test_a_misspelt_card_is_mended_with_tab(desk, line):
-    desk.type("3w, hermitt")
+    desk.type("3w, hermitz")
     assert rows(line) == ["hermit"]
     desk.key(TAB)
     assert line.toPlainText() == "3w, hermit"
@@ -109,7 +109,7 @@ def test_a_row_is_chosen_by_a_click(desk, line, qtbot):
 
 
 def test_escape_shuts_the_slip_before_it_puts_the_reading_by(desk, line):
-    desk.type("hermitt")
+    desk.type("hermitz")
     desk.key(ESC)
     assert (rows(line), desk.put_by) == ([], [])
     desk.key(DOWN)
@@ -156,9 +156,9 @@ def test_nothing_is_called_wrong_while_it_may_still_become_a_card(desk, line):
 
 
 def test_keeping_with_a_word_to_mend_goes_to_that_word(desk, line):
-    desk.type("hermitt, qc, star")
+    desk.type("hermitz, qc, star")
     desk.key(ENTER)
-    assert line.textCursor().position() == len("hermitt")
+    assert line.textCursor().position() == len("hermitz")
     assert rows(line) == ["hermit"]
 
 
