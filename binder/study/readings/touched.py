@@ -24,7 +24,7 @@ _NAMED = re.compile(r"^([a-z]+(?: [a-z]+)*) = (.+)$")
 _USED = re.compile(r"<([a-z]+(?: [a-z]+)*)>")
 _WORD = re.compile(r"[^\W\d_]{6,}")
 _PLAIN = str.maketrans({"’": "'", "‘": "'", "`": "'", "´": "'", "\u2010": "-", "\u2011": "-"})
-_NEAR = 0.88
+_NEAR = 0.85
 """How like a word of spelt.txt a word is that is taken for it (1 is the same)."""
 
 
@@ -64,7 +64,8 @@ def _mended(question: str) -> str:
 def _spelt(word: str) -> str:
     low = word.casefold()
     near = get_close_matches(low, _spelt_right(), 1, _NEAR)
-    return near[0] if near and near[0][0] == low[0] else word
+    alike = near and near[0][0] == low[0] and abs(len(near[0]) - len(low)) <= 1
+    return near[0] if alike else word
 
 
 @lru_cache(maxsize=1)

@@ -3,6 +3,11 @@
 The questions were written and labelled by hand by somebody who had not seen the rules: what they
 touch is judgement, from common practice and from memory. `also-ok=A or B` in a note names labels
 that count as right too.
+
+On first contact with the 201 of them that nobody had tuned the rules to, 28 of 30 of danger were
+found, 22 of 27 of health and 15 of 17 of money, and 7 of 100 ordinary ones carried a caution. The
+rules have been made wider since with these very lines at hand, so what is held below is that
+nothing found is lost again, not how well a new question fares.
 """
 
 import csv
@@ -23,11 +28,11 @@ LABELS = {
     "money": "money",
     "other people": "other-person",
 }
-LEAST = {"danger": 0.95, "health": 0.9, "law": 0.9, "money": 0.9, "other-person": 0.9}
+LEAST = {"danger": 0.97, "health": 0.9, "law": 0.9, "money": 0.9, "other-person": 0.9}
 """The least share of a label's questions that must be found."""
 NAGGING = 0.03
 """The greatest share of ordinary questions that may carry a caution."""
-SILENT = 0.05
+SILENT = 0.02
 """The greatest share of questions of danger that may carry no caution at all."""
 _ALSO = re.compile(r"also-ok=([^;]+)")
 
