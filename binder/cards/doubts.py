@@ -61,6 +61,20 @@ def settled(chain: list[Piece], titles: DeckTitles, *, alone: bool, doubt: str =
     return chain
 
 
+def doubted_of(chain: list[Piece], text: str, end: int, titles: DeckTitles) -> list[Piece]:
+    """The pieces of an entry up to `end`, those open that a question mark follows."""
+    ends = [*(piece.words[0].start for piece in chain[1:]), end]
+    unsure = [
+        "?" in text[piece.words[0].start : last] for piece, last in zip(chain, ends, strict=True)
+    ]
+    if not any(unsure):
+        return [_whole(chain, "mixed")]
+    words = vocabulary(titles)
+    return [
+        _open(piece, words) if open_ else piece for piece, open_ in zip(chain, unsure, strict=True)
+    ]
+
+
 def _open(piece: Piece, words: Vocabulary) -> Piece:
     """A piece with all it could mean if others stood beside it."""
     return _suit_left_out(piece, words) if _shape(piece, words) else _both_ways(piece)

@@ -9,7 +9,7 @@ from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
 
 from binder.cards import guess
-from binder.cards.doubts import Entry, doubted, settled, without_all
+from binder.cards.doubts import Entry, doubted, doubted_of, settled, without_all
 from binder.cards.entries import Ground, Stretch, stretches, with_dashes
 from binder.cards.facts import Card
 from binder.cards.line import CardLine, Choice, Part, Suggestion, before_card, fit, seated
@@ -126,7 +126,9 @@ def _read(
     said, of_all = without_all(_words(text, stretch.inner, stretch.end, titles, asked), words)
     found = pieces(said or of_all, words)
     if asked:
-        found = settled(found, titles, alone=alone, doubt=stretch.doubt)
+        some = stretch.doubt == "asked" and len(found) > 1
+        found = settled(found, titles, alone=alone, doubt="" if some else stretch.doubt)
+        found = doubted_of(found, text, stretch.end, titles) if some else found
     if of_all and said:
         found[-1] = replace(found[-1], words=(*found[-1].words, *of_all))
         stretch = replace(stretch, all_turned=True)

@@ -144,8 +144,16 @@ class Vocabulary:
 
     @cached_property
     def all_ranks(self) -> Ranks:
-        """`ranks` with Roman numerals and the words of other decks."""
-        return {**other_ranks(), **self.ranks}
+        """`ranks` with Roman numerals and the words of other decks.
+
+        One of those that is a slip for this deck's word may be either: 'dix' for 'six'.
+        """
+        own = {fold(word): at for at, word in enumerate(self.deck.ranks, 1)}
+        others = {
+            word: meant.union(at for mine, at in own.items() if slip_apart(word, mine))
+            for word, meant in other_ranks().items()
+        }
+        return {**others, **self.ranks}
 
     @cached_property
     def all_suits(self) -> Suits:
@@ -248,10 +256,15 @@ def _court_codes(words: Mapping[int, str]) -> dict[str, frozenset[int]]:
         settled = len(code) == 1 and number in meant
         codes[code] = frozenset((number,)) if settled else meant | {number}
     open_ = (code for code in codes if code not in numbers and not _is_usual(code, codes))
-    slips = {code: [each for each in codes if slip_apart(code, each)] for code in open_}
+    slips = {code: [each for each in codes if _may_be(code, each)] for code in open_}
     return codes | {
         code: codes[code].union(*(codes[each] for each in near)) for code, near in slips.items()
     }
+
+
+def _may_be(code: str, other: str) -> bool:
+    """Whether a beginning is another one with a slip, or its plural: 'kin', 'princes'."""
+    return slip_apart(code, other) or code == f"{other}s"
 
 
 def _is_usual(code: str, codes: Ranks) -> bool:

@@ -274,6 +274,26 @@ def test_only_the_word_that_is_wrong_is_marked_among_spaces() -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("text", "asked"),
+    [
+        ("3w hermit? qc star", ["hermit?"]),
+        ("3w hermit r? qc", ["hermit r?"]),
+        ("3w qc star ?", ["star ?"]),
+        ("? 3w qc", ["3w qc"]),
+    ],
+)
+def test_a_question_mark_asks_about_the_card_before_it(text: str, asked: list[str]) -> None:
+    assert [part.text for part in read(text).parts if part.problem] == asked
+
+
+def test_a_word_that_is_a_slip_for_another_rank_is_asked_about() -> None:
+    assert read("dix of wands").problems
+    thoth = next(deck for deck in TRADITIONS if "Princess" in deck.ranks)
+    assert read("princes of cups", thoth).problems
+    assert laid("princess of cups, prince of cups", thoth) == ["cups-11", "cups-12"]
+
+
 def test_a_card_laid_twice_is_marked_where_it_comes_again() -> None:
     first, second = read("hermit, ix r").parts
     assert first.problem == ""
