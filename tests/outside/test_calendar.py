@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from binder.reckon import calendar
 from binder.reckon.calendar import Draw
-from binder.reckon.written_day import Asked, read_day
+from binder.reckon.written_day import FARTHEST, Asked, read_day
 
 DAYS = st.dates(date(1900, 1, 1), date(2200, 12, 31))
 MONTHS = st.integers(-600, 600)
@@ -78,7 +78,8 @@ def test_weeks_of_the_standard_year(day, week):
 def test_in_so_many_days_weeks_and_months_against_dateutil(today, count):
     for unit in ("days", "weeks", "months", "years"):
         wanted = today + relativedelta(**{unit: count})
-        assert read_day(f"in {count} {unit}", Asked(today)) == wanted
+        if wanted.year <= today.year + FARTHEST:
+            assert read_day(f"in {count} {unit}", Asked(today)) == wanted
 
 
 @given(DAYS)

@@ -82,7 +82,7 @@ def test_of_cards(course_shelf, did):
     assert did(related.pair_on, *star, "major-17", "major-18", "Night.")[0] == "Pair two cards"
     (pair,) = related.pairs(course_shelf, "major-18")
     related.remove_pair(pair)
-    assert star[0].gate.undo() == "Take a pair apart"
+    assert star[0].gate.undo() == "Remove a pair"
     assert did(sources.note, *star, "lisle", "Upright", "A light.")[0] == "Write what a source says"
     sources.note(*star, "lisle", "Reversed", "Dark.")
     rows = ["Reversed", "Upright"]

@@ -7,7 +7,7 @@ import pytest
 from binder.cards.spreads import spread
 from binder.study.cards import appearances
 from binder.study.leaves import leaves, tabs
-from binder.study.readings import lookbacks, readings
+from binder.study.readings import ended, lookbacks, readings
 from binder.study.readings.readings import Laid, NewReading
 
 ONE = NewReading("2026-03-02T19:30", "One?", spread("one-card"), [Laid(1, "cups-13", label="It")])
@@ -61,11 +61,11 @@ def test_verdicts_come_along_and_what_is_set_aside_does_not(course_shelf, logged
         (("",), "waiting"),
         (("did not", ""), "waiting"),
         (("did not", "did not"), "did not"),
-        (("did not", "came about"), "partly"),
+        (("did not", "came about"), ended.MIXED),
     ],
 )
 def test_one_word_for_several_verdicts(verdicts, word):
-    assert appearances.verdict_of(verdicts) == word
+    assert ended.verdict_of(verdicts) == word
 
 
 @pytest.mark.parametrize(
@@ -74,8 +74,8 @@ def test_one_word_for_several_verdicts(verdicts, word):
         (0, 5, ""),
         (1, 1, "once in 1 reading"),
         (1, 5, "once in 5 readings"),
-        (2, 5, "2 times in 5 readings"),
-        (7, 61, "7 times in 61 readings"),
+        (2, 5, "twice in 5 readings"),
+        (7, 61, "seven times in 61 readings"),
     ],
 )
 def test_how_often_in_words(times, of, words):

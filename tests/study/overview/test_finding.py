@@ -1,13 +1,10 @@
 """Finding across binders: groups, and lines fit to be read."""
 
-from datetime import date
-
 import pytest
 
-from binder.reckon.written_day import Asked, Towards
 from binder.store.search import OPEN, SHUT
 from binder.study.leaves import leaves, tabs
-from binder.study.overview.finding import day_in, find_all, marked_words, plain_line, tidy
+from binder.study.overview.finding import find_all, marked_words, plain_line, tidy
 
 
 @pytest.mark.parametrize(
@@ -48,21 +45,15 @@ def test_hits_are_grouped_by_binder_and_tab_best_first(course_shelf):
 def test_leaves_of_a_day_stand_before_those_with_the_words(course_shelf):
     binder = course_shelf.binder("Practice")
     clippings = tabs.tab(binder, "Clippings")
-    said = leaves.add_leaf(binder, clippings, "What she said on 3 Nov", day="2026-11-05T08:00")
+    said = leaves.add_leaf(binder, clippings, "What she said on 3 Nov 2026", day="2026-11-05T08:00")
     late = leaves.add_leaf(binder, clippings, "The quay", day="2026-11-03T23:59")
     bare = leaves.add_leaf(binder, clippings, "The stall", day="2026-11-03")
     leaves.add_leaf(binder, clippings, "Another day", day="2026-11-04T00:00")
-    day = day_in("3 Nov", Asked(date(2026, 12, 1), Towards.PAST))
-    found = find_all(course_shelf, "3 Nov", day=day)
-    assert [(group.day, [hit.uid for hit in group.hits]) for group in found.groups] == [
-        ("3 November 2026", [bare, late]),
-        ("", [said]),
-    ]
-
-
-def test_words_are_no_day():
-    for words in ("star", "3 wands", "May", "21:15", ""):
-        assert day_in(words, Asked(date(2026, 12, 1), Towards.PAST)) is None
+    found = find_all(course_shelf, "3 Nov 2026")
+    hits = [hit.uid for group in found.groups for hit in group.hits]
+    assert set(hits[:2]) == {bare, late}
+    assert hits[2:] == [said]
+    assert found.read_as == "3 November 2026"
 
 
 def test_a_binder_that_fails_is_named_and_the_others_are_searched(course_shelf):

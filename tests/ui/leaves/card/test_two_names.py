@@ -63,7 +63,7 @@ def test_a_card_both_call_alike_has_nothing_below(page):
 
 
 @pytest.mark.parametrize(
-    ("key", "roman", "number"), [("major-08", "XI", "11, so 2"), ("major-11", "VIII", "8")]
+    ("key", "roman", "number"), [("major-08", "XI", "11 (1 + 1 = 2)"), ("major-11", "VIII", "8")]
 )
 def test_the_strip_follows_the_numbering_of_the_deck(page, key, roman, number):
     leaf = page(key)

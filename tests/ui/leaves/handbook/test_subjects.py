@@ -17,8 +17,8 @@ from ui.writing.tools import TOOLS
 ROOT = Path(__file__).parents[4]
 EVERY = subjects()
 TITLES = [subject.title for subject in EVERY]
-EVERYWHERE = {"Ctrl+Shift"}
-"""Written before 'and an arrow'."""
+EVERYWHERE = {"Ctrl+Shift", "Alt+Down"}
+"""Written before 'and an arrow'; and the key that opens a list or a calendar, as anywhere."""
 
 
 def literals():
