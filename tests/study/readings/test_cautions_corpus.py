@@ -1,13 +1,17 @@
-"""How many of the questions in corpus/questions.tsv are weighed as they are labelled.
+"""How many of the questions in the corpus are weighed as they are labelled.
 
-The questions were written and labelled by hand by somebody who had not seen the rules: what they
-touch is judgement, from common practice and from memory. `also-ok=A or B` in a note names labels
-that count as right too.
+Those of questions.tsv were written and labelled by hand by somebody who had not seen the rules:
+what they touch is judgement, from common practice and from memory. `also-ok=A or B` in a note
+names labels that count as right too.
 
 On first contact with the 201 of them that nobody had tuned the rules to, 28 of 30 of danger were
 found, 22 of 27 of health and 15 of 17 of money, and 7 of 100 ordinary ones carried a caution. The
 rules have been made wider since with these very lines at hand, so what is held below is that
 nothing found is lost again, not how well a new question fares.
+
+Those of aslant.tsv were written afterwards by the one who widened the rules, forty at a time,
+each before the next widening, and mostly say it aslant: of 80 grave ones 41 were weighed right on
+first contact (of 34 of danger, 13 were found), of 80 ordinary ones 78.
 """
 
 import csv
@@ -19,7 +23,7 @@ import pytest
 
 from binder.study.readings.cautions import areas
 
-QUESTIONS = Path(__file__).parent / "corpus" / "questions.tsv"
+CORPUS = Path(__file__).parent / "corpus"
 LABELS = {
     "self-harm": "danger",
     "danger": "danger",
@@ -38,8 +42,11 @@ _ALSO = re.compile(r"also-ok=([^;]+)")
 
 
 def questions():
-    with QUESTIONS.open(encoding="utf-8", newline="") as lines:
-        return list(csv.DictReader(lines, delimiter="\t", quoting=csv.QUOTE_NONE))
+    rows = []
+    for path in sorted(CORPUS.glob("*.tsv")):
+        with path.open(encoding="utf-8", newline="") as lines:
+            rows += csv.DictReader(lines, delimiter="\t", quoting=csv.QUOTE_NONE)
+    return rows
 
 
 def accepted(row):
