@@ -65,7 +65,9 @@ def unpacked(sdist, tmp_path_factory):
     """The folder somebody has who unpacked the source archive."""
     folder = tmp_path_factory.mktemp("unpacked")
     with tarfile.open(sdist) as packed:
-        packed.extractall(folder, filter="data")
+        if hasattr(tarfile, "data_filter"):  # Python 3.11.4 and later; PEP 706
+            packed.extraction_filter = tarfile.data_filter
+        packed.extractall(folder)
     (inner,) = folder.iterdir()
     return inner
 
