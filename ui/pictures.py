@@ -220,6 +220,7 @@ def settle() -> None:
     loop = QEventLoop()
     QTimer.singleShot(SETTLE_MS, loop.quit)
     loop.exec()
+    QApplication.processEvents()  # what a slow last step has left to be laid out
 
 
 def _tell(kind: QtMsgType, context: QMessageLogContext, words: str) -> None:

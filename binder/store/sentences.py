@@ -66,6 +66,8 @@ def _codes(error: BaseException | None) -> set[int]:
 def sentence(error: BaseException, name: str) -> RingboundError:
     """The error to show for a database error met in the binder file called `name`."""
     met = _codes(error)
+    if isinstance(error, UnicodeDecodeError):  # SQLite quotes a damaged schema in its complaint
+        met.add(sqlite3.SQLITE_CORRUPT)
     for code, words in _KNOWN.items():
         if code in met:
             return CanMend(words.format(name=name))
@@ -77,7 +79,7 @@ def spoken(path: Path) -> Iterator[None]:
     """Database errors inside the block come out as sentences about the file at `path`."""
     try:
         yield
-    except (PeeweeException, _DriverError, sqlite3.Error, OSError) as error:
+    except (PeeweeException, _DriverError, sqlite3.Error, OSError, UnicodeDecodeError) as error:
         raise _moved(error, path) or sentence(error, path.name) from error
 
 

@@ -11,7 +11,7 @@ from peewee import OperationalError
 from binder.errors import CanMend, OwnFault
 from binder.store.file import create, database
 from binder.store.schema import Leaf
-from binder.store.sentences import spoken
+from binder.store.sentences import sentence, spoken
 from binder.study.leaves import leaves, tabs
 
 FULL = "The disk is full, so “Practice.ringbound” could not be saved"
@@ -165,3 +165,12 @@ def test_what_is_unknown_is_a_fault_of_ours(tmp_path):
     with pytest.raises(OwnFault, match="no such table"), spoken(tmp_path / "a.ringbound"):
         db.execute_sql("SELECT * FROM x")
     db.close()
+
+
+def test_a_complaint_that_quotes_damaged_letters_is_of_damage():
+    """The driver cannot decode what SQLite says where it quotes bytes of the file."""
+    said = sentence(
+        UnicodeDecodeError("utf-8", b"near \xc6", 5, 6, "invalid"), "Practice.ringbound"
+    )
+    assert isinstance(said, CanMend)
+    assert "is damaged" in str(said)

@@ -11,7 +11,7 @@ from binder.errors import CanMend
 from binder.store.shelf import Shelf
 from binder.study.decks.deck_faces import all_faces
 from binder.study.leaves import files
-from ui.session.picture import in_bytes, natural_size, scaled
+from ui.session.picture import FINDING, in_bytes, natural_size, scaled
 
 WIDEST = 640
 """Pixels across a kept photograph of a card; as large as a face is ever shown."""
@@ -42,7 +42,8 @@ class Photos:
 
 def folder_pictures(folder: Path) -> list[str]:
     """Names of the pictures in a folder, without those in folders within it."""
-    endings = {bytes(each.data()).decode() for each in QImageReader.supportedImageFormats()}
+    with FINDING:
+        endings = {bytes(each.data()).decode() for each in QImageReader.supportedImageFormats()}
     try:
         found = [each for each in folder.iterdir() if each.suffix[1:].casefold() in endings]
         return sorted(each.name for each in found if each.is_file())

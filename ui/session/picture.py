@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import threading
 
 from PySide6.QtCore import QBuffer, QByteArray, QIODevice, QSize, Qt
 from PySide6.QtGui import QImage, QImageIOHandler, QImageReader, QImageWriter
@@ -29,8 +30,14 @@ def too_large(size: QSize, media: str) -> bool:
     return media != "image/svg+xml" and size.width() * size.height() > most
 
 
+FINDING = threading.Lock()
+"""Held while Qt looks for what can read or write a picture. It does so with a lock of its own in
+hand, asking our buffer, which needs Python's; a thread that has Python's and waits for Qt's would
+wait for good. Whoever waits for this one has let go of Python's."""
+
+
 class _Reader(QImageReader):
-    """Reads a picture upright out of its bytes."""
+    """Reads a picture upright out of its bytes; `readable` is whether they are one."""
 
     def __init__(self, data: bytes) -> None:
         buffer = QBuffer()
@@ -39,6 +46,8 @@ class _Reader(QImageReader):
         super().__init__(buffer)
         self._buffer = buffer  # a reader does not keep its device alive
         self.setAutoTransform(True)
+        with FINDING:
+            self.readable = self.canRead()
 
     @property
     def turned(self) -> bool:
@@ -54,13 +63,16 @@ def _within(data: bytes) -> bytes:
 def natural_size(data: bytes) -> QSize:
     """How large a picture is in pixels, upright as it was taken; not valid when it is none."""
     reader = _Reader(data)
+    if not reader.readable:
+        return QSize()
     size = reader.size()
     return size.transposed() if reader.turned else size
 
 
 def turned(data: bytes) -> bool:
     """Whether its bytes hold the picture otherwise than it is to be seen."""
-    return _Reader(data).transformation() != QImageIOHandler.Transformation.TransformationNone
+    reader, upright = _Reader(data), QImageIOHandler.Transformation.TransformationNone
+    return reader.readable and reader.transformation() != upright
 
 
 def shown_size(natural: QSize, widest: float) -> QSize:
@@ -90,6 +102,12 @@ def scaled(data: bytes, widest: float, ratio: float) -> QImage:
     return image
 
 
+def picture_of(data: bytes) -> QImage:
+    """The picture as large as it is; null when it is none."""
+    with FINDING:
+        return QImage.fromData(data)
+
+
 def in_bytes(image: QImage, kind: bytes, quality: int = -1) -> bytes:
     """A picture as a file of that kind, such as b"PNG"; b"" where Qt cannot write it so."""
     held = QByteArray()
@@ -98,7 +116,8 @@ def in_bytes(image: QImage, kind: bytes, quality: int = -1) -> bytes:
     writer = QImageWriter(buffer, kind)  # as QImage.save has it, whose stub is wrong about kinds
     if quality >= 0:
         writer.setQuality(quality)
-    writer.write(image)
+    with FINDING:
+        writer.write(image)
     buffer.close()
     return bytes(held.data())
 

@@ -1,12 +1,18 @@
 """Pictures as a leaf shows them."""
 
 import base64
+import os
+import subprocess
+import sys
+from pathlib import Path
 
 import pytest
 from PIL import Image
 from PySide6.QtGui import QColor
 
 from ui.session.picture import scaled
+
+ROOT = Path(__file__).parents[3]
 
 
 @pytest.fixture
@@ -36,3 +42,28 @@ def test_a_drawing_fetches_nothing_from_outside_itself(qapp, red, quote, way):
 def test_what_lies_in_a_drawing_is_shown(qapp, red):
     inside = base64.b64encode(red.read_bytes()).decode()
     assert middle(drawing(f"data:image/png;base64,{inside}")) == QColor("#ff0000")
+
+
+def test_pictures_read_on_several_threads_wait_for_each_other_only():
+    """In a program of its own, which a standstill would end at its time limit."""
+    program = (
+        "from concurrent.futures import ThreadPoolExecutor\n"
+        "from PySide6.QtGui import QGuiApplication, QImage\n"
+        "from ui.session import picture\n"
+        "app = QGuiApplication([])\n"
+        "image = QImage(60, 40, QImage.Format.Format_RGB32)\n"
+        "image.fill(3)\n"
+        "data = picture.in_bytes(image, b'PNG')\n"
+        "def read(times):\n"
+        "    for _ in range(times):\n"
+        "        assert not picture.scaled(data, 30, 1.0).isNull()\n"
+        "with ThreadPoolExecutor(3) as pool:\n"
+        "    jobs = [pool.submit(read, 100) for _ in range(3)]\n"
+        "    for _ in range(300):\n"
+        "        picture.natural_size(data), picture.picture_of(data)\n"
+        "    [job.result() for job in jobs]\n"
+    )
+    subprocess.run(
+        [sys.executable, "-c", program], cwd=ROOT, check=True, timeout=120,
+        env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
+    )  # fmt: skip

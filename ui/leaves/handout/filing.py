@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication, QObject, Signal
-from PySide6.QtGui import QImage
 
 from binder.errors import CanMend, RingboundError
 from binder.store.file import Binder
@@ -17,7 +16,7 @@ from binder.study.handouts.filing import Ready, Report
 from binder.study.leaves import files
 from binder.study.leaves.tabs import TabView
 from ui.session.jobs import Newest
-from ui.session.picture import MOST_PIXELS, natural_size, too_large
+from ui.session.picture import MOST_PIXELS, natural_size, picture_of, too_large
 from ui.writing.editor.pasting import encoded
 
 
@@ -51,7 +50,7 @@ def looked_at(file: Ready) -> Ready:
 
 
 def _remade(file: Ready) -> Ready:
-    image = QImage.fromData(file.data)
+    image = picture_of(file.data)
     if image.isNull():
         raise CanMend(f"“{file.name}” is damaged, so it was not filed.")
     name, media, data = encoded(image, Path(file.name).stem)

@@ -14,7 +14,7 @@ from binder.store.file import Binder
 from binder.study.leaves import files
 from binder.study.leaves.files import KEPT_AS_PICTURE, markdown_for
 from ui.kit.dropped import local_files
-from ui.session.picture import in_bytes
+from ui.session.picture import FINDING, in_bytes, picture_of
 from ui.writing.editor.writing import MARKDOWN, Writing
 
 LONGEST_SIDE = 4000
@@ -90,7 +90,8 @@ def put_files(editor: Writing, binder: Binder, paths: list[Path]) -> list[str]:
 def _kept(binder: Binder, path: Path) -> str:
     """The Markdown for a file, kept; a picture of a kind no leaf can show is kept as PNG."""
     if path.suffix.casefold() in (".bmp", ".tif", ".tiff", ".ppm") and path.is_file():
-        image = QImageReader(str(path)).read()
+        with FINDING:
+            image = QImageReader(str(path)).read()
         if not image.isNull():
             name, media, data = encoded(image, path.stem)
             return markdown_for(files.keep_bytes(binder, name, media, data), path.name)
@@ -132,7 +133,7 @@ def _keep_inner(binder: Binder, media: str, data: bytes) -> str:
     if media in KEPT_AS_PICTURE:
         name = f"Pasted picture.{_MEDIA.get(media, 'png')}"
         return files.keep_bytes(binder, name, media, data)
-    image = QImage.fromData(data)
+    image = picture_of(data)
     if image.isNull():
         raise CanMend("One picture in what you pasted could not be read, so it was left out.")
     return files.keep_bytes(binder, *encoded(image, "Pasted picture"))
