@@ -172,14 +172,21 @@ def draw(shelf: Path, out: Path, clock: Clock) -> list[Path]:
     with tempfile.TemporaryDirectory() as folder:
         memory = Memory(Path(folder) / "desk.ini")
         return [
-            _draw(app, memory, copied(shelf, Path(folder) / screen.name), clock, screen, out)
+            _draw(
+                app,
+                memory,
+                copied(shelf, Path(folder) / screen.name / shelf.resolve().name),
+                clock,
+                screen,
+                out,
+            )
             for screen in screens()
         ]
 
 
 def copied(shelf: Path, folder: Path) -> Path:
     """The binders of a shelf in another folder, so that drawing leaves nothing on the shelf."""
-    folder.mkdir()
+    folder.mkdir(parents=True)
     for file in shelf.glob(f"*{SUFFIX}"):
         shutil.copy(file, folder)
     return folder
