@@ -4,7 +4,7 @@ import json
 
 import pytest
 import typst
-from hypothesis import HealthCheck, given, settings
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from pybtex.database import parse_string
 from pybtex.richtext import Text
@@ -245,6 +245,7 @@ NAMED = st.sampled_from(["title", "author", "issued", "ISBN", "DOI", "type", "ed
 
 
 @settings(fewer(3), suppress_health_check=[HealthCheck.function_scoped_fixture])
+@example(items=[{"title": "Pips", "editor": [{"family": True, "literal": 7}]}])
 @given(items=st.lists(st.dictionaries(NAMED, ODD, max_size=5), max_size=3))
 def test_whatever_a_csl_file_holds_it_is_read_or_said(course_shelf, tmp_path, items):
     path = tmp_path / "in.json"

@@ -49,7 +49,7 @@ def as_questions(text: str) -> str:
     boxed = "\n".join(
         line if _NO_QUESTION.match(line) else f"- [ ] {line}" for line in text.splitlines()
     )
-    return _APART.sub("\n", boxed)
+    return _APART.sub("\n", boxed).rstrip("\n")
 
 
 def tick_question(binder: Binder, leaf_uid: str, number: int) -> None:

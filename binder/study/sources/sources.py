@@ -49,10 +49,14 @@ class SourceView:
         return " and ".join(filter(None, names)) or self.key
 
 
-def person_name(person: Mapping[str, str]) -> str:
-    """A person's name as CSL keeps it, given name first; '' where nothing is said."""
-    parts = (person.get("given", ""), person.get("family", ""))
-    return " ".join(part for part in parts if part) or person.get("literal", "")
+def person_name(person: Mapping[str, object]) -> str:
+    """A person's name as CSL keeps it, given name first; '' where nothing is said.
+
+    What a foreign file has in the place of a word, as a number or a truth value, is no word.
+    """
+    given, family, literal = (person.get(key) for key in ("given", "family", "literal"))
+    said = " ".join(part for part in (given, family) if isinstance(part, str) and part)
+    return said or (literal if isinstance(literal, str) else "")
 
 
 def person(name: str) -> dict[str, str]:

@@ -1,7 +1,7 @@
 """Fields of a card leaf: kept, found, undone, ticked."""
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from binder.errors import CanMend
@@ -73,6 +73,7 @@ def test_a_question_is_settled_and_opened_again(star):
     assert fields.fields(*star)[QUESTIONS] == "- [ ] Who pours?\n- [ ] Why two jugs?"
 
 
+@example("\r\x85")
 @given(st.text(max_size=200))
 def test_boxes_are_put_once(text):
     shown = fields.as_questions(text)
