@@ -16,7 +16,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 
 @pytest.fixture(autouse=True)
-def deleted():
+def deleted(qapp):
     """What Qt was told to delete goes between tests: the next theme would still dress it. A window
     left in sight, as by a test that failed half way, or a button left pressed would take the next
     one's pointer.

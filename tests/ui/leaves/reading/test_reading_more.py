@@ -69,8 +69,10 @@ def taken(page, qtbot, paths):
     QApplication.processEvents()
 
 
-def test_the_sky_is_that_of_the_readings_own_moment(reading):
-    page, _, _ = reading
+def test_the_sky_is_that_of_the_readings_own_moment(session, qtbot, look, course_shelf):
+    """On a day that lies in one decan in whatever zone the reading was laid."""
+    _, uid = log(course_shelf, at="2026-11-26T20:15")
+    page = shown(ReadingPage(session, look), qtbot, session, uid)
     page.finish()
     assert not page.sky.isHidden()
     assert "Sun in Sagittarius, first decan" in page.sky.toPlainText()
