@@ -23,8 +23,6 @@ from ui.session.trail import Spot
 if TYPE_CHECKING:
     from ui.writing.write import WritePage
 
-NO_ORDER = "The leaves of “{}” stand in the order of their days; put the day right to move one."
-
 
 class LeafActions(Base):
     """What is done to the leaf at the left."""
@@ -60,16 +58,15 @@ class LeafActions(Base):
         if self.window.staged(Stage.WRITE) and self.window.cover.leaf(side) is self.writing:
             self.stop_writing()
             return
-        spot = self.session.facing if side == "right" else self.session.left
-        view = self.session.leaf_of(spot)
+        spots = {"left": self.session.left, "right": self.session.facing}
+        view = self.session.leaf_of(spots[side])
         if view is None:  # a contents leaf: the other one is meant
             side = "left" if side == "right" else "right"
-            spot = self.session.facing if side == "right" else self.session.left
-            view = self.session.leaf_of(spot)
+            view = self.session.leaf_of(spots[side])
         if view is None:
             raise CanMend("Open a leaf first.")
         view.binder.gate.must_be_writable()
-        self._write_on(side, spot, view)
+        self._write_on(side, spots[side], view)
 
     def _write_on(self, side: str, spot: Spot, view: LeafView) -> None:
         """A reading written on lies facing itself, so that its layout stays in sight."""

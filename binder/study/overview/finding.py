@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
+from functools import cache
 
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import RingboundError
@@ -50,7 +51,8 @@ def find_all(
     hits: list[Hit] = []
     failed: dict[Binder, str] = {}
     binders = tuple(shelf.binders)
-    query = read(words, lambda: usual_titles(shelf), lambda: _querents(binders, failed))
+    called = cache(lambda: usual_titles(shelf))
+    query = read(words, called, lambda: _querents(binders, failed))
     expression = query.expression
     for binder in binders:
         if stop():
@@ -64,7 +66,7 @@ def find_all(
     hits = _shown(binders, hits[:limit], query)
     sound = [binder for binder in binders if binder not in failed]
     meant = () if hits or stop() else tuple(slips(sound, query, words))
-    titles = usual_titles(shelf) if any(hit.kind == LeafKind.CARD for hit in hits) else STANDARD
+    titles = called() if any(hit.kind == LeafKind.CARD for hit in hits) else STANDARD
     named = [_named(hit, titles) for hit in hits]
     return Found(tuple(_grouped(named)), tuple(failed.values()), query.said, meant)
 
