@@ -6,9 +6,10 @@ seconds, for others on the machine matter little to those.
 """
 
 import runpy
+from time import process_time
 
-from bench_prose import took
 from bs4 import BeautifulSoup
+from measuring import FRAME, ROUNDS, Row, against, compared, once
 
 from binder.cards import facts
 from binder.cards.shorthand import LONGEST as LONGEST_LINE
@@ -22,21 +23,34 @@ from tests.page.hostile import HOSTILE
 def rows(_folder):
     """The slowest hostile leaf, a leaf of five megabytes, paste, shorthand, facts."""
     worst = max(HOSTILE, key=lambda name: allowed(HOSTILE[name]))
-    yield f"the slowest leaf of its kind ({worst}) / allowed", allowed(HOSTILE[worst]), "2"
+    taken = tuple(allowed(HOSTILE[worst]) for _ in range(ROUNDS))
+    yield Row(f"the slowest leaf of its kind ({worst}) / allowed", taken, 2, absolute=True)
     leaf = "# One & <two>\n\nthree\nfour\r\n\r\n*five*\n\n" * 150_000
-    ours, bare = took(lambda: to_html(leaf), 3), took(lambda: "\n".join(leaf.split("\n")), 3)
-    yield "five megabytes shown as they were typed / split and joined", ours / bare, "20"
+    yield processor(
+        "five megabytes shown as they were typed / split and joined",
+        lambda: to_html(leaf), lambda: "\n".join(leaf.split("\n")), 20,
+    )  # fmt: skip
     html = "<p>word <b>word</b></p>" * (LONGEST // 20)
-    ours = took(lambda: from_html(html), 1)
-    bare = took(lambda: BeautifulSoup(html, "html.parser").get_text(), 1)
-    yield "a library of HTML pasted / its words by the bare parser", ours / bare, "2"
+    yield processor(
+        "a library of HTML pasted / its words by the bare parser",
+        lambda: from_html(html), lambda: BeautifulSoup(html, "html.parser").get_text(), 2,
+    )  # fmt: skip
     line = "zyx " * 1_000_000
-    ours, short = took(lambda: read(line), 3), took(lambda: read(line[:LONGEST_LINE]), 3)
-    yield "four million letters of shorthand / as many as are read", ours / short, "2"
-    seconds = took(lambda: runpy.run_path(facts.__file__), 20)
-    yield "facts of all cards read / one frame", seconds * 60, "0.5"
+    yield processor(
+        "four million letters of shorthand / as many as are read",
+        lambda: read(line), lambda: read(line[:LONGEST_LINE]), 2,
+    )  # fmt: skip
+    seconds = [once(lambda: runpy.run_path(facts.__file__), process_time) for _ in range(ROUNDS)]
+    yield against("facts of all cards read / one frame", seconds, FRAME, 0.5)
+
+
+def processor(what, ours, bare, bound):
+    """Compared in processor seconds."""
+    return compared(what, ours, bare, bound, clock=process_time)
 
 
 def allowed(text):
     """Processor seconds of a leaf over what a leaf of its length may take."""
-    return took(lambda: to_html(text), 1) / (watch.AT_LEAST + len(text) * watch.A_CHARACTER)
+    return once(lambda: to_html(text), process_time) / (
+        watch.AT_LEAST + len(text) * watch.A_CHARACTER
+    )

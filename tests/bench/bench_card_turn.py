@@ -7,7 +7,6 @@ next cards are drawn; once they are turned as fast as can be.
 
 import os
 import shutil
-import statistics
 import tempfile
 from datetime import date
 from pathlib import Path
@@ -15,8 +14,10 @@ from pathlib import Path
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 import card_shelf
-from bench_turn import FRAME, settle, turn
+from bare import BarePair
+from bench_turn import settle, turn
 from desk import laid_open
+from measuring import FRAME, Row, against, once, ratios
 from PySide6.QtTest import QTest
 
 from binder.cards.facts import CARDS
@@ -25,8 +26,6 @@ from ui.desk.window import Window
 
 TODAY = date(2026, 11, 25)
 LOOKED_MS = 120
-WORST = 3
-"""Frames that the slowest turn may take: 50 ms."""
 
 
 def rows(_folder):
@@ -38,12 +37,17 @@ def rows(_folder):
             settle()
             uids = [shelf.card_leaf(card.key)[1] for card in CARDS]
             turn(window, uids[-1])
-            fast = [turn(window, uid) for uid in uids]
-            read = [look_and_turn(window, uid) for uid in uids]
+            pair = BarePair()
+            fast = [(turn(window, uid), once(pair)) for uid in uids]
+            read = [(look_and_turn(window, uid), once(pair)) for uid in uids]
+            pair.end()
     for taken, how in ((read, "read"), (fast, "turned at once")):
-        median, worst = statistics.median(taken) / FRAME, max(taken) / (WORST * FRAME)
-        yield f"full card leaves {how}, median turn / one frame", median, "1.0"
-        yield f"full card leaves {how}, worst turn / three frames", worst, "1.0"
+        ours, bare = zip(*taken, strict=True)
+        yield Row(f"full card leaves {how}, a turn / a bare pair painted", ratios(ours, bare), 2)
+        yield against(f"full card leaves {how}, a turn / one frame", ours, FRAME, 1)
+        yield against(
+            f"full card leaves {how}, worst turn / three frames", [max(ours)], 3 * FRAME, 1
+        )
 
 
 def look_and_turn(window: Window, uid: str) -> float:

@@ -2,15 +2,17 @@
 and words are read and drawn beside the window, so neither may keep it waiting.
 """
 
-import io
-import statistics
+import random
 import tempfile
 import time
 from pathlib import Path
 
 import bench_turn
+import typst
+from bare import BarePair
+from big_shelf import prose
 from desk import laid_open
-from pypdf import PdfWriter
+from measuring import FRAME, Row, against, once, ratios
 
 from binder.carry.building import build
 from binder.resources import samples
@@ -38,31 +40,29 @@ def two_leaves(binder):
 
 
 def long_pdf():
-    """A PDF of 2,000 pages."""
-    writer = PdfWriter()
-    for _ in range(PAGES):
-        writer.add_blank_page(300, 400)
-    out = io.BytesIO()
-    writer.write(out)
-    return out.getvalue()
+    """A PDF of 2,000 pages with words on each."""
+    said = [" ".join(prose(random.Random(n), 120).split()) for n in range(40)]
+    pages = "#pagebreak()\n".join(f"= Sheet {n}\n{said[n % 40]}\n" for n in range(PAGES))
+    return typst.compile(f"#set page(width: 148mm, height: 210mm)\n{pages}".encode(), format="pdf")
 
 
 def measured(window, plain, handout):
     """Rows of ratios to frames."""
-    taken = []
+    taken, pair = [], BarePair()
     for _ in range(TURNS):
         bench_turn.turn(window, plain)
-        taken.append(bench_turn.turn(window, handout))
-    frame = bench_turn.FRAME
-    yield (
-        "handout of 2,000 pages opened, median / one frame",
-        statistics.median(taken) / frame,
-        "1.0",
-    )
+        taken.append((bench_turn.turn(window, handout), once(pair)))
+    ours, bare = zip(*taken, strict=True)
+    yield Row("handout of 2,000 pages opened / a bare pair painted", ratios(ours, bare), 2)
+    yield against("handout of 2,000 pages opened / one frame", ours, FRAME, 1)
     page = window.cover.leaf("left")
     page.wait()
     bench_turn.settle()
-    yield "its sheets turned, median / one frame", statistics.median(sheets(page)) / frame, "1.0"
+    taken = [(seconds, once(pair)) for seconds in sheets(page)]
+    ours, bare = zip(*taken, strict=True)
+    yield Row("its sheets turned / a bare pair painted", ratios(ours, bare), 1)
+    yield against("its sheets turned / one frame", ours, FRAME, 1)
+    pair.end()
 
 
 def sheets(page):

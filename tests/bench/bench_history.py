@@ -11,8 +11,8 @@ from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from bench_find import clocked
 from big_shelf import WORDS
+from measuring import FRAME, ROUNDS, Row, against, compared, once
 from PySide6.QtCore import QCoreApplication, QEvent
 from PySide6.QtWidgets import QApplication
 
@@ -25,7 +25,7 @@ from binder.study.leaves import leaves, tabs
 from ui.leaves.drawer.earlier import EarlierDialog
 from ui.look import theme
 
-VERSIONS, SENTENCES, BOUND = 1000, 40, 0.1
+VERSIONS, FEW, SENTENCES, BOUND = 1000, 10, 40, 0.1
 
 
 def rows(_folder):
@@ -36,33 +36,43 @@ def rows(_folder):
     with tempfile.TemporaryDirectory() as place:
         binder = create(Path(place) / "Years.ringbound", "Years", "spineF")
         tab = tabs.tab(binder, tabs.add_tab(binder, "Majors", "majors"))
-        uid = leaves.add_leaf(
-            binder, tab, "The Star", "now", kind=LeafKind.CARD, card="major-17"
-        )  # fmt: skip
+        uid, few = (
+            leaves.add_leaf(binder, tab, card, "now", kind=LeafKind.CARD, card=key)
+            for card, key in (("The Star", "major-17"), ("The Moon", "major-18"))
+        )
+        # The find index of so many rows is no part of what is measured.
+        binder.db.execute_sql("DROP TRIGGER own_words_also_insert")
+        list(written(binder, few, "major-18", FEW))
         try:
-            for name, kind, cost in written(binder, uid):
-                yield f"{name}, bytes of {VERSIONS} versions / of what changed", cost, "1.3"
-                (seconds,) = clocked(lambda what=kind: opened(look, binder, uid, what, app))
-                yield f"{name}, {VERSIONS} versions opened / 100 ms", seconds / BOUND, "1.0"
-            (seconds,) = clocked(lambda: words.standing(binder, uid))
-            yield "own words as they stand, after as many / one frame", seconds * 60, "0.1"
+            for name, kind, cost in written(binder, uid, "major-17", VERSIONS):
+                yield Row(f"{name}, bytes of {VERSIONS} versions / of what changed", (cost,), 1.3)
+                taken = [
+                    once(lambda what=kind: opened(look, binder, uid, what, app))
+                    for _ in range(ROUNDS)
+                ]
+                yield against(f"{name}, {VERSIONS} versions opened / 100 ms", taken, BOUND, 1)
+                yield compared(
+                    f"{name}, {VERSIONS} versions opened / {FEW} opened",
+                    lambda what=kind: opened(look, binder, uid, what, app),
+                    lambda what=kind: opened(look, binder, few, what, app), 3,
+                )  # fmt: skip
+            taken = [once(lambda: words.standing(binder, uid)) for _ in range(ROUNDS)]
+            yield against("own words as they stand, after as many / one frame", taken, FRAME, 0.1)
         finally:
             binder.close()
 
 
-def written(binder, uid):
+def written(binder, uid, card, count):
     """Fill both histories; name, kind and share of bytes of each."""
     row = leaves.leaf(binder, uid).row
-    # The find index of so many rows is no part of what is measured.
-    binder.db.execute_sql("DROP TRIGGER own_words_also_insert")
     shared = {"leaf": row, "at": "2026-11-25T20:00:00"}
-    told = list(texts())
+    told = list(texts(count))
     with binder.change("Write for years") as change:
         for old, new, _ in told:
-            change.add(Version, title="The Star", text=packed(new, old), **shared)
+            change.add(Version, title="A card", text=packed(new, old), **shared)
             now = new == told[-1][1]
             change.add(
-                OwnWords, card="major-17", way=words.UPRIGHT, text=new if now else "",
+                OwnWords, card=card, way=words.UPRIGHT, text=new if now else "",
                 packed=None if now else packed(new, old), **shared,
             )  # fmt: skip
         change.edit(Leaf, uid, text=told[-1][1])
@@ -70,16 +80,18 @@ def written(binder, uid):
     for name, kind, column in (("a leaf", "text", "version.text"),
                                ("own words", words.UPRIGHT, "own_words.packed")):  # fmt: skip
         table, _, field = column.partition(".")
-        sizes = binder.sql(f"SELECT length({field}) FROM {table} ORDER BY id")[1:]
+        sizes = binder.sql(
+            f"SELECT length({field}) FROM {table} WHERE leaf_id = {row} ORDER BY id"
+        )[1:]
         yield name, kind, sum(size or 0 for (size,) in sizes) / changed
 
 
-def texts():
+def texts(count):
     """The text before, the text, and the sentence that is new in it."""
     chance = random.Random(7)
     said = [sentence(chance) for _ in range(SENTENCES)]
     old, put = None, ""
-    for _ in range(VERSIONS):
+    for _ in range(count):
         new = " ".join(said)
         yield old, new, put
         old, put = new, sentence(chance)

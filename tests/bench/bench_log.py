@@ -9,7 +9,7 @@ from datetime import date
 from pathlib import Path
 
 import big_shelf
-from bench_find import clocked
+from measuring import Row, against, ratios, turns
 
 from binder.store.shelf import Shelf
 from binder.study.leaves import leaves, tabs
@@ -20,7 +20,7 @@ STRETCH = 120
 """Lines of a contents leaf that are read at once, as the window does."""
 _CONTENTS = f"""SELECT uid, kind, title, day, card FROM leaf WHERE tab_id = ? AND aside IS NULL
 ORDER BY day DESC, id DESC LIMIT {STRETCH}"""
-BOUNDS = {"year sheet": "10", "what came of it for a card": "3"}
+BOUNDS = {"year sheet": 10, "what came of it for a card": 3}
 """Where the bare statement takes next to nothing, the making of twelve lines shows."""
 _YEARS = """SELECT substr(day, 1, 4), count(*) FROM leaf WHERE tab_id = ? AND aside IS NULL
 GROUP BY 1 ORDER BY 1 DESC"""
@@ -35,15 +35,14 @@ def rows(folder):
         ours, bare, fewer = works(shelf), bares(shelf), works(small)
         more = counted(shelf) / max(1, counted(small))
         for name, work in ours.items():
-            seconds, plain, less = clocked(work, bare[name], fewer[name])
-            yield f"{name} / its SQL run bare", seconds / plain, BOUNDS.get(name, "2.5")
+            taken = turns({"ours": work, "bare": bare[name], "few": fewer[name]})
+            seconds = taken["ours"]
+            yield Row(
+                f"{name} / its SQL run bare", ratios(seconds, taken["bare"]), BOUNDS.get(name, 2.5)
+            )
             if more > 2:
-                yield (
-                    f"{name}, {more:.0f} times the log / as many times as long",
-                    (seconds / less / more),
-                    "1.2",
-                )
-            yield f"{name}, milliseconds", seconds * 1000, "100"
+                yield Row(f"{name}, {more:.0f} times the log", ratios(seconds, taken["few"]))
+            yield against(f"{name} / 100 ms", seconds, 0.1, 1)
     finally:
         shelf.close()
         small.close()

@@ -22,7 +22,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 import big_shelf  # noqa: E402
 
 TODAY, YEAR = date(2026, 11, 25), "2020"
-TENTH, TURNS = (10_000, 2_000), 5
+TENTH, TURNS = (10_000, 2_000), 7
 BARE = {
     "contents": "contents leaf of the log", "year": "year sheet", "came": "what came of it",
 }  # fmt: skip
@@ -34,37 +34,40 @@ SHOWN = 0.1
 def rows(folder):
     """Three rows for each page."""
     import bench_log
-    from bench_find import clocked
+    from measuring import Row, against, ratios, turns
 
     from binder.store.shelf import Shelf
 
     tenth = Path(tempfile.gettempdir()) / f"ringbound-bench-{TENTH[0]}"
     big_shelf.make(tenth, *TENTH)
     shelf = Shelf(folder)
-    bare = {name: clocked(work)[0] for name, work in bench_log.bares(shelf).items()}
+    bare = turns(bench_log.bares(shelf), TURNS)
     more = bench_log.counted(shelf) / TENTH[1]
     shelf.close()
     for page, name in BARE.items():
-        seconds = opened(folder, page)
+        taken = opened({"whole": folder, "tenth": tenth}, page)
+        seconds = taken["whole"]
         if more > 2:
-            grown = seconds / opened(tenth, page)
-            yield f"{name} painted, {more:.0f} times the log / times", grown, f"{more:.0f}"
-        yield f"{name} painted / its SQL run bare", seconds / bare[name], "-"
-        yield f"{name} painted at first / 100 ms", seconds / SHOWN, "1.0"
+            yield Row(
+                f"{name} painted, {more:.0f} times the log", ratios(seconds, taken["tenth"]), 1.3
+            )
+        yield Row(f"{name} painted / its SQL run bare", ratios(seconds, bare[name]))
+        yield against(f"{name} painted at first / 100 ms", seconds, SHOWN, 1)
 
 
-def opened(folder, page):
-    """Seconds of the quickest first opening of several."""
-    ran = [sys.executable, __file__, str(folder), page]
+def opened(folders, page):
+    """Seconds of several first openings of each folder, by turns."""
     kept = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
     with tempfile.TemporaryDirectory() as compiled:
         # As after the first start on anybody's computer: modules lie there compiled.
         env = kept | {"PYTHONPYCACHEPREFIX": compiled}
-        said = [
-            subprocess.run(ran, capture_output=True, text=True, check=True, env=env).stdout
-            for _ in range(TURNS + 1)
-        ]
-    return min(float(words.split()[-1]) for words in said[1:])
+        taken = {name: [] for name in folders}
+        for turn in range(TURNS + 1):
+            for name, folder in folders.items():
+                ran = [sys.executable, __file__, str(folder), page]
+                done = subprocess.run(ran, capture_output=True, text=True, check=True, env=env)
+                taken[name] += [float(done.stdout.split()[-1])] * (turn > 0)
+    return taken
 
 
 def once(folder, page):

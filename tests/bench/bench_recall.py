@@ -5,7 +5,6 @@ is stored when the disk says so.
 
 import os
 import sqlite3
-import statistics
 import tempfile
 import time
 from pathlib import Path
@@ -14,8 +13,10 @@ from ui.actions.installed import actions_of
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from bench_turn import FRAME, Painted, settle
+from bare import BarePair
+from bench_turn import Painted, settle
 from desk import laid_open
+from measuring import FRAME, Row, against, once, ratios
 from PySide6.QtCore import QEvent, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
@@ -40,23 +41,24 @@ def rows(_folder):
         folder = Path(place) / "sample"
         shelf = build(samples(), folder)
         with laid_open(shelf, Path(place)) as window:
-            turned, shown, both = rounds(window)
-        yield "recall leaf turned, median / one frame", middle(turned) / FRAME, "1.0"
-        yield "recall answer shown, median / one frame", middle(shown) / FRAME, "1.0"
-        yield "recall answer shown and stored, median / one frame", middle(both) / FRAME, "1.0"
+            turned, shown, both, pair = rounds(window)
+        for what, taken in (
+            ("leaf turned", turned), ("answer shown", shown), ("answer shown and stored", both),
+        ):  # fmt: skip
+            bare = pair[: len(taken)]
+            yield Row(f"recall {what} / a bare pair painted", ratios(taken, bare), 2)
+            yield against(f"recall {what} / one frame", taken, FRAME, 1)
         stored, bare = stored_alone(Shelf(folder), Path(place) / "bare.db")
-        yield "recall answer stored, median / one frame", middle(stored) / FRAME, "1.0"
-        yield "recall answer stored / two bare statements", middle(stored) / middle(bare), "4.0"
+        yield against("recall answer stored / one frame", stored, FRAME, 1)
+        yield Row("recall answer stored / two bare statements", ratios(stored, bare), 4)
 
 
-def middle(taken: list[float]) -> float:
-    """The median."""
-    return statistics.median(taken)
-
-
-def rounds(window: Window) -> tuple[list[float], list[float], list[float]]:
-    """Seconds to turn the leaf, to show the question after an answer, and to have it stored too."""
-    turned, shown, both = [], [], []
+def rounds(window: Window) -> tuple[list[float], list[float], list[float], list[float]]:
+    """Seconds to turn the leaf, to show the question after an answer, and to have it stored too;
+    and of a bare pair painted at the same time.
+    """
+    turned, shown, both, bare = [], [], [], []
+    pair = BarePair()
     settle()
     while len(shown) < ANSWERS:
         window.actions_by_name["recall"].trigger()
@@ -68,9 +70,11 @@ def rounds(window: Window) -> tuple[list[float], list[float], list[float]]:
             painted, done = until_painted(held.left.heading, held.right.buttons[0], key)
             shown.append(painted)
             both.append(done)
+            bare.append(once(pair))
         held.stop()
         next_day(window.session.shelf)
-    return turned, shown, both
+    pair.end()
+    return turned, shown, both, bare
 
 
 class Clocked(Painted):

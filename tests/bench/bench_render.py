@@ -1,11 +1,10 @@
 """A leaf of 3,000 words rendered, against the bare markdown package and nh3 on the same text."""
 
 import random
-import statistics
-import time
 
 import nh3
 from markdown import Markdown
+from measuring import Row, ratios, turns
 
 from binder.cards.prose import Lexicon, find
 from binder.page.markup.blocks import blocks
@@ -16,7 +15,7 @@ WORDS = (
     " since the question asked was not quite plain yet the colours on the table said more"
 )
 NAMES = ("The Star", "the Tower", "Six of Swords", "Queen of Cups", "The Hermit", "Strength")
-RUNS = 15
+ROUNDS = 15
 
 
 def leaf(words: int, seed: int = 3) -> str:
@@ -50,21 +49,17 @@ def rows(folder):
     text = leaf(3_000)
     bare = Markdown(extensions=["tables", "footnotes", "sane_lists", "fenced_code"])
     lexicon = Lexicon()
-    html = to_html(text)
     works = {
         "bare": lambda: nh3.clean(bare.reset().convert(text)),
         "leaf of 3,000 words to clean HTML / bare package and nh3": lambda: to_html(text),
         "the same with card names found and linked / bare": lambda: to_html(
             text, link_cards=lambda words: find(words, lexicon)
         ),
-        "the same to the tree for print / bare": lambda: blocks(html),
+        "leaf of 3,000 words to clean HTML and the tree for print / bare": lambda: blocks(
+            to_html(text)
+        ),
     }
-    taken = {name: [] for name in works}
-    for _ in range(RUNS):
-        for name, work in works.items():
-            start = time.perf_counter()
-            work()
-            taken[name].append(time.perf_counter() - start)
-    base = statistics.median(taken.pop("bare"))
-    for (name, times), bound in zip(taken.items(), ("1.6", "", "1.0"), strict=True):
-        yield name, statistics.median(times) / base, bound
+    taken = turns(works, ROUNDS)
+    bare = taken.pop("bare")
+    for (name, times), bound in zip(taken.items(), (1.6, None, None), strict=True):
+        yield Row(name, ratios(times, bare), bound)

@@ -7,17 +7,16 @@ misspelt before is used.
 """
 
 import os
-import statistics
 import tempfile
-import time
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
-from bench_find import clocked
+from measuring import FRAME, ROUNDS, Row, against, compared, once, ratios, turns
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication, QHBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QLineEdit, QWidget
 
 from binder.cards import guess, vocabulary
 from binder.cards.shorthand import suggest
@@ -31,7 +30,6 @@ from ui.laying.entry import Entry
 from ui.look import theme
 from ui.session.session import Session
 
-FRAME = 1 / 60
 DECKS = 10
 BEFORE = "3w, hermit r, qc + 2s, 7p r, star, 10c, knw, sun, "
 BEGUN = ("h", "he", "st", "q", "3", "xv", "queen o", "the hang", "hermut", "pentacels", "+ pri")
@@ -42,16 +40,25 @@ def rows(_folder):
     decks = [*TRADITIONS, *(own(n) for n in range(DECKS))][:DECKS]
     for deck in decks:
         suggest(BEFORE + "st", len(BEFORE) + 2, deck)
-    works = [lambda words=words: [typed(words, deck) for deck in decks] for words in BEGUN]
-    slowest = max(seconds / DECKS for seconds in clocked(*works))
-    ours, bare = clocked(
-        lambda: [typed(words, deck) for words in BEGUN for deck in decks],
-        lambda: [begin(words, deck) for words in BEGUN for deck in decks],
+    taken = turns({
+        words: lambda words=words: [typed(words, deck) for deck in decks] for words in BEGUN
+    })  # fmt: skip
+    slowest = max(taken.values(), key=sum)
+    yield against(
+        f"offer for a word begun, {DECKS} decks, the slowest / one frame",
+        [seconds / DECKS for seconds in slowest], FRAME, 0.5,
+    )  # fmt: skip
+    yield against(
+        "offer for a deck asked for the first time / one frame", list(first(decks)), FRAME, 1
     )
-    yield f"offer for a word begun, {DECKS} decks, the slowest / one frame", slowest / FRAME, "0.5"
-    yield "offer for a deck asked for the first time / one frame", first(decks) / FRAME, "1"
-    yield "a key in the line, both leaves painted / one frame", painted() / FRAME, "1"
-    yield "offer for a word begun / a bare loop over the same names", ours / bare, "25"
+    ours, bare = painted()
+    yield Row("a key in the line, both leaves painted / in a bare line", ratios(ours, bare))
+    yield against("a key in the line, both leaves painted / one frame", ours, FRAME, 1)
+    yield compared(
+        "offer for a word begun / a bare loop over the same names",
+        lambda: [typed(words, deck) for words in BEGUN for deck in decks],
+        lambda: [begin(words, deck) for words in BEGUN for deck in decks], 25,
+    )  # fmt: skip
 
 
 def own(number):
@@ -77,7 +84,7 @@ def begin(words, deck):
 
 
 def painted():
-    """Median seconds from a key in the line to both leaves painted."""
+    """Seconds from a key in the line to both leaves painted, and in a bare line."""
     app = QApplication.instance() or QApplication(["bench"])
     look = theme.Look(theme.load("day"))
     theme.apply(app, look.theme)
@@ -86,7 +93,7 @@ def painted():
         tabs.add_tab(shelf.add("Practice", "spineP"), "Readings log", "readings")
         taken = list(_typing(app, shelf, look))
         shelf.close()
-    return statistics.median(taken)
+    return tuple(zip(*taken, strict=True))
 
 
 def _typing(app, shelf, look):
@@ -99,21 +106,23 @@ def _typing(app, shelf, look):
     entry.begin(shelf.binders[0], tabs.first_of_kind(shelf.binders[0], "readings"))
     entry.show_example()
     app.processEvents()
+    bare = QLineEdit()
+    bare.show()
+    app.processEvents()
     for letter in "knw, queen of swords r, hermitt, " * 2:
-        start = time.perf_counter()
-        QTest.keyClicks(entry.left.line, letter)
-        app.processEvents()
-        yield time.perf_counter() - start
+        yield tuple(once(partial(key, app, to, letter)) for to in (entry.left.line, bare))
     session.close()
 
 
+def key(app, line, letter):
+    """A key, and all that is painted for it."""
+    QTest.keyClicks(line, letter)
+    app.processEvents()
+
+
 def first(decks):
-    """Median seconds for a deck whose words are not made yet."""
-    taken = []
-    for deck in decks:
+    """Seconds for a deck whose words are not made yet."""
+    for deck in decks[:ROUNDS]:
         vocabulary.vocabulary.cache_clear()
         fresh = replace(deck)
-        start = time.perf_counter()
-        suggest(BEFORE + "st", len(BEFORE) + 2, fresh)
-        taken.append(time.perf_counter() - start)
-    return statistics.median(taken)
+        yield once(lambda fresh=fresh: suggest(BEFORE + "st", len(BEFORE) + 2, fresh))

@@ -3,7 +3,6 @@ one of five megabytes against a bare field of plain text with the same words.
 """
 
 import os
-import statistics
 import tempfile
 import time
 from datetime import date
@@ -12,6 +11,7 @@ from pathlib import Path
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from desk import dressed
+from measuring import FRAME, ROUNDS, Row, against, ratios
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QPlainTextEdit
 
@@ -20,7 +20,6 @@ from binder.study.leaves import leaves, tabs
 from ui.session.session import Session
 from ui.writing.write import WritePage
 
-FRAME = 1 / 60
 TYPED = "some words typed here "
 PARAGRAPH = (
     "The Hermit came up again, with the *Queen of Cups* beside it, and I wrote that **patience** "
@@ -43,12 +42,18 @@ def rows(_folder):
         page.resize(524, 850)
         page.show()
         open_on(session, page, leaves.add_leaf(binder, tab, "A leaf", LONG))
-        yield "a key on a leaf of 3,000 words / one frame", key(page) / FRAME, "0.5"
+        yield from keys("a key on a leaf of 3,000 words", page, LONG, 0.5)
+        short = leaves.add_leaf(binder, tab, "A leaf", "Few words.")
         for name, text in HUGE.items():
             uid = leaves.add_leaf(binder, tab, "A leaf", text)
-            bare = plain(text)
-            yield f"{name} opened / a bare field", open_on(session, page, uid) / bare, "5"
-            yield f"a key in {name} / one frame", key(page) / FRAME, "5"
+            taken = [
+                (open_on(session, page, uid), plain(text), open_on(session, page, short))
+                for _ in range(ROUNDS)
+            ]
+            ours, bare, _ = zip(*taken, strict=True)
+            yield Row(f"{name} opened / a bare field", ratios(ours, bare), 5)
+            open_on(session, page, uid)
+            yield from keys(f"a key in {name}", page, text, 5)
         page.close()
         page.deleteLater()
         session.close()
@@ -63,6 +68,20 @@ def open_on(session, page, uid):
     return time.perf_counter() - start
 
 
+def keys(what, page, text, bound):
+    """A key until it is painted: against a bare field with the same words, and against a frame."""
+    bare = QPlainTextEdit(text)
+    bare.resize(524, 850)
+    bare.show()
+    QApplication.processEvents()
+    taken = [(key(page.texts.current, letter), key(bare, letter)) for letter in TYPED]
+    ours, theirs = zip(*taken, strict=True)
+    yield Row(f"{what} / in a bare field", ratios(ours, theirs))
+    yield against(f"{what} / one frame", ours, FRAME, bound)
+    bare.close()
+    bare.deleteLater()
+
+
 def plain(text):
     """Seconds of a bare field of plain text to show as much."""
     field = QPlainTextEdit()
@@ -74,13 +93,9 @@ def plain(text):
     return time.perf_counter() - start
 
 
-def key(page):
-    """Median seconds of a key typed near the head, painted."""
-    editor = page.texts.current
-    taken = []
-    for letter in TYPED:
-        start = time.perf_counter()
-        QTest.keyClick(editor, letter)
-        QApplication.processEvents()
-        taken.append(time.perf_counter() - start)
-    return statistics.median(taken)
+def key(editor, letter):
+    """Seconds of a key until it is painted."""
+    start = time.perf_counter()
+    QTest.keyClick(editor, letter)
+    QApplication.processEvents()
+    return time.perf_counter() - start
