@@ -2,11 +2,12 @@
 the same with a photograph of each of the 78 cards in the layouts of its readings.
 
 Each measurement runs in a process of its own, since typst remembers what it has set before; the
-two take turns, and the quickest of each counts. `python bench_print.py` prints all in seconds.
+two take turns.
 """
 
 import dataclasses
 import random
+import resource
 import subprocess
 import sys
 import tempfile
@@ -14,9 +15,12 @@ import time
 from pathlib import Path
 
 HERE = Path(__file__).resolve().parent
-sys.path[:0] = [str(HERE.parent.parent)]
+sys.path[:0] = [str(HERE.parent.parent), str(HERE)]
+
+from measuring import Row, ratios  # noqa: E402
 
 LEAVES, TURNS = 300, 7
+WHO = ("ours", "bare")
 SHOTS = "-with-photographs"
 TEXT = (
     "work made in company crosses open water and not a harbour the purse held upside down too many"
@@ -147,13 +151,13 @@ def once(which):
 
 
 def measured():
-    """The quickest of several turns of each: {'bare': seconds, 'ours': seconds, ...}."""
-    best = {f"{which}{shots}": float("inf") for shots in ("", SHOTS) for which in ("bare", "ours")}
+    """Seconds and peak memory in kB of each turn: {'bare': [(seconds, kB), ...], 'ours': ...}."""
+    best = {f"{which}{shots}": [] for shots in ("", SHOTS) for which in ("bare", "ours")}
     for _ in range(TURNS):
         for which in best:
             ran = [sys.executable, __file__, which]
             said = subprocess.run(ran, capture_output=True, text=True, check=True).stdout
-            best[which] = min(best[which], float(said))
+            best[which].append(tuple(map(float, said.split())))
     return best
 
 
@@ -161,10 +165,11 @@ def rows(folder):
     """300 leaves with divider, contents and punch marks over the bare library."""
     best = measured()
     for shots in ("", SHOTS):
-        ratio = best[f"ours{shots}"] / best[f"bare{shots}"]
-        what = shots.replace("-", " ") or " printed"
-        yield f"300 leaves{what} / bare typst, same data", ratio, "1.5"
+        (ours, mine), (bare, its) = (zip(*best[f"{who}{shots}"], strict=True) for who in WHO)
+        what = f"300 leaves{shots.replace('-', ' ') or ' printed'}"
+        yield Row(f"{what} / bare typst, same data", ratios(ours, bare), 1.5)
+        yield Row(f"{what}, memory / bare typst, same data", ratios(mine, its), 1.5)
 
 
 if __name__ == "__main__":
-    print(once(sys.argv[1]) if len(sys.argv) > 1 else measured())
+    print(once(sys.argv[1]), resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)

@@ -5,6 +5,8 @@ and text made to be slow to read, against itself eight times as long.
 import re
 from time import process_time
 
+from measuring import ROUNDS, Row, compared
+
 from binder.cards.prose import Lexicon, find
 from tests.cards.prose_corpus import leaves
 
@@ -39,13 +41,19 @@ def rows(_folder):
     """A long leaf, one of five megabytes, and the worst of what is made to be slow."""
     text = three_thousand_words()
     find(text, LEXICON)
-    spent, scan = took(lambda: find(text, LEXICON), 60), took(lambda: WORDS.findall(text), 60)
-    yield "card names in 3,000 words / a bare scan for words", spent / scan, "15"
+    yield compared(
+        "card names in 3,000 words / a bare scan for words",
+        lambda: find(text, LEXICON), lambda: WORDS.findall(text), 15, clock=process_time, rounds=60,
+    )  # fmt: skip
     whole = text * (5_000_000 // len(text) + 1)
-    spent, scan = took(lambda: find(whole, LEXICON), 1), took(lambda: WORDS.findall(whole), 1)
-    yield "card names in five megabytes / a bare scan for words", spent / scan, "20"
+    yield compared(
+        "card names in five megabytes / a bare scan for words",
+        lambda: find(whole, LEXICON), lambda: WORDS.findall(whole), 20,
+        rounds=3, clock=process_time,
+    )  # fmt: skip
     worst = max(HOSTILE, key=lambda name: grown(HOSTILE[name]))
-    yield f"eight times as much text, the worst ({worst}) / times", grown(HOSTILE[worst]), "20"
+    taken = tuple(grown(HOSTILE[worst]) for _ in range(ROUNDS))
+    yield Row(f"text made to be slow, eight times as much ({worst}) / once", taken, 20)
 
 
 def grown(piece):

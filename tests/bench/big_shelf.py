@@ -14,6 +14,8 @@ from datetime import datetime, timedelta
 from pathlib import Path
 from uuid import UUID
 
+import natural
+
 from binder.cards.facts import CARDS
 from binder.cards.spreads import SPREADS
 from binder.store import migrations
@@ -22,13 +24,7 @@ from binder.store.shelf import Shelf
 from binder.study.course.course import new_course
 from binder.study.leaves.tabs import tabs
 
-WORDS = (
-    "kiln", "quay", "ferry", "glaze", "clay", "bench", "lantern", "harbour", "letter", "winter",
-    "morning", "answer", "question", "river", "stair", "window", "garden", "market", "bread",
-    "table", "candle", "shelf", "binder", "patience", "stranger", "kettle", "wheel", "basket",
-    "shore", "lamp", "mirror", "bridge", "orchard", "cellar", "anchor", "thread", "copper",
-    "slate", "willow",
-)  # fmt: skip
+WORDS = natural.OWN
 SPREAD_COPIES = {spread.key: json.dumps(spread.to_dict()) for spread in SPREADS}
 TOPICS = ("work", "family", "money", "home", "health", "")
 DECKS = ("Lantern Road deck", "Saltmarsh deck", "")
@@ -62,7 +58,11 @@ def make(folder: Path, leaves: int = 100_000, readings: int = 20_000, seed: int 
 
 def _made_by() -> str:
     """A fingerprint of this file and of the tables it fills."""
-    code = [Path(__file__), *sorted(Path(migrations.__file__).parent.glob("*.py"))]
+    code = [
+        Path(__file__),
+        Path(natural.__file__),
+        *sorted(Path(migrations.__file__).parent.glob("*.py")),
+    ]
     return hashlib.sha256(b"".join(path.read_bytes() for path in code)).hexdigest()
 
 
@@ -75,7 +75,7 @@ def prose(chance: random.Random, words: int) -> str:
     """Words in lines and paragraphs, a card's name in some of them."""
     lines = []
     while words > 0:
-        line = chance.choices(WORDS, k=12)
+        line = natural.words(chance, 12)
         if chance.random() < 0.4:
             line.insert(6, chance.choice(CARDS).title)
         lines.append(" ".join(line).capitalize() + ".")
@@ -101,7 +101,7 @@ def _plain(binder, chance: random.Random, start: datetime, count: int) -> None:
         for number in range(count):
             yield {
                 "uid": uid(chance), "changed": 1, "tab": homes[number % len(homes)],
-                "kind": "plain", "title": " ".join(chance.choices(WORDS, k=4)).capitalize(),
+                "kind": "plain", "title": " ".join(natural.words(chance, 4)).capitalize(),
                 "text": prose(chance, 120), "place": 1000.0 + number,
             }  # fmt: skip
 
@@ -126,7 +126,7 @@ def _readings(binder, chance: random.Random, start: datetime, count: int) -> Non
 def _reading_leaf(chance, home, row, at, spread, expects) -> dict:
     return {
         "id": row, "uid": uid(chance), "changed": 1, "tab": home, "kind": "reading",
-        "title": " ".join(chance.choices(WORDS, k=5)).capitalize() + "?",
+        "title": " ".join(natural.words(chance, 5)).capitalize() + "?",
         "text": prose(chance, 80), "place": float(row), "day": at,
     }  # fmt: skip
 
