@@ -46,7 +46,7 @@ def asked(shelf):
     return {
         **works(shelf),
         "a card's last appearances": lambda: appearances.of_card(shelf, CARD),
-        "a rare word found": lambda: find_all(shelf, "unseen"),
+        "a rare word found": lambda: find_all(shelf, "willow"),
     }
 
 

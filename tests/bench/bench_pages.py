@@ -91,7 +91,7 @@ def once(folder, page):
         if page == "contents":
             window.session.open_tab(binder, log)
         else:
-            window.do({"year": "year_sheet", "came": "came"}[page])
+            window.actions_by_name[{"year": "year_sheet", "came": "came"}[page]].trigger()
         sides = [window.cover.leaf(side) for side in ("left", "right")]
         painted = Painted([side.viewport() for side in sides if side is not None])
         while painted.waiting and time.perf_counter() - start < 5:
