@@ -75,11 +75,10 @@ def on_paper(place: Path):
     ours = [sys.executable, "-m", "binder.cli", "print", str(folder), "--binder", "Practice"]
     ours += ["--tab", "Readings log", "--out", str(place / "ours.pdf")]
     theirs = [sys.executable, __file__]
+    f_pdf = f"{place}/f.pdf"
     works = {
         "ours": lambda: run(*ours, *REPLACE),
-        "Markdown files through a text document": lambda: run(
-            *theirs, str(files), f"{place}/f.pdf"
-        ),
+        "Markdown files through a text document": lambda: run(*theirs, str(files), f_pdf),
     }
     if sheet:
         name = "spreadsheet rows through a text document"
@@ -96,7 +95,7 @@ def run(*command: str) -> None:
 
 
 def plainly(source: Path, out: Path) -> None:
-    """Every third reading of a folder or of a sheet, as one binder of three holds them, as a PDF."""
+    """Every third reading of a folder or a sheet, as one binder of three holds them, as a PDF."""
     application()
     if source.is_dir():
         said = [path.read_text() for path in sorted(source.glob("*.md"))[::3]]
