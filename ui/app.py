@@ -1,4 +1,4 @@
-"""Starts the window: `python -m ui.app [SHELF]`."""
+"""Starts the window: `python -m ui.app [SHELF or BINDER]`."""
 
 from __future__ import annotations
 
@@ -14,12 +14,14 @@ from functools import partial
 from pathlib import Path
 from types import TracebackType
 
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtCore import QEvent, Signal
+from PySide6.QtGui import QFileOpenEvent, QGuiApplication, QIcon
 from PySide6.QtWidgets import QApplication
 
-from binder.errors import RingboundError
+from binder.errors import CanMend, RingboundError
+from binder.resources import resource
 from binder.store.clock import Clock
-from binder.store.shelf import Shelf
+from binder.store.shelf import Shelf, folder_of, named_as_binder
 from ui.actions.installed import Installed
 from ui.desk.stage import Stage
 from ui.desk.window import Window
@@ -27,6 +29,7 @@ from ui.look import theme
 from ui.session.memory import Memory
 from ui.session.reader import Reader
 from ui.session.session import Session
+from ui.session.trail import Show, Spot
 from ui.warm import Warm
 
 preload.collect_again()
@@ -34,9 +37,12 @@ preload.collect_again()
 FIRST_SIZE = (1600, 1000)
 USAGE = (
     "`python -m ui.app [SHELF]` opens a shelf, a folder of binders, in a window; without SHELF "
-    "the one that was open last.\n"
+    "the one that was open last, and at a binder if its file is given.\n"
 )
 OWN_FAULT = "Something went wrong here ({}). What you wrote is safe."
+OTHER_SHELF = (
+    "This is the shelf in “{}”, since that binder lies there; next time your own shelf opens again."
+)
 
 
 class Program:
@@ -48,8 +54,11 @@ class Program:
         theme.apply(app, self.look.theme)
         self.window: Window | None = None
 
-    def open(self, path: Path) -> Window:
-        """Open the shelf at `path` in the window."""
+    def open(self, path: Path, file: Path | None = None) -> Window:
+        """Open the shelf at `path` in the window, at the binder of `file` if one is asked for.
+
+        For the sake of one file the user's own shelf is not forgotten.
+        """
         before = self.window
         if before is not None:
             before.remember()
@@ -61,14 +70,42 @@ class Program:
         Reader(session, window)
         self._size(window)
         window.painted.connect(partial(Warm, session, window))
-        window.start(self.memory.spot(path))
+        window.start(self._spot(session.shelf, file))
         window.show()
         if before is not None:
             before.close()
             before.session.close()
             before.deleteLater()
-        self.memory.shelf = path
+        if file is None or self.memory.shelf is None:
+            self.memory.shelf = path
         return window
+
+    def _spot(self, shelf: Shelf, file: Path | None) -> Spot | None:
+        """Where to open a shelf: where it was left, unless another binder is asked for."""
+        left = self.memory.spot(shelf.path)
+        asked = next((b for b in shelf.binders if file and b.path.samefile(file)), None)
+        if asked is None or (left is not None and left.binder == asked.uid):
+            return left
+        return Spot(Show.CONTENTS, asked.uid)
+
+    def open_file(self, file: Path) -> Window:
+        """Open a binder's file, and with it the shelf it stands on. Raises CanMend."""
+        folder = folder_of(file.resolve())
+        window = self.window
+        if window is not None and window.session.shelf.path.resolve() == folder:
+            spot = self._spot(window.session.shelf, file)
+            if spot is not None and spot.binder != window.session.left.binder:
+                window.session.open_binder(spot.binder)
+            return window
+        window = self.open(folder, file)
+        if self.memory.shelf is not None and self.memory.shelf.resolve() != folder:
+            window.painted.connect(partial(window.say, OTHER_SHELF.format(folder.name)))
+        return window
+
+    def asked(self, name: str) -> None:
+        """Open a file that the system asks the running program for, or say why not."""
+        if self.window is not None and self.window.guard(self.open_file, Path(name)):
+            self.window.activateWindow()
 
     def change(self, path: Path) -> None:
         """Open another shelf instead of this one; if that fails this one stays."""
@@ -117,10 +154,23 @@ class Program:
             self.window.session.close()
 
 
+class Application(QApplication):
+    """Passes on which file the system wants opened; macOS asks the running program for it."""
+
+    asked = Signal(str)
+
+    def event(self, event: QEvent) -> bool:
+        """Hear of a file."""
+        if isinstance(event, QFileOpenEvent):
+            self.asked.emit(event.file())
+            return True
+        return super().event(event)
+
+
 def application() -> QApplication:
     """The application of this process, made where there is none yet."""
     held = QApplication.instance()
-    return held if isinstance(held, QApplication) else QApplication(["ringbound"])
+    return held if isinstance(held, QApplication) else Application(["ringbound"])
 
 
 def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | None = None) -> int:
@@ -135,8 +185,11 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
     app = application()
     app.setApplicationName("Ringbound")
     app.setDesktopFileName("ringbound")
+    app.setWindowIcon(QIcon(str(resource("desktop", "ringbound.svg"))))
     program = Program(app, Memory.of_user(), Clock())
     catch(program)
+    if isinstance(app, Application):
+        app.asked.connect(program.asked)
     signal.signal(signal.SIGTERM, program.leave)
     try:
         window = open_first(program, given)
@@ -152,8 +205,24 @@ def main(arguments: Sequence[str] | None = None, painted: Callable[[], None] | N
 
 
 def open_first(program: Program, given: list[str]) -> Window:
-    """The window of a start: on the shelf given, else the last one, else the sample's."""
-    path = Path(given[0]) if given else program.memory.shelf
+    """The window of a start: on the shelf given, else the last one, else the sample's.
+
+    Whoever opens a file sees no terminal, so what is wrong with it is said in the window.
+    """
+    path = Path(given[0]) if given else None
+    if path is None or not named_as_binder(path):
+        return usual(program) if path is None else program.open(path)
+    try:
+        return program.open_file(path)
+    except CanMend as error:
+        window = usual(program)
+        window.painted.connect(partial(window.say, str(error)))
+        return window
+
+
+def usual(program: Program) -> Window:
+    """The window on the shelf that was open last, else on the sample's."""
+    path = program.memory.shelf
     if path is not None:
         return program.open(path)
     from ui.session.places import sample_shelf

@@ -38,6 +38,13 @@ OLDER = (
     "“{name}” is from an older Ringbound and read-only; make it writable once so it can be "
     "brought up to date."
 )
+MISSING = (
+    "There is no “{name}” in “{folder}”; it may have been moved or renamed, or its disk taken out."
+)
+OTHERWISE_NAMED = (
+    "“{name}” does not have the name of a binder, which ends in “{ending}” in small letters; "
+    "rename it if it is one."
+)
 _GONE = (
     "“{name}” is no longer in its folder, “{folder}”; put it back there and it will be saved at "
     "the next try."

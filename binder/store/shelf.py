@@ -12,6 +12,7 @@ from binder.errors import CanMend
 from binder.store.change import Notice, Step
 from binder.store.file import Binder, create, file_name, open_file
 from binder.store.schema import SUFFIX
+from binder.store.sentences import MISSING, OTHERWISE_NAMED
 
 
 @dataclass(frozen=True, slots=True)
@@ -197,6 +198,20 @@ class Shelf:
         """Close all binders."""
         for binder in self.binders:
             binder.close()
+
+
+def named_as_binder(path: Path) -> bool:
+    """Whether a path is meant for a file, be it there or not, and not for a shelf."""
+    return path.is_file() or (path.suffix.casefold() == SUFFIX and not path.is_dir())
+
+
+def folder_of(file: Path) -> Path:
+    """The shelf that a binder's file stands on, which is its folder; CanMend for other files."""
+    if not file.is_file():
+        raise CanMend(MISSING.format(name=file.name, folder=file.parent))
+    if file.suffix != SUFFIX:
+        raise CanMend(OTHERWISE_NAMED.format(name=file.name, ending=SUFFIX))
+    return file.parent
 
 
 def _twin_sentence(file: Path, twin: Binder) -> str:
