@@ -18,7 +18,8 @@ from packaging.requirements import Requirement
 ROOT = Path(__file__).parents[1]
 PARTS = ("binder", "ui", "resources", "sample_binders")
 BESIDE = (".ci", ".gitignore", "DEVELOPERS.md", "LICENSE", "MANIFEST.in", "README.md",
-          "pyproject.toml", "requirements-test.lock", "requirements.lock", "tests")  # fmt: skip
+          "pyproject.toml", "requirements-bundle.lock", "requirements-test.lock",
+          "requirements.lock", "tests")  # fmt: skip
 """What a checkout holds beside the four parts, all of it wanted in the source archive too."""
 CACHES = ("__pycache__", ".*_cache")
 README_ONLY = "resources/pictures/"
@@ -175,23 +176,28 @@ def project() -> dict:
     return tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
 
 
-def test_the_two_lock_files_agree():
-    run, test = pins("requirements.lock"), pins("requirements-test.lock")
+LOCKS = ["requirements.lock", "requirements-test.lock", "requirements-bundle.lock"]
+
+
+@pytest.mark.parametrize("lock", LOCKS[1:])
+def test_the_lock_files_agree(lock):
+    run, more = pins("requirements.lock"), pins(lock)
     assert run
-    assert {name: test.get(name) for name in run} == run
+    assert {name: more.get(name) for name in run} == run
 
 
-@pytest.mark.parametrize("lock", ["requirements.lock", "requirements-test.lock"])
+@pytest.mark.parametrize("lock", LOCKS)
 def test_the_lock_files_hold_what_the_project_asks_for(lock):
     asked = project()["dependencies"]
-    if "test" in lock:
-        asked = asked + project()["optional-dependencies"]["test"]
+    for extra, more in project()["optional-dependencies"].items():
+        if extra in lock:
+            asked = asked + more
     for need in map(Requirement, asked):
         version = pins(lock)[bare(need.name)].partition(" ")[0]
         assert need.specifier.contains(version), f"{need} is locked at {version}"
 
 
-@pytest.mark.parametrize("lock", ["requirements.lock", "requirements-test.lock"])
+@pytest.mark.parametrize("lock", LOCKS)
 def test_every_pin_has_hashes_and_no_address(lock):
     text = (ROOT / lock).read_text()
     entries = re.split(r"^(?=\w)", text, flags=re.MULTILINE)[1:]

@@ -8,6 +8,7 @@ import re
 import shutil
 import subprocess
 import sys
+from collections.abc import Iterable
 from pathlib import Path
 
 from binder.errors import CanMend
@@ -57,11 +58,12 @@ def install_missing_parts_of_python() -> None:
 
 def missing(environment: Path) -> list[str]:
     """File names of the system libraries that PySide6 in `environment` does not find, sorted."""
-    parts = [
-        str(folder / part)
-        for folder in environment.glob("lib/python*/site-packages/PySide6/Qt")
-        for part in PARTS
-    ]
+    return missing_for(environment.glob("lib/python*/site-packages/PySide6/Qt"))
+
+
+def missing_for(folders: Iterable[Path]) -> list[str]:
+    """The same for PySide6's folder Qt, or for several."""
+    parts = [str(path) for folder in folders for part in PARTS if (path := folder / part).exists()]
     if not parts or not shutil.which("ldd"):
         return []
     plain = {**os.environ, "LC_ALL": "C"}
