@@ -21,17 +21,15 @@ def uninstall(places: Places) -> str:
     """Uninstall the program; what to tell the user. Raises CanMend."""
     if not removed(places):
         raise CanMend("Ringbound is not installed here, so nothing was removed.")
-    left = [str(folder) for folder in (places.record.parent, places.settings) if folder.is_dir()]
     told = (
         "Ringbound is uninstalled. Your binders stay where they are, in "
         f"“{places.documents / 'Ringbound'}” unless you chose another folder."
     )
+    own = {"the sample shelf": places.record.parent, "your settings": places.settings}
+    left = [f"{what} in “{folder}”" for what, folder in own.items() if folder.is_dir()]
     if not left:
         return told
-    named = "” and “".join(left)
-    return (
-        f"{told} The sample shelf and your settings are in “{named}”; delete what you do not want."
-    )
+    return f"{told} Left as well: {' and '.join(left)}; delete what you do not want any more."
 
 
 def removed(places: Places) -> bool:

@@ -165,7 +165,8 @@ class TestUninstalled:
         told = uninstall(places)
         assert (places.record.parent / "Sample shelf" / "built").exists()
         assert (places.settings / "desk.ini").exists()
-        assert f"“{places.record.parent}” and “{places.settings}”" in told
+        assert f"the sample shelf in “{places.record.parent}” and your settings" in told
+        assert f"in “{places.settings}”; delete" in told
 
     def test_what_somebody_put_beside_the_program_stays(self, folder, icons, places):
         install(folder, icons, places)
