@@ -29,9 +29,12 @@ def in_terminal() -> bool:
 
 def show(sentence: str) -> None:
     """Show a sentence until it is read."""
-    from PySide6.QtWidgets import QApplication, QMessageBox
+    from PySide6.QtWidgets import QMessageBox
 
-    app = QApplication.instance() or QApplication(["ringbound"])
+    from ui.app import application
+    from ui.look import theme
+
+    theme.apply(application(), theme.load("day"))
     box = QMessageBox(QMessageBox.Icon.NoIcon, "Ringbound", sentence)
+    box.addButton("Close", QMessageBox.ButtonRole.AcceptRole)
     box.exec()
-    app.processEvents()
