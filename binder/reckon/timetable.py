@@ -11,6 +11,7 @@ from datetime import date, timedelta
 
 from binder.counting import counted, noun_for
 from binder.errors import CanMend
+from binder.reckon.lengths import Measure, last_day
 
 DAY = timedelta(days=1)
 FURTHEST = 3660
@@ -123,6 +124,38 @@ def squeezed(spans: Sequence[Span], until: date, today: date, old: Rest, new: Re
     for (n, first, _), (begin, end) in zip(coming, _shares(works, len(room)), strict=True):
         moved[n] = (first if first < today else room[begin], room[end - 1])
     return moved
+
+
+def evened(
+    spans: Sequence[Span], count: int, measure: Measure, today: date, new: Rest
+) -> list[Span]:
+    """What is not over yet laid end to end, each as long: so many days, weeks or months.
+
+    The first begins when it did, or today where nothing has a day, and none ends before today. Days
+    off lie within that length; a pause is no part of it, so a span is longer by the pauses in it.
+    """
+    new.check()
+    over = [last is not None and last < today for _, last in spans]
+    begins = [first for (first, _), done in zip(spans, over, strict=True) if first and not done]
+    if all(over):
+        raise CanMend("No unit is still to come; add one, or give one other days.")
+    start, moved = min(begins, default=today), list(spans)
+    try:
+        for n in (number for number, done in enumerate(over) if not done):
+            start = new.on_or_after(start)
+            end = max(_as_long(start, count, measure, new), today)
+            moved[n] = (start, end)
+            start = end + DAY
+    except OverflowError as error:
+        raise CanMend(_BEYOND) from error
+    return moved
+
+
+def _as_long(start: date, count: int, measure: Measure, rest: Rest) -> date:
+    """The last day of a span of that length in which no day of a pause counts."""
+    weekly = Rest(rest.weekdays)
+    work = weekly.count(start, last_day(start, count, measure))
+    return rest.last_of(start, max(work, 1))
 
 
 def _too_few(days: int, units: int) -> str:

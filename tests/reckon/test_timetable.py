@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from binder.errors import CanMend
-from binder.reckon.timetable import Rest, pushed, squeezed
+from binder.reckon.lengths import Measure
+from binder.reckon.timetable import Rest, evened, pushed, squeezed
 
 NO_REST = Rest()
 WEEKENDS = Rest(frozenset({5, 6}))
@@ -144,3 +145,40 @@ def test_squeezed_spans_end_in_time_and_do_not_overlap(spans, until, rest):
     assert max(last for _, last in moved) <= until
     for (_, last), (first, _) in pairwise(moved):
         assert first > last
+
+
+def test_one_length_for_all_lays_them_end_to_end():
+    """2 March 2026 is a Monday; four weeks end on Sunday the 29th, the next on 26 April."""
+    assert evened(MARCH, 4, Measure.WEEKS, BEFORE, NO_REST) == [
+        (date(2026, 3, 2), date(2026, 3, 29)),
+        (date(2026, 3, 30), date(2026, 4, 26)),
+    ]
+
+
+def test_one_length_gives_days_to_what_had_none_and_leaves_what_is_over():
+    spans = [MARCH[0], (None, None), (None, None)]
+    moved = evened(spans, 1, Measure.MONTHS, date(2026, 3, 15), NO_REST)
+    assert moved == [
+        MARCH[0],
+        (date(2026, 3, 15), date(2026, 4, 14)),
+        (date(2026, 4, 15), date(2026, 5, 14)),
+    ]
+    with pytest.raises(CanMend, match="still to come"):
+        evened(MARCH, 1, Measure.WEEKS, date(2026, 4, 1), NO_REST)
+
+
+@given(
+    st.integers(1, 20), st.sampled_from(list(Measure)),
+    st.lists(st.integers(0, 6), max_size=6, unique=True), st.dates(BEFORE, date(2027, 1, 1)),
+)  # fmt: skip
+def test_none_overlaps_and_no_pause_shortens_a_length(count, measure, off, pause):
+    rest = Rest(frozenset(off), ((pause, pause + timedelta(days=9)),))
+    moved = evened(MARCH * 2, count, measure, BEFORE, rest)
+    bare = evened(MARCH * 2, count, measure, BEFORE, Rest(frozenset(off)))
+    for (_, last), (first, _) in pairwise(moved):
+        assert last < first
+    for (first, last), (its_first, its_last) in zip(moved[:1], bare[:1], strict=True):
+        assert rest.studies(first)
+        assert rest.studies(last)
+        if first == its_first:
+            assert rest.count(first, last) == Rest(frozenset(off)).count(its_first, its_last)

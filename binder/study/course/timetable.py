@@ -8,8 +8,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
+from binder.counting import counted, noun_for
 from binder.errors import CanMend
 from binder.reckon import timetable as reckoned
+from binder.reckon.lengths import Measure
 from binder.reckon.timetable import Rest, Span
 from binder.reckon.written_day import Asked, Order, Towards, read_day
 from binder.store.file import Binder
@@ -69,6 +71,44 @@ def squeeze(binder: Binder, until: date, today: date, given: Rest | None = None)
     return _moved(plan, reckoned.squeezed(spans, until, today, old, given or old))
 
 
+def even(
+    binder: Binder, count: int, measure: Measure, today: date, given: Rest | None = None
+) -> list[Moved]:
+    """What the timetable would be with every unit that is to come as long as the others."""
+    plan, old = units(binder), rest(binder)
+    spans = _spans(plan)
+    return _moved(plan, reckoned.evened(spans, count, measure, today, given or old))
+
+
+def follow(binder: Binder, uid: str, ends: str, today: date) -> list[Moved]:
+    """How the units after one would move along if it ended on another day, ISO or ''.
+
+    Empty where nothing follows, or where the unit has no last day now or then.
+    """
+    plan = units(binder)
+    at = next(n for n, unit in enumerate(plan) if unit.uid == uid)
+    was, will = _day(plan[at].ends), _day(ends)
+    after = plan[at + 1 :]
+    if was is None or will is None or was == will or not after:
+        return []
+    old = rest(binder)
+    spans = _spans(after)
+    moved = _moved(after, reckoned.pushed(spans, (will - was).days, today, old, old))
+    return [one for one in moved if one.differs]
+
+
+def study_days(given: Rest, first: date, last: date) -> str:
+    """'28 days of study; 14 are days off or in a pause'; '' where every day is one of study."""
+    if last < first:
+        return ""
+    work, whole = given.count(first, last), (last - first).days + 1
+    if work == whole:
+        return ""
+    off = "days off" if given.weekdays else ""
+    which = " or ".join(filter(None, (off, "in a pause" if given.pauses else "")))
+    return f"{counted(work, 'day')} of study; {whole - work} {noun_for(whole - work, 'is')} {which}"
+
+
 def _spans(plan: Iterable[UnitView]) -> list[Span]:
     return [(_day(unit.starts), _day(unit.ends)) for unit in plan]
 
@@ -86,7 +126,7 @@ def _moved(plan: Sequence[UnitView], spans: Sequence[Span]) -> list[Moved]:
 
 
 def move(binder: Binder, moved: Sequence[Moved], given: Rest | None = None) -> None:
-    """Write the days that `push` or `squeeze` gave, and the days without study, as one step."""
+    """Write days that were reckoned here, and the days without study, as one step."""
     with binder.change("Move the timetable") as change:
         for one in moved:
             if one.differs:

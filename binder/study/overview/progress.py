@@ -22,6 +22,8 @@ STEPS = (
 """What a card goes through, in order. The facts count as read once the card's leaf was read, as
 `note_read` says, or written on.
 """
+FRACTION = "fifth"
+"""What one of them is of all."""
 READ = "facts_read"
 """Key of the info row with the cards whose leaf was read, a JSON list."""
 

@@ -85,6 +85,9 @@ class LengthField(QWidget):
     left open, is another length.
     """
 
+    changed = Signal()
+    """Another length was chosen."""
+
     def __init__(self, first: DayField, last: DayField) -> None:
         super().__init__()
         self._first, self._last = first, last
@@ -121,6 +124,7 @@ class LengthField(QWidget):
             self._show()  # as long as a span may be; the days say how long this one is
             return
         self._last.put(end)
+        self.changed.emit()
 
     def _show(self) -> None:
         first, last = self._first.on(), self._last.on()

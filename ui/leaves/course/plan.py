@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date, timedelta
 from functools import partial
 from typing import TYPE_CHECKING
@@ -15,13 +15,16 @@ from binder.cards.facts import CARDS
 from binder.counting import counted
 from binder.errors import RingboundError
 from binder.page.address import Scheme
+from binder.reckon.timetable import Rest
 from binder.store.file import Binder
 from binder.study.cards.words import cards_with_words
-from binder.study.course import aims, course
+from binder.study.course import aims, course, timetable
 from binder.study.course.course import UNIT_LENGTH, UnitView
+from binder.study.course.timetable import Moved
 from binder.study.dates import parsed
 from binder.study.dates import written as written_day
-from binder.study.overview.progress import Progress, progress
+from binder.study.overview.progress import FRACTION, STEPS, Progress, progress
+from ui.kit.forms.hints import Hint
 from ui.kit.forms.wrap_row import WrapRow
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.page.heads import Heading
@@ -47,6 +50,12 @@ KEYS = (
 """Name, words and key of what can be done with a unit."""
 
 
+LEGEND = (
+    f"Each square is a card of the unit, and a {FRACTION} of it is inked for each step: "
+    f"{', '.join(STEPS)}."
+)
+UNIT_WIDTH = 190
+"""Pixels that a unit's name has on its button, at scale 1."""
 FINISH, AGAIN = "Finish this level…", "Take this level up again"
 
 
@@ -60,9 +69,11 @@ class PlanPage(Page):
         self.list = PlanList(look)
         self.list.setModel(self.model)
         self.list.chosen.connect(self._choose)
+        self.list.selectionModel().currentChanged.connect(self._stood)
         self.list.ticked.connect(self.tick)
         self.list.dropped.connect(self.drop_unit)
         self.list.menu_asked.connect(self._menu)
+        self.legend = Hint(look)
         self.quiet = self.prose("No units yet", role="label")
         self.quiet.show_html(
             "<p><small>No units yet. A unit is a portion of the course: some cards, and some "
@@ -74,6 +85,7 @@ class PlanPage(Page):
         self.dialog: FormDialog | None = None
         self._make_actions()
         self.add(self.heading)
+        self.add(self.legend, gap=6)
         self.add(self.list, gap=8)
         self.add(self.quiet, self._buttons(), self.wall_head, self.wall)
         self.add(self.notes_head, self.notes, gap=12)
@@ -99,7 +111,7 @@ class PlanPage(Page):
 
     def _buttons(self) -> QWidget:
         self.add_button = QPushButton("Add a unit…")
-        self.unit_button = QPushButton("This unit")
+        self.unit_button = QPushButton()
         self.unit_menu = QMenu(self.unit_button)
         self.unit_menu.addActions(self.unit_actions())
         self.aims_menu = QMenu("&Aims", self.unit_button)
@@ -148,7 +160,9 @@ class PlanPage(Page):
         self.move_button.setVisible(bool(rows))
         self.finish_button.setText(AGAIN if ended else FINISH)
         self._verbs.fit()
-        self._fill_wall(known, shown=any(row.unit.cards for row in rows))
+        carded = any(row.unit.cards for row in rows)
+        self.legend.say(LEGEND if carded else "")
+        self._fill_wall(known, shown=carded)
         noted = bool(view.text.strip())
         for part in (self.notes_head, self.notes):
             part.setVisible(noted)
@@ -166,10 +180,26 @@ class PlanPage(Page):
     def _stand_at(self, row: int) -> None:
         last = self.model.rowCount() - 1
         self.list.setCurrentIndex(self.model.index(min(max(row, 0), last), 0))
-        self.unit_button.setEnabled(last >= 0)
+        self._stood()
+
+    def _stood(self) -> None:
+        """Another unit has the keyboard, or none: the verbs are about that one."""
         unit = self._unit()
+        self.unit_button.setEnabled(unit is not None)
+        self._name_unit()
         self._actions["open"].setEnabled(bool(unit and unit.leaf))
         self.aims_menu.setEnabled(bool(unit and unit.aims))
+
+    def _name_unit(self) -> None:
+        """Say on the button which unit it is about."""
+        at = self.list.currentIndex().row()
+        title = self.model.rows[at].title if 0 <= at < len(self.model.rows) else "No unit"
+        metrics = self.unit_button.fontMetrics()
+        room = self.look.theme.px(UNIT_WIDTH)
+        shown = metrics.elidedText(title, Qt.TextElideMode.ElideRight, room)
+        self.unit_button.setText(shown.replace("&", "&&"))
+        self.unit_button.setToolTip(f"What can be done with {title}")
+        self.unit_button.setAccessibleName(title)
 
     def focus_in(self) -> None:
         """The keyboard on the units."""
@@ -228,7 +258,11 @@ class PlanPage(Page):
         from ui.leaves.course.unit_dialog import UnitWords
 
         def keep(said: UnitWords) -> None:
-            course.change_unit(binder, unit.uid, **said._asdict())
+            words = said._asdict()
+            along = words.pop("along")
+            with binder.change("Change unit"):
+                course.change_unit(binder, unit.uid, **words)
+                timetable.move(binder, along)
             if (said.starts, said.ends) != (unit.starts, unit.ends):
                 self._say_begun(said)
 
@@ -236,6 +270,7 @@ class PlanPage(Page):
             "Change the unit",
             UnitWords(unit.name, unit.starts, unit.ends, unit.cards, unit.aims),
             keep,
+            follow=lambda ends: timetable.follow(binder, unit.uid, ends, self.session.today),
         )
 
     def _say_begun(self, said: UnitWords) -> None:
@@ -243,10 +278,20 @@ class PlanPage(Page):
         if words:
             self.session.said.emit(words)
 
-    def _ask(self, title: str, words: UnitWords, keep: Callable[[UnitWords], None]) -> None:
+    def _ask(
+        self, title: str, words: UnitWords, keep: Callable[[UnitWords], None],
+        follow: Callable[[str], Sequence[Moved]] | None = None,
+    ) -> None:  # fmt: skip
         from ui.leaves.course.unit_dialog import UnitDialog
 
-        self._open(UnitDialog(self.look, title, words, keep, self.session.today, self.window()))
+        binder = self._binder()
+        rest = timetable.rest(binder) if binder else Rest()
+        self._open(
+            UnitDialog(
+                self.look, title, words, keep, self.session.today, self.window(),
+                study=lambda first, last: timetable.study_days(rest, first, last), follow=follow,
+            )
+        )  # fmt: skip
 
     def _open(self, dialog: FormDialog) -> None:
         self.dialog = dialog

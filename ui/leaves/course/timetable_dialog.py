@@ -6,6 +6,7 @@ from datetime import date
 
 from PySide6.QtWidgets import (
     QCheckBox,
+    QComboBox,
     QGridLayout,
     QHBoxLayout,
     QLabel,
@@ -17,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from binder.errors import RingboundError
+from binder.reckon.lengths import Measure
 from binder.reckon.timetable import Rest
 from binder.store.file import Binder
 from binder.study.course import timetable
@@ -29,10 +31,11 @@ from ui.kit.forms.hints import Hint
 from ui.look.theme import Look
 
 MOST = 3660
+COUNTED = "A unit keeps its days of study: days off lie in its weeks, a pause makes it longer."
 
 
 class TimetableDialog(FormDialog):
-    """Push by days, or fit into an end day; weekdays and pauses without study."""
+    """Push by days, one length for all, or fit into an end day; days off and pauses."""
 
     def __init__(
         self, look: Look, binder: Binder, today: date, parent: QWidget | None = None
@@ -69,14 +72,30 @@ class TimetableDialog(FormDialog):
         self.until = DayLine(self._look, "The last day", self._today, example="20 June, in a year")
         self.until.put(self._last_day())
         self.until_words = QLabel()
+        self.even = QRadioButton("Give every unit")
+        self.count, self.measure = QSpinBox(), QComboBox()
+        self.count.setRange(1, MOST)
+        self.count.setValue(6)
+        self.count.lineEdit().setTextMargins(6, 0, 0, 0)
+        self.count.setAccessibleName("How many each")
+        self.measure.addItems([str(measure) for measure in Measure])
+        self.measure.setCurrentText(str(Measure.WEEKS))
+        self.measure.setAccessibleName("Days, weeks or months each")
+        self.each = QWidget()
+        length = QHBoxLayout(self.each)
+        length.setContentsMargins(0, 0, 0, 0)
+        length.addWidget(self.count)
+        length.addWidget(self.measure, 1)
         self.way = QWidget()
         grid = QGridLayout(self.way)
         grid.setContentsMargins(0, 0, 0, 0)
-        ways = ((self.push, self.days), (self.squeeze, self.until))
+        ways: tuple[tuple[QWidget, QWidget], ...] = (
+            (self.push, self.days), (self.even, self.each), (self.squeeze, self.until),
+        )  # fmt: skip
         for row, parts in enumerate(ways):
             for column, part in enumerate(parts):
                 grid.addWidget(part, row, column)
-        grid.addWidget(self.until_words, 2, 1)
+        grid.addWidget(self.until_words, len(ways), 1)
         grid.setColumnStretch(2, 1)
         self.until.setFixedWidth(self._look.theme.px(LINE_WIDTH))
 
@@ -99,21 +118,25 @@ class TimetableDialog(FormDialog):
         row.addStretch(1)
         self.pauses = QLineEdit(timetable.pauses_to(self._old.pauses))
         self.pauses.setPlaceholderText("20 Dec to 3 Jan, 1 May")
-        self.pauses_words = Hint(self._look)
+        self.pauses_words, self.counted = Hint(self._look), Hint(self._look)
+        self.counted.say(COUNTED)
         self.resting = QWidget()
         column = QVBoxLayout(self.resting)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addWidget(self.pauses)
         column.addWidget(self.pauses_words)
+        column.addWidget(self.counted)
         self.resting.setFocusProxy(self.pauses)
 
     def _listen(self) -> None:
-        for box in (*self.weekdays, self.push):
+        for box in (*self.weekdays, self.push, self.even):
             box.toggled.connect(self.show_it)
         self.pauses.textChanged.connect(self.show_it)
         self.days.valueChanged.connect(self._pushing)
         self.until.changed.connect(self._squeezing)
+        self.count.valueChanged.connect(self._evening)
+        self.measure.currentIndexChanged.connect(self._evening)
 
     def _pushing(self) -> None:
         self.push.setChecked(True)
@@ -121,6 +144,10 @@ class TimetableDialog(FormDialog):
 
     def _squeezing(self) -> None:
         self.squeeze.setChecked(True)
+        self.show_it()
+
+    def _evening(self) -> None:
+        self.even.setChecked(True)
         self.show_it()
 
     def _rest(self) -> Rest:
@@ -134,6 +161,9 @@ class TimetableDialog(FormDialog):
         rest = self._rest()
         if self.push.isChecked():
             return timetable.push(self._binder, self.days.value(), self._today, rest), rest
+        if self.even.isChecked():
+            count, measure = self.count.value(), Measure(self.measure.currentText())
+            return timetable.even(self._binder, count, measure, self._today, rest), rest
         return timetable.squeeze(self._binder, self.until.at(), self._today, rest), rest
 
     def show_it(self) -> None:
