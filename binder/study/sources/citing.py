@@ -77,7 +77,12 @@ def _by_notes(shelf: Shelf, key: str) -> list[Cited]:
         SourceNote.select(Leaf.uid, Leaf.title, Leaf.card, SourceNote.aspect, SourceNote.locator)
         .join(Leaf)
         .join(Tab)
-        .where((SourceNote.source == key) & Leaf.aside.is_null() & Tab.aside.is_null())
+        .where(
+            (SourceNote.source == key)
+            & (SourceNote.text != "")
+            & Leaf.aside.is_null()
+            & Tab.aside.is_null()
+        )
         .order_by(Tab.place, Leaf.place, SourceNote.place)
         .tuples()
     )

@@ -10,7 +10,7 @@ from __future__ import annotations
 import itertools
 import json
 import unicodedata
-from collections.abc import Callable, Container, Iterable, Mapping
+from collections.abc import Callable, Container, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -140,10 +140,15 @@ def set_source(binder: Binder, leaf_uid: str, key: str, fields: dict[str, Any]) 
             change.edit(Source, row.uid, **written)
 
 
-def side_by_side(binder: Binder, leaf_uid: str, known: dict[str, SourceView]) -> SideBySide:
-    """The table of the card leaf; sources that are not on the shelf show their key."""
+def side_by_side(
+    binder: Binder, leaf_uid: str, known: dict[str, SourceView], *, empty: bool = False
+) -> SideBySide:
+    """The table of the card leaf; sources that are not on the shelf show their key.
+
+    Rows and columns in which nothing is written yet stand in it with `empty`.
+    """
     said = notes(binder, leaf_uid)
-    cells = [cell for cell in said if cell.source != OWN]
+    cells = [cell for cell in said if cell.source != OWN and (empty or cell.text)]
     written = {cell.aspect: cell.text for cell in said if cell.source == OWN}
     return SideBySide(
         tuple(known.get(key, SourceView("", key, "", {})) for key in in_order(cells, _column)),
@@ -182,7 +187,10 @@ def in_order(
 def note(
     binder: Binder, leaf_uid: str, source: str, aspect: str, text: str, locator: str = ""
 ) -> str:
-    """Write one cell of a card's table; an empty text clears it. Returns its uid, '' for none."""
+    """Write one cell of a card's table; an empty text clears it. Returns its uid, '' for none.
+
+    The last cell of a row or a column stays when it is cleared, so that the row stays too.
+    """
     leaf = binder.first(Leaf.select(Leaf.id, Leaf.card).where(Leaf.uid == leaf_uid))
     if leaf is None:
         raise CanMend("That card leaf is no longer in this binder.")
@@ -193,7 +201,10 @@ def note(
     before = next((one for one in said if (one.source, one.aspect) == (source, aspect)), None)
     with binder.change("Write what a source says") as change:
         if before is not None and not text:
-            change.remove(SourceNote, before.uid)
+            if _last(said, before):
+                change.edit(SourceNote, before.uid, text="", locator="")
+            else:
+                change.remove(SourceNote, before.uid)
         elif before is not None:
             change.edit(SourceNote, before.uid, text=text, locator=locator)
             return before.uid
@@ -203,6 +214,34 @@ def note(
                 text=text, locator=locator, place=_place(said, source, aspect),
             )  # fmt: skip
     return ""
+
+
+def _last(said: list[NoteView], cell: NoteView) -> bool:
+    """Whether a row or a column goes with a cell."""
+    if cell.source == OWN:
+        return False
+    others = [one for one in said if one.source != OWN and one.uid != cell.uid]
+    row = any(one.aspect == cell.aspect for one in others)
+    return not row or not any(one.source == cell.source for one in others)
+
+
+def begin(binder: Binder, leaf_uid: str, cells: Sequence[tuple[str, str]], label: str) -> None:
+    """Let rows and columns stand in a card's table before anything is written there.
+
+    `cells` are (source, aspect); those that are written on stay as they are.
+    """
+    leaf = binder.first(Leaf.select(Leaf.id, Leaf.card).where(Leaf.uid == leaf_uid))
+    if leaf is None:
+        raise CanMend("That card leaf is no longer in this binder.")
+    with binder.change(label) as change:
+        for source, aspect in cells:
+            said = notes(binder, leaf_uid)
+            if any((one.source, one.aspect) == (source, aspect) for one in said):
+                continue
+            change.add(
+                SourceNote, leaf=leaf.id, card=leaf.card, source=source, aspect=aspect,
+                text="", place=_place(said, source, aspect),
+            )  # fmt: skip
 
 
 def _place(said: list[NoteView], source: str, aspect: str) -> float:

@@ -18,7 +18,7 @@ def star(course_shelf):
 
 
 def told(star):
-    return [(n.source, n.aspect, n.text, n.locator) for n in sources.notes(*star)]
+    return [(n.source, n.aspect, n.text, n.locator) for n in sources.notes(*star) if n.text]
 
 
 def shape(star):
@@ -31,6 +31,17 @@ def test_a_cell_is_put_right_in_its_place(star):
     assert told(star)[0] == ("lisle", "Upright", "A jug.", "p. 12")
     with pytest.raises(CanMend, match="under which aspect"):
         sources.note(*star, "lisle", " ", "Words")
+
+
+def test_rows_begun_stand_in_the_table_but_say_nothing(star):
+    said = shape(star)
+    sources.begin(*star, [("bede", "Upright"), ("orme", "At night")], "Add a column")
+    table = sources.side_by_side(*star, {}, empty=True)
+    assert [one.key for one in table.sources] == ["lisle", "orme", "bede"]
+    assert "At night" in table.aspects
+    assert shape(star) == said
+    sources.begin(*star, [("lisle", "Upright")], "Add a row")
+    assert told(star)[0][2] == "A light."
 
 
 def test_a_new_cell_stands_with_its_source_and_its_aspect(star):

@@ -33,7 +33,8 @@ def own(star):
 
 
 def notes(star):
-    return [(n.source, n.aspect, n.text, n.locator) for n in sources.notes(*star)]
+    """The cells in which something is written."""
+    return [(n.source, n.aspect, n.text, n.locator) for n in sources.notes(*star) if n.text]
 
 
 def test_the_keyboard_goes_to_own_words_first(desk, star):
@@ -150,7 +151,29 @@ def test_the_rows_offered_for_a_first_source_stay_once_one_is_written(desk, star
     assert desk.page.save()
     sides.look()
     assert rows(sides) == (["lisle"], ["Upright", "Reversed", "Imagery"])
-    assert [note.aspect for note in sources.notes(binder, uid)] == ["Upright"]
+    assert [note.aspect for note in sources.notes(binder, uid) if note.text] == ["Upright"]
+    desk.open(star[1])
+    desk.open(uid)
+    assert rows(sides) == (["lisle"], ["Upright", "Reversed", "Imagery"])
+
+
+def test_rows_and_columns_without_words_are_there_another_day(desk, star, sides, orme):
+    sides.begin_row("In a spread of one")
+    desk.open(desk.shelf.card_leaf("major-18")[1])
+    desk.open(star[1])
+    assert rows(sides) == (["lisle", "orme"], ["Upright", "Imagery", "In a spread of one"])
+    shown = sources.side_by_side(*star, {})
+    assert shown.aspects == ("Upright", "Imagery")
+    sides.remove(False, 2)
+    assert rows(sides)[1] == ["Upright", "Imagery"]
+
+
+def test_a_row_whose_last_words_go_stays(desk, star, sides):
+    desk.press(K.Key_Delete, into=sides.grid)
+    assert desk.page.save()
+    desk.open(star[1])
+    assert rows(sides) == (["lisle"], ["Upright", "Imagery"])
+    assert notes(star) == [("lisle", "Imagery", "Two jugs.", "")]
 
 
 def test_a_row_is_added_and_named(desk, star, sides, monkeypatch):

@@ -132,7 +132,7 @@ class SideFields(QWidget):
         table = self.fields.table
         notes = sources.notes(self._view.binder, self._view.uid)
         table.take({(note.aspect, note.source): note for note in notes})
-        shown = sources.side_by_side(self._view.binder, self._view.uid, self._known)
+        shown = sources.side_by_side(self._view.binder, self._view.uid, self._known, empty=True)
         columns = dict.fromkeys((*(one.key for one in shown.sources), *self._begun[0]))
         if not shown.aspects:
             self._begun[1].update(dict.fromkeys(USUAL))
@@ -193,6 +193,8 @@ class SideFields(QWidget):
         key = address.partition(":")[2].partition("#")[0]
         self._begun[0][key] = None
         self._refill(None)
+        cells = [(key, row.key) for row in self.fields.table.rows]
+        self._do(lambda binder, leaf: sources.begin(binder, leaf, cells, "Add a column"))
         row = next(iter(self.fields.table.rows))
         self.grid.setCurrentIndex(self.grid.cells.index_of((row.key, key)))
         self.fields.text.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -212,6 +214,8 @@ class SideFields(QWidget):
         for row in self.fields.table.rows:
             self._begun[1].setdefault(row.key)
         self._refill((aspect, at[1]) if at else None)
+        cells = [(column.key, aspect) for column in self.fields.table.columns[:1]]
+        self._do(lambda binder, leaf: sources.begin(binder, leaf, cells, "Add a row"))
         self.fields.text.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def rename_row(self, row: int) -> None:
