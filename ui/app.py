@@ -65,6 +65,7 @@ class Program:
         session = Session(Shelf(path), self.clock)
         window = self.window = Window(session, self.look, self.memory)
         session.setParent(window)
+        session.sheets = self.memory.sheets(path)
         Installed(window)
         window.changing_shelf.connect(self.change)
         Reader(session, window)

@@ -18,6 +18,7 @@ from PySide6.QtWidgets import (
 
 from binder.counting import counted, noun_for
 from binder.study.handouts.filing import Report
+from ui.desk.said import is_escape
 from ui.leaves.handout.filing import Filing, Order
 from ui.look.theme import Look
 
@@ -162,9 +163,14 @@ class FilingPanel(QFrame):
         self.move((room.width() - wide) // 2, room.height() - self.height() - EDGE)
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Stay at the foot when the window changes its size."""
+        """Stay at the foot when the window changes its size; Escape puts the list away wherever
+        the keyboard is, unless it was wanted there.
+        """
         if event.type() is QEvent.Type.Resize and self.isVisible():
             self._place()
+        if is_escape(event) and self.isVisible() and not self._filing.busy:
+            self.put_away()
+            return True
         return super().eventFilter(watched, event)
 
 

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from typing import cast
+
 from PySide6.QtCore import QEvent, QObject, QPoint, Qt, QTimer
-from PySide6.QtGui import QMouseEvent
+from PySide6.QtGui import QKeyEvent, QKeySequence, QMouseEvent
 from PySide6.QtWidgets import QLabel, QWidget
 
 from ui.look.theme import Look
@@ -13,8 +15,14 @@ SAID_MS = 9000
 WIDEST, EDGE = 640, 14
 
 
+def is_escape(event: QEvent) -> bool:
+    """Whether a key event that nobody else wanted is Escape."""
+    pressed = event.type() is QEvent.Type.KeyPress and isinstance(event, QKeyEvent)
+    return pressed and cast(QKeyEvent, event).matches(QKeySequence.StandardKey.Cancel)
+
+
 class Said(QLabel):
-    """Lies over the foot of its parent; a click, or time, takes it away."""
+    """Lies over the foot of its parent; a click, Escape, or time, takes it away."""
 
     def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(parent)
@@ -42,9 +50,14 @@ class Said(QLabel):
         QAccessible.updateAccessibility(QAccessibleAnnouncementEvent(self, sentence))
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Stay at the foot when the window changes its size."""
+        """Stay at the foot when the window changes its size; Escape takes it away wherever the
+        keyboard is, unless it was wanted there.
+        """
         if event.type() is QEvent.Type.Resize and self.isVisible():
             self._place()
+        if is_escape(event) and self.isVisible():
+            self.hide()
+            return True
         return super().eventFilter(watched, event)
 
     def mousePressEvent(self, _event: QMouseEvent) -> None:

@@ -385,6 +385,7 @@ class Window(QMainWindow):
         """Save what is being written, and keep in memory what lies open, and where."""
         self.session.leaving.emit()
         self.memory.keep_spot(self.session.shelf.path, self.session.left)
+        self.memory.keep_sheets(self.session.shelf.path, self.session.sheets)
         self.memory.window = self.saveGeometry()
         self.memory.save()
 

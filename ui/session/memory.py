@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from math import isfinite
 from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QSettings
 
 from ui.session.trail import Show, Spot
+
+
+MOST_SHEETS = 200
 
 
 class Memory:
@@ -78,6 +82,17 @@ class Memory:
         """Remember what lies open on that shelf."""
         words = [str(spot.show), *(f"-{word}-" for word in (spot.binder, spot.tab, spot.leaf))]
         self._settings.setValue(f"open/{_key(shelf)}", words)
+
+    def sheets(self, shelf: Path) -> dict[str, int]:
+        """The sheets that the handouts of that shelf were left at, by the uid of their leaf."""
+        kept = self._settings.value(f"sheets/{_key(shelf)}")
+        pairs = [str(one).rpartition(" ") for one in kept] if isinstance(kept, list) else []
+        return {uid: int(at) for uid, _, at in pairs if uid and at.isdecimal()}
+
+    def keep_sheets(self, shelf: Path, sheets: Mapping[str, int]) -> None:
+        """Remember the last of them."""
+        pairs = [f"{uid} {at}" for uid, at in sheets.items() if at][-MOST_SHEETS:]
+        self._settings.setValue(f"sheets/{_key(shelf)}", ["", *pairs])
 
     @property
     def window(self) -> QByteArray | None:

@@ -47,6 +47,8 @@ class Session(Lookup):
         self.facing = NOWHERE
         self.marks: tuple[str, ...] = ()
         """Words to mark on the leaf at the left, after a find."""
+        self.sheets: dict[str, int] = {}
+        """The sheet that a handout was left at, from 0, by the uid of its leaf; the latest last."""
         self._number = 0
         """Place behind its tab of the leaf at the left, from 1; 0 for a contents leaf."""
         self._day = self.today

@@ -149,6 +149,8 @@ class HandoutPage(Page):
 
     def _read(self, shown: Shown) -> None:
         self.shown = shown
+        if not self._marks:
+            self.number = min(self.session.sheets.get(shown.leaf, 0), max(len(self.sheets) - 1, 0))
         self._show()
         home = self.session.binder_of(self.spot) if self.spot else None
         if home is None:
@@ -254,6 +256,7 @@ class HandoutPage(Page):
             self.beside.shut()
             at, top = self.verticalScrollBar().value(), self.view.y()
             self.number = number
+            self._left_at(number)
             found = self.sheet_find
             if found.words:
                 here = number == found.sheet
@@ -261,6 +264,13 @@ class HandoutPage(Page):
             self._show()
             if at > top:
                 self.verticalScrollBar().setValue(top)
+
+    def _left_at(self, number: int) -> None:
+        """Remember the sheet, so that the handout lies open there when it is come back to."""
+        leaf = self.shown.leaf
+        if leaf:
+            self.session.sheets.pop(leaf, None)
+            self.session.sheets[leaf] = number
 
     def ask_sheet(self) -> None:
         """Ask for the number of a sheet and turn to it."""
