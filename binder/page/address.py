@@ -32,6 +32,7 @@ class Scheme(StrEnum):
     MARKS = "marks"
     PAIR = "pair"
     DECKS = "decks"
+    BEGIN = "begin"
 
     @property
     def prefix(self) -> str:

@@ -46,6 +46,11 @@ class Others(Protocol):
     def recall(self) -> None: ...  # noqa: D102
     def sources(self) -> None: ...  # noqa: D102
     def sure(self, group: str = "") -> None: ...  # noqa: D102
+    def new_leaf(self) -> None: ...  # noqa: D102
+    def plan(self) -> None: ...  # noqa: D102
+    def file_handouts(self) -> None: ...  # noqa: D102
+    def take_sources(self) -> None: ...  # noqa: D102
+    def drawer(self) -> None: ...  # noqa: D102
     def write(self) -> None: ...  # noqa: D102
     def year_sheet(self, year: str = "") -> None: ...  # noqa: D102
 

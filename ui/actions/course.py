@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from binder.study.course import course
+from binder.study.dates import written
 from binder.study.overview import level
 from ui.actions.base import Base, leaving
+from ui.kit.forms import asking
 
 
 class CourseActions(Base):
@@ -22,8 +24,12 @@ class CourseActions(Base):
 
         binder, shelf = self.open_binder(), self.session.shelf
         if course.finished(binder):
+            ended = written(course.finished(binder))
+            question = f"“{binder.name}” was finished on {ended}. Study it again?"
+            if not asking.sure(self.window, "Take this level up again", question, "Study it again"):
+                return
             level.take_up_again(binder)
-            self.session.said.emit(f"“{binder.name}” is studied again.")
+            self.session.said.emit(f"“{binder.name}” is studied again; Undo takes that back.")
             return
         found, then = level.level(shelf, binder), level.after(shelf, binder)
         dialog = LevelDialog(self.theme_look, found, then.name if then else "", self.window)

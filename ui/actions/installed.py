@@ -13,6 +13,7 @@ from binder.study.overview.slips import Slip
 from ui.actions import menus
 from ui.actions.actions import Actions
 from ui.actions.menus_and_keys import ACTIONS, MENUS, TURN, make
+from ui.desk.drawer_spot import DrawerSpot
 from ui.desk.window import Window
 
 ON_BAR = ("new_reading", "write", "print", "came")
@@ -57,6 +58,19 @@ class Installed(QObject):
         window.spines.menu_asked.connect(self._spine_menu)
         dividers.menu_asked.connect(self._tab_menu)
         window.slip_menu_asked.connect(self._slip_menu)
+        self._offer_drawer()
+
+    def _offer_drawer(self) -> None:
+        """What is dragged into the drawer is set aside."""
+        window, actions = self.window, self.actions
+        spot = self.drawer_spot = DrawerSpot(window.look, window.slips, window)
+        window.session.carrying.connect(spot.offer)
+        spot.leaf_dropped.connect(partial(self.run, actions.set_aside))
+        pieces = ((window.cover.dividers, actions.set_tab_aside), (window.spines, actions.take_off))
+        for strip, aside in pieces:
+            strip.aside = partial(spot.under, mark=False)
+            strip.carried.connect(spot.follow)
+            strip.laid_away.connect(partial(self.run, aside))
 
     def run(self, does: Callable[..., object], *given: object) -> bool:
         """Do something; a failure becomes a sentence. True when it went well."""

@@ -105,9 +105,12 @@ class LeafActions(Base):
     # Moving and setting aside
 
     @leaving
-    def set_aside(self) -> None:
-        """Put the leaf into the drawer; the next one comes up in its place."""
-        view = self.open_view()
+    def set_aside(self, uid: str = "") -> None:
+        """Put a leaf into the drawer, the open one for ''; the next comes up in its place."""
+        spot = self.session.spot_of(uid) if uid else self.session.left
+        view = self.session.leaf_of(spot) if spot else None
+        if view is None:
+            raise CanMend("Open a leaf first.")
         leaves.set_aside(view.binder, view.uid)
         title = self.session.title_of(view)
         self.session.said.emit(f"{quoted(title)} lies in the drawer now; Undo brings it back.")

@@ -47,6 +47,7 @@ class LinkActions(Base):
             Scheme.DRAWS: lambda _: others.draws(),
             Scheme.LEVEL: lambda _: others.finish_level(),
             Scheme.DECKS: lambda _: others.card_faces(),
+            Scheme.BEGIN: self._take_up,
         }
 
     @cached_property
@@ -59,6 +60,17 @@ class LinkActions(Base):
             Scheme.MARKS: lambda spot, address: self.others.mark_picture(spot, address.rest),
             Scheme.PAIR: lambda spot, address: self.others.pair_card(spot, address.rest),
         }
+
+    def _take_up(self, what: str) -> None:
+        """What an empty tab offers."""
+        others = self.others
+        offered: dict[str, Callable[[], None]] = {
+            "leaf": others.new_leaf, "reading": others.new_reading, "plan": others.plan,
+            "handouts": others.file_handouts, "sources": others.take_sources,
+            "drawer": others.drawer,
+        }  # fmt: skip
+        if what in offered:
+            offered[what]()
 
     def _look_back(self, spot: Spot, _address: Address) -> None:
         self.session.open_leaf(spot.leaf)

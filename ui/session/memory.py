@@ -10,7 +10,6 @@ from PySide6.QtCore import QByteArray, QSettings
 
 from ui.session.trail import Show, Spot
 
-
 MOST_SHEETS = 200
 
 

@@ -37,6 +37,8 @@ class Session(Lookup):
     """A binder was written: a Notice; None when another window or program wrote."""
     said = Signal(str)
     """A sentence for the user."""
+    carrying = Signal(bool)
+    """Whether a leaf is being dragged."""
     leaving = Signal()
     """The leaf at the left is about to be left: whoever writes on it saves now."""
 

@@ -142,8 +142,10 @@ def across(shelf: Shelf, source: SourceView, cards: Iterable[str]) -> Across:
 
 def spoken_of(shelf: Shelf, key: str) -> tuple[str, ...]:
     """The cards a source says something of, in the order of the cards."""
-    query = SourceNote.select(SourceNote.card).where(
-        (SourceNote.source == key) & (SourceNote.text != "")
-    ).distinct()
+    query = (
+        SourceNote.select(SourceNote.card)
+        .where((SourceNote.source == key) & (SourceNote.text != ""))
+        .distinct()
+    )
     said = {row.card for _, row in shelf.each(query)}
     return tuple(card.key for card in CARDS if card.key in said)

@@ -314,6 +314,12 @@ class TestSaid:
         QTest.mouseClick(window.said, Qt.MouseButton.LeftButton)
         assert not window.said.isVisible()
 
+    def test_escape_takes_a_sentence_away_wherever_the_keyboard_is(self, window):
+        window.say("Something to know.")
+        window.cover.leaf("left").focus_in()
+        key(window, K.Key_Escape)
+        assert not window.said.isVisible()
+
     def test_a_long_sentence_is_never_wider_than_the_window(self, window):
         window.resize(800, 600)
         window.say("There is a long sentence about a binder. " * 12)

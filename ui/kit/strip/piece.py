@@ -42,7 +42,8 @@ class Holder(Protocol):
     def reveal(self, button: "PieceButton") -> None: ...  # noqa: D102
     def take_key(self, button: "PieceButton", event: QKeyEvent) -> bool: ...  # noqa: D102
     def drag(self, button: "PieceButton", to: QPoint) -> None: ...  # noqa: D102
-    def drop(self, button: "PieceButton") -> None: ...  # noqa: D102
+    def carry(self, button: "PieceButton", where: QPoint) -> None: ...  # noqa: D102
+    def drop(self, button: "PieceButton", where: QPoint) -> None: ...  # noqa: D102
     def put_back(self) -> None: ...  # noqa: D102
 
 
@@ -111,6 +112,7 @@ class PieceButton(QAbstractButton):
         if self.dragged and self._pressed_at is not None:
             self.setDown(False)
             self.strip.drag(self, self.pos() + at - self._pressed_at)
+            self.strip.carry(self, event.globalPosition().toPoint())
         else:
             super().mouseMoveEvent(event)
 
@@ -118,7 +120,7 @@ class PieceButton(QAbstractButton):
         """End a drag, or click."""
         was_dragged, self.dragged, self._pressed_at = self.dragged, False, None
         if was_dragged:
-            self.strip.drop(self)
+            self.strip.drop(self, event.globalPosition().toPoint())
         else:
             super().mouseReleaseEvent(event)
 

@@ -4,6 +4,8 @@ A click or Enter chooses; arrow keys walk along; dragging, or Ctrl+Shift with an
 the piece itself.
 """
 
+from collections.abc import Callable
+
 from PySide6.QtCore import QPoint, Qt, Signal
 from PySide6.QtGui import (
     QContextMenuEvent,
@@ -41,6 +43,10 @@ class Strip(PieceRow):
     """Key of the piece and the uid of the leaf dropped on it."""
     files_dropped = Signal(str, list)
     """Key of the piece and the paths of files or folders dropped on it."""
+    carried = Signal(object)
+    """The place on the screen a piece is dragged over; None once it is dropped or put back."""
+    laid_away = Signal(str)
+    """Key of the piece that was dropped where `aside` holds."""
     takes_files = False
     button_class: type[PieceButton] = PieceButton
 
@@ -48,6 +54,8 @@ class Strip(PieceRow):
         super().__init__(look, name, parent)
         self.setAcceptDrops(True)
         self._before_drag: list[PieceButton] = []
+        self.aside: Callable[[QPoint], bool] = lambda _where: False
+        """Whether what is dropped at a place of the screen is meant to be set aside."""
 
     def made(self, piece: Piece) -> PieceButton:
         """A button of the strip's own class."""
@@ -89,8 +97,18 @@ class Strip(PieceRow):
             self._buttons = others
             self.place()
 
-    def drop(self, button: PieceButton) -> None:
-        """End a drag; the new order stands."""
+    def carry(self, button: PieceButton, where: QPoint) -> None:
+        """Tell where on the screen a piece is held."""
+        self.carried.emit(where)
+
+    def drop(self, button: PieceButton, where: QPoint) -> None:
+        """End a drag; the new order stands, unless the piece is set aside."""
+        away = self.aside(where)
+        self.carried.emit(None)
+        if away:
+            self.put_back()
+            self.laid_away.emit(button.piece.key)
+            return
         changed = bool(self._before_drag) and self._before_drag != self._buttons
         self._before_drag = []
         self._settle()
@@ -99,6 +117,7 @@ class Strip(PieceRow):
 
     def put_back(self) -> None:
         """End a drag; the old order stands."""
+        self.carried.emit(None)
         self._buttons = self._before_drag or self._buttons
         self._before_drag = []
         self._settle()

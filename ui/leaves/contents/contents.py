@@ -22,6 +22,7 @@ from ui.kit.lists.tall_list import LeafList
 from ui.kit.page.heads import Heading
 from ui.kit.page.page import Page
 from ui.kit.quoted import quoted
+from ui.leaves.contents import empty
 from ui.leaves.contents.contents_paint import ContentsDelegate
 from ui.leaves.contents.contents_rows import ContentsModel, readings_said
 from ui.look.theme import Look
@@ -48,6 +49,12 @@ class ContentsList(LeafList):
         self.setDropIndicatorShown(True)
         self.setDefaultDropAction(Qt.DropAction.MoveAction)
         self.setDragDropMode(QAbstractItemView.DragDropMode.DragDrop)
+
+    def startDrag(self, actions: Qt.DropAction) -> None:
+        """The drawer comes out while a leaf is dragged."""
+        self._page.session.carrying.emit(True)
+        super().startDrag(actions)
+        self._page.session.carrying.emit(False)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """With Ctrl and Shift the arrows move the leaf itself; Delete sets it aside."""
@@ -79,7 +86,9 @@ class ContentsPage(Page):
         self.links = LinkRow(look)
         self.links.show_links(LINKS)
         self.links.followed.connect(self.followed)
+        self.quiet = self.prose("Nothing stands here yet", role="label")
         self.add(self.heading, self.links)
+        self.add(self.quiet, gap=12)
         self.add(self.list, gap=12)
         self.rows.setStretch(self.rows.count() - 1, 1)
         self._tab: TabView | None = None
@@ -99,6 +108,9 @@ class ContentsPage(Page):
         self._measure()
         self.heading.say(binder.name, tab.name, counted(self.model, tab))
         self.links.setVisible(tab.kind.leaf is LeafKind.READING)
+        self.quiet.setVisible(not self.model.count)
+        if not self.model.count:
+            self.quiet.show_html(empty.words(tab.kind))
         self._stand_at(row if again else 0)
         self.list.verticalScrollBar().setValue(at if again else 0)
 
@@ -116,8 +128,8 @@ class ContentsPage(Page):
         self.list.setCurrentIndex(self.model.index(row, 0))
 
     def focus_in(self) -> None:
-        """The keyboard on the list."""
-        self.list.setFocus()
+        """The keyboard on the list, or on what an empty tab offers."""
+        (self.list if self.model.count else self.quiet).setFocus()
 
     def open_row(self, row: int) -> None:
         """Lay the leaf of that row open."""

@@ -242,6 +242,11 @@ def test_what_cannot_be_filed_is_listed_and_stops_nothing_else(desk, tmp_path):
     ):  # fmt: skip
         assert sum(sentence in line for line in listed) == 1, sentence
     assert len(listed) == 8
+    desk.cover.leaf("left").focus_in()
+    key(desk, K.Key_Escape)
+    assert not panel.isVisible()
+    panel.list.addItems(listed)
+    panel.show()
     click(panel.close_button)
     assert not panel.isVisible()
 

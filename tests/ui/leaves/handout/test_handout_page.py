@@ -13,6 +13,7 @@ from binder.study.leaves import leaves, tabs
 from tests.ui.driving import ask_menu, double_click
 from tests.ui.handouts import pdf_of, png, settle, show  # noqa: F401
 from ui.leaves.handout.handout import HandoutPage
+from ui.session.memory import Memory
 
 
 def test_the_pages_of_a_pdf_are_leafed_through(show, qtbot):
@@ -190,3 +191,23 @@ def test_two_thousand_pages_are_turned_one_by_one(show, qtbot):
     settle(qtbot, page)
     assert page.number == 1999
     assert not page.view.image.isNull()
+
+
+def test_a_handout_lies_open_at_the_sheet_it_was_left_at(show, session, qtbot, tmp_path):
+    three = pdf_of((595, 842), (595, 842), (842, 595))
+    page = show(("sheet.pdf", "application/pdf", three))
+    page.step(2)
+    other = show(("one.png", "image/png", png(30, 30)))
+    spot = page.spot
+    page.show_spot(other.spot)
+    settle(qtbot, page)
+    assert page.bar.count.text() != "Sheet 3 of 3"
+    page.show_spot(spot)
+    settle(qtbot, page)
+    assert page.bar.count.text() == "Sheet 3 of 3"
+    memory = Memory(tmp_path / "desk.ini")
+    memory.keep_sheets(tmp_path, session.sheets)
+    memory.save()
+    again = Memory(tmp_path / "desk.ini")
+    assert again.sheets(tmp_path) == session.sheets == {spot.leaf: 2}
+    assert again.sheets(tmp_path / "elsewhere") == {}
