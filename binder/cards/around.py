@@ -1,12 +1,22 @@
 """A word that could name a card, and what stands around it."""
 
+import re
 from enum import Enum, IntEnum
+from functools import cached_property
 from re import Match
 
 from binder.cards import clues
 
 REACH = 80
 """Characters looked at on either side; bounds the work for each word."""
+NEAR = 1500
+"""Characters about a name within which what is named is still spoken of: some 250 words."""
+OF_CARDS = re.compile(
+    r"\b(?:[Cc]ards?|[Dd]ecks?|[Ss]preads?|[Tt]arot|[Aa]rcan\w+|[Rr]eversed|[Uu]pright|[Qq]uerent|"
+    r"[Tt]rumps?|[Ss]huffl\w+|[Ll]ayouts?|[Pp]ips|[Rr]eversals?|[Ss]ignificator)\b"
+)
+"""Where a text says that it is about cards."""
+Around = tuple[str, int, int, str, str]
 _QUOTES = "*_~'\"‘“"
 
 
@@ -33,7 +43,9 @@ class Grade(IntEnum):
     """Also if another card is named just before."""
     IF_KNOWN = 3
     """Also if the same card is surely named elsewhere near by."""
-    SURE = 4
+    NAMED = 4
+    """Wherever cards are spoken of at all."""
+    SURE = 5
 
 
 class Candidate:
@@ -42,52 +54,61 @@ class Candidate:
     def __init__(self, text: str, start: int, end: int, key: str, kind: Kind) -> None:
         self.text, self.start, self.end = text, start, end
         self.key, self.kind = key, kind
-        self.surface = text[start:end]
-        """The name as it is written."""
-        self.article = self.surface[:3].lower() == "the" and self.surface[3:4].isspace()
-        self.capital = _capital(self.surface[4:] if self.article else self.surface)
-        """Whether every word of the name but the little ones starts with a capital letter."""
-        self.after = narrow(text[end : end + REACH])
-        self._before: str | None = None
-        self._words: list[str] | None = None
-        self._cues: list[str] | None = None
-        self._opens: bool | None = None
 
     @property
+    def around(self) -> Around:
+        """All that a grade depends on: the name, its kind, and the stretch it stands in."""
+        first = self.start - REACH
+        stretch = self.text[max(first, 0) : self.end + REACH]
+        return stretch, min(first, 1), self.end - self.start, self.key, self.kind.name
+
+    @cached_property
+    def surface(self) -> str:
+        """The name as it is written."""
+        return self.text[self.start : self.end]
+
+    @cached_property
+    def article(self) -> bool:
+        """Whether 'the' belongs to the name."""
+        return self.surface[:3].lower() == "the" and self.surface[3:4].isspace()
+
+    @cached_property
+    def capital(self) -> bool:
+        """Whether every word of the name but the little ones starts with a capital letter."""
+        return _capital(self.surface[4:] if self.article else self.surface)
+
+    @cached_property
+    def after(self) -> str:
+        """A short stretch after."""
+        return narrow(self.text[self.end : self.end + REACH])
+
+    @cached_property
     def before(self) -> str:
         """A short stretch before; two line ends stand for the start of the text."""
-        if self._before is None:
-            first = self.start - REACH
-            stretch = self.text[max(first, 0) : self.start]
-            self._before = narrow(stretch if first > 0 else "\n\n" + stretch)
-        return self._before
+        first = self.start - REACH
+        stretch = self.text[max(first, 0) : self.start]
+        return narrow(stretch if first > 0 else "\n\n" + stretch)
 
-    @property
+    @cached_property
     def words(self) -> list[str]:
         """The last few words before, in the same paragraph, with the points written to them."""
-        if self._words is None:
-            self._words = _last_words(self.before)
-        return self._words
+        return _last_words(self.before)
 
-    @property
+    @cached_property
     def opens(self) -> bool:
         """Whether a sentence, line, list item or cell opens here."""
-        if self._opens is None:
-            self._opens = opening(self.before)
-        return self._opens
+        return opening(self.before)
 
-    @property
+    @cached_property
     def cues(self) -> list[str]:
         """The words before in small letters, without an article at the end."""
-        if self._cues is None:
-            words = " ".join(self.words).lower().split()
-            self._cues = words[:-1] if words and words[-1] in clues.ARTICLES else words
-        return self._cues
+        words = " ".join(self.words).lower().split()
+        return words[:-1] if words and words[-1] in clues.ARTICLES else words
 
     @property
     def indefinite(self) -> bool:
-        """Whether 'a' or 'an' stands before."""
-        return self.words[-1:] in (["a"], ["an"], ["A"], ["An"])
+        """Whether 'a', 'an' or 'no' stands before."""
+        return self.words[-1:] in (["a"], ["an"], ["A"], ["An"], ["no"], ["No"])
 
     @property
     def drawn(self) -> bool:
@@ -122,6 +143,27 @@ class Candidate:
     def previous_opens(self) -> bool:
         """Whether the word straight before opens a sentence."""
         return opening(self.before[: self.before.rfind(self.previous)])
+
+
+class Talk:
+    """Where a text speaks of cards; asked for places in order, it reads each letter once."""
+
+    def __init__(self, text: str) -> None:
+        self._text = text
+        self._read = 0
+        self._last = -NEAR
+
+    def near(self, at: int) -> bool:
+        """Whether a word of the cards stands near that place."""
+        if at - self._last < NEAR:
+            return True
+        start, end = max(self._read, at - NEAR), at + NEAR
+        found = OF_CARDS.search(self._text, start, end)
+        if found is None:
+            self._read = max(self._read, end - REACH)
+            return False
+        self._last, self._read = found.start(), found.end()
+        return True
 
 
 def _last_words(before: str) -> list[str]:

@@ -70,6 +70,35 @@ WHEN_ASKED = re.compile(
     _PIECE,
 )
 
+READ_AS = re.compile(
+    rf"""[*_]*(?:[ \n]reversed)?[ \n](?:mean|as)[ \n](?:
+    (?:next[ \n]to|beside|crossing|under|over|after|before|with)[ \n](?:the[ \n])?[A-Za-z]+[ \n?.,]|
+    (?:in|for)[ \n](?:an?|the|my|this)[ \n](?:\w+[ \n])?(?:reading|spread|position|place|draw|
+    house)\b|
+    (?:an?[ \n]|{_MY}[ \n])?(?:advice|outcome|obstacle|person|feelings|warning|answer|significator|
+    clarifier|challenge|blockage|yes|no)\b|
+    (?:upright|reversed|when[ \n](?:it|she|he)(?:[ \n]is|['’]s)[ \n]reversed)\b)""",
+    _PIECE,
+)
+"""'what does the tower mean next to the star', 'read the tower as advice'."""
+READING = re.compile(
+    r"\b(?:(?:do(?:es)?|did|would|could|might|can)[ \n](?:the[ \n])?|"
+    r"(?:read|reads|reading|see|take|treat|interpret)[ \n](?:the[ \n])?)$",
+    re.IGNORECASE,
+)
+
+PLACE_LEAD = re.compile(
+    r"""(?:^|[.!?;,\n|][ ]?(?:[-*][ ]|\d+[.)][ ])?)[*_]*(?:the[ ]|my[ ])?(?:past|present|future|
+    outcome|
+    advice|obstacle|challenge|situation|crossing|crossed[ ]by|crowning|root|foundation|
+    near[ ]future|
+    recent[ ]past|hopes(?:[ ]and[ ]fears)?|fears|environment|self|you|them|action|lesson|body|mind|
+    spirit|heart|morning|noon|evening|covers|crosses|beneath|above|behind|before)[*_]*[ ]?
+    (?::|=|[-–—][ ])[*_]*[ ]?(?:the[ ])?$""",
+    re.VERBOSE | re.IGNORECASE,
+)
+"""'Past: ', 'Outcome: the '."""
+
 A_CARD = re.compile(
     rf"""[*_]*[ \n](?:as|for|is|was)[ \n](?:{_MY}|an?)[ \n](?:\w+[ \n]){{0,2}}cards?\b""", _PIECE
 )
@@ -146,6 +175,9 @@ TABLE_TALK = re.compile(
     turn(?:s|ed|ing)?[ \n]up\b|(?:never|always|often)[ \n]turn|c(?:o|a)mes?[ \n](?:up|about)\b|
     appear(?:s|ed)?\b|f(?:a|e)lls?[ \n](?:in|out|on|next|last|first|across|beside)\b|
     asks\b|says\b|means\b|shows\b|stands\b|sits\b|speaks\b|belongs\b|shares?[ \n]|looks\b|
+    (?:jump|pop)p?ed[ \n]out\b|f(?:e|a)ll(?:s|ing)?[ \n]out\b|flew[ \n]out\b|slid[ \n]out\b|
+    dropped[ \n]out\b|
+    (?:was|is)[ \n](?:upside|reversed|upright|face[ \n](?:up|down)|stuck[ \n]to)\b|
     has[ \n](?:the|a|an|no|both|two|her|his|its)\b|is[ \n](?:the|a|my)[ \n](?:\w+[ \n])?card\b|
     is[ \n](?:the|a)[ \n](?:\w+[ \n])?(?:woman|lady|girl|man|boy|child|youth|figure|skeleton)\b|
     as[ \n](?:the|my|a|an)[ \n](?:outcome|advice|answer|card)\b|
@@ -208,10 +240,13 @@ IN_THE_SKY = re.compile(
     |(?:{_ASPECTS.replace(" ", "|")})[ \n](?:with[ \n])?(?:{_PLANETS.replace(" ", "|")})\b
     |(?:waxing|waning|rising|rises|rose|setting|sets?|shone|shines|shining|went[ \n]down|
     came[ \n]out|was[ \n]shining|came[ \n]up[ \n](?:over|behind|out|through|red|late|early))\b
-    |(?:is|was|were|be|hung|hangs|had[ \n]been)[ \n](?:(?:nearly|almost|not|already|very|still|
+    |(?:enters|entering)[ \n]something\b|(?:was|is|were)[ \n](?:already|nearly|not[ \n]yet|still|
+    well)[ \n](?:behind|below|over|above|out|up|gone)\b
+    |(?:will[ \n]be|is|was|were|be|hung|hangs|had[ \n]been)[ \n](?:(?:nearly|almost|not|already|
+    very|still|
     just|so|properly)[ \n]){{0,2}}(?:full|new|gibbous|down|high|low|bright|hot|
     warm|out|setting|rising)\b
-    |signs?\b)""",
+    |signs?\b|and[ \n](?:{_PLANETS.replace(" ", "|")})\b)""",
     _PIECE,
 )
 """The lights in the sky, not the trumps: 'the Moon in Cancer', 'the Sun trine Mars'."""
@@ -267,18 +302,28 @@ AFTER_CARD_WORDS = _set(
     " monday tuesday wednesday thursday friday saturday sunday january february march april may"
     " june july august september october november december"
 )
-DRAWN = _set("drew drew: drawn drawn: draw draw: pulled pulled: dealt dealt:") | {
+DRAWN = _set(
+    "drew drew: drawn drawn: draw draw: pulled pulled: dealt dealt: pull pull: flipped flipped:"
+) | {
     "crossed by",
     "covered by",
     "turned up",
     "turned over",
+    "out fell",
+    "out came",
+    "cut to",
+    "deck to",
+    "pack to",
 }
+LAID = _set("laid lay lays laying drew drawn pulled dealt")
 FOR_WHOM = _set("me him her us them you myself")
 """'drew me the hermit'."""
 GETS = _set(
     "get gets getting got draw draws drawing drew pull pulls pulling see seeing turn turning"
 )
+SEES = _set("see seeing draw draws drawing drew turn turning")
 HAPPENED = _set("got get had have given was is were came said")
+OURS = (["our"], ["his"], ["her"], ["their"], ["your"])
 LOOKS = (["look"], ["looked"], ["looking"], ["stared"], ["staring"], ["laughed"], ["gazed"])
 RELATIVES = _set(
     "brother sister cousin aunt uncle niece nephew daughter son friend neighbour cat dog horse"
@@ -324,7 +369,9 @@ INN_WORDS = _set(
     " coach carrier put sign quiz"
 )
 """'supper at the Star'."""
-INN_FARE = _set("inn pub pint pints ale beer cider landlord supper dinner lunch breakfast darts")
+INN_FARE = _set(
+    "inn pub pint pints ale beer cider landlord supper dinner lunch breakfast darts bar chips"
+)
 """The same after it."""
 _DAY = r"(?:mon|tues?|weds?|wednes|thu(?:rs?)?|fri|satu?r?|sat)(?:day)?"
 OTHER_DAY = re.compile(rf"\b{_DAY}\b[^.!?:\n]{{0,14}}$", re.IGNORECASE)

@@ -1,16 +1,22 @@
 """Whether a word in running text is meant as a card: weighs what stands around it."""
 
+import re
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from functools import cached_property
 
 from binder.cards import clues, numbered
-from binder.cards.around import REACH, Candidate, Grade, Kind, narrow
+from binder.cards.around import NEAR, REACH, Around, Candidate, Grade, Kind, Talk, narrow
+from binder.cards.false_friends import part_of_a_name
 
 _GAP = 40
 """The most characters between two cards of one list."""
-_NEAR = 1500
-"""Characters about a name within which what is named is still spoken of: some 250 words."""
+_SHORT = 600
+"""Characters of a note so short that it need not say it is about cards."""
+_ENDS = re.compile(r"\n|[.;!?]\s")
+_MOST_KEPT = 8192
+"""Names with what stands around them, of which the worth is kept."""
+_kept: dict[Around, Grade] = {}
 _JOINTS = (".", "-", "'", "’")
 _LIGHTS = ("major-18", "major-19")
 _SKY = (*_LIGHTS, "major-17", "major-21")
@@ -19,8 +25,9 @@ _NO_ARTICLE = ("major-08", "major-11", "major-13", "major-14", "major-20")
 
 def accepted(candidates: Sequence[Candidate]) -> Iterator[Candidate]:
     """Those meant as cards, in order."""
-    grades = [grade(each) for each in candidates]
+    grades = [_weighed(each) for each in candidates]
     _lift_by_company(candidates, grades)
+    _settle_by_talk(candidates, grades)
     graded = list(zip(candidates, grades, strict=True))
     known = _Known(graded)
     last = -REACH
@@ -55,8 +62,43 @@ class _Known:
         if each.kind is Kind.CODE and self._coded:
             return True
         places = self._places.get(each.key, [])
-        at = bisect_left(places, each.start - _NEAR)
-        return at < len(places) and places[at] < each.start + _NEAR
+        at = bisect_left(places, each.start - NEAR)
+        return at < len(places) and places[at] < each.start + NEAR
+
+
+def _settle_by_talk(candidates: Sequence[Candidate], grades: list[Grade]) -> None:
+    """A title that only its capital tells of is a card where cards are spoken of at all."""
+    if Grade.NAMED not in grades:
+        return
+    text = candidates[0].text
+    sure = [
+        each.start
+        for each, worth in zip(candidates, grades, strict=True)
+        if worth is Grade.SURE and each.kind is not Kind.CODE
+    ]
+    talk = Talk(text)
+    for at, each in enumerate(candidates):
+        if grades[at] is Grade.NAMED:
+            place = bisect_left(sure, each.start - NEAR)
+            beside = place < len(sure) and sure[place] < each.start + NEAR
+            spoken = len(text) < _SHORT or beside or talk.near(each.start)
+            grades[at] = Grade.SURE if spoken else Grade.IN_COMPANY
+
+
+def forget() -> None:
+    """Let go of all that was kept from call to call."""
+    _kept.clear()
+
+
+def _weighed(each: Candidate) -> Grade:
+    """What the name is worth without its neighbours; kept, as most text stays while one types."""
+    around = each.around
+    worth = _kept.get(around)
+    if worth is None:
+        if len(_kept) >= _MOST_KEPT:
+            _kept.clear()
+        worth = _kept[around] = grade(each)
+    return worth
 
 
 def grade(each: Candidate) -> Grade:
@@ -85,18 +127,19 @@ def _in_an_address(each: Candidate) -> bool:
 def _title(each: Candidate) -> Grade:
     if not each.capital:
         return Grade.SURE if _said_as_card(each) else _small_letters(each)
-    if _part_of_a_name(each) or (each.surface == "Sun" and _weekday(each)):
+    if part_of_a_name(each) or (each.surface == "Sun" and _weekday(each)):
         return Grade.NEVER
     if each.key in _LIGHTS and _in_the_sky(each):
         return Grade.SURE if _said_as_card(each) else Grade.NEVER
-    if each.article or each.kind is Kind.PHRASE or not each.opens or _said_as_card(each):
+    if each.kind is Kind.PHRASE or _said_as_card(each):
         return Grade.SURE
-    return _opening_word(each)
+    return Grade.NAMED if each.article or not each.opens else _opening_word(each)
 
 
 def _several(each: Candidate) -> Grade:
     """'two Towers in a week'."""
-    if not each.capital or each.cues[-1:] not in clues.SEVERAL or _part_of_a_name(each):
+    counted = [word.strip("*_") for word in each.cues[-1:]]
+    if not each.capital or counted not in clues.SEVERAL or part_of_a_name(each):
         return Grade.NEVER
     return Grade.SURE if clues.IN_A_ROW.match(each.after) else Grade.IF_KNOWN
 
@@ -108,9 +151,13 @@ def _said_as_card(each: Candidate) -> bool:
         return True
     if _drawn(each) or _always_got(each):
         return True
+    if _read_as(each) or (each.capital and not clues.LAID.isdisjoint(each.cues[-1:])):
+        return True
     stops = clues.STOP.match(after)
     if not stops and not each.capital:
         return False
+    if stops and each.after_colon and clues.PLACE_LEAD.search(each.before):
+        return True
     return _card_before(each) or _letter_for(each) or _asked_got(each)
 
 
@@ -121,6 +168,11 @@ def _drawn(each: Candidate) -> bool:
     return bool(clues.NOTHING_MORE.match(each.after) or clues.WHEN_DRAWN.match(each.after))
 
 
+def _read_as(each: Candidate) -> bool:
+    """'what does the tower mean next to the star', 'read the tower as advice'."""
+    return bool(clues.READ_AS.match(each.after) and clues.READING.search(each.before))
+
+
 def _always_got(each: Candidate) -> bool:
     """'I always get the lovers'."""
     cues = each.cues
@@ -128,7 +180,8 @@ def _always_got(each: Candidate) -> bool:
         return False
     if clues.WHEN_ASKED.match(each.after):
         return True
-    often = bool(clues.ALWAYS.intersection(cues[-3:-1])) and each.key not in _LIGHTS
+    seen = each.key in _LIGHTS and cues[-1] in clues.SEES
+    often = bool(clues.ALWAYS.intersection(cues[-3:-1])) and not seen
     return often and clues.NOTHING_MORE.match(each.after) is not None
 
 
@@ -170,6 +223,8 @@ def _card_before(each: Candidate) -> bool:
 def _small_letters(each: Candidate) -> Grade:
     if each.indefinite:
         return Grade.NEVER
+    if each.cues[-1:] in clues.OURS and not each.article:
+        return Grade.IN_COMPANY
     if each.kind is Kind.PHRASE or _bare(each) in clues.NO_COMMON_WORD:
         of_another = each.after.startswith((" of ", " of\n"))
         if not of_another and not clues.AT_A_SHOW.match(each.after):
@@ -244,65 +299,17 @@ def _scolded(each: Candidate) -> bool:
     return each.surface == "Fool" and "\n" not in each.before[-3:]
 
 
-def _part_of_a_name(each: Candidate) -> bool:
-    """'Tower Steps', 'Evening Star', 'Empress of Orrin', 'a girl called Justice'."""
-    follower = each.next
-    if follower[:1].isupper() and follower.lower() not in clues.APART:
-        return True
-    if follower in clues.FELLOWS or clues.OF_SOMEWHERE.match(each.after) or _an_inn(each):
-        return True
-    cues = each.cues
-    if _called_before(cues):
-        return True
-    if each.article:
-        return False
-    related = bool(cues) and cues[-1] in clues.RELATIVES
-    return related or _named_before(each) or _of_before(cues)
-
-
-def _an_inn(each: Candidate) -> bool:
-    """'supper at the Star', 'in the Sun and Anchor'."""
-    cues = each.cues
-    if not each.article or not cues or cues[-1] not in clues.INN_PREPOSITIONS:
-        return False
-    partner = clues.AND_PARTNER.match(each.after)
-    if partner and cues[-1] == "at" and partner[1].lower() not in clues.TITLE_WORDS:
-        return True
-    if each.kind is not Kind.WORD or cues[-2:-1] in clues.LOOKS:
-        return False
-    if any(word.strip(".,;:(") in clues.INN_WORDS for word in cues):
-        return True
-    told = each.after.partition(".")[0].lower().split()[:8]
-    return any(word.strip(",;:(") in clues.INN_FARE for word in told)
-
-
-def _called_before(cues: Sequence[str]) -> bool:
-    if cues and cues[-1] in clues.PRONOUNS:
-        return cues[-2:-1] != [] and (cues[-2] in clues.CALLS or cues[-2] in clues.CALLED)
-    return bool(cues) and cues[-1] in clues.CALLED and cues[-2:-1] != ["card"]
-
-
-def _named_before(each: Candidate) -> bool:
-    word = each.previous
-    if not word[:1].isupper() or len(word) == 1:
-        return False
-    return word.lower() in clues.NAMING or not each.previous_opens
-
-
-def _of_before(cues: Sequence[str]) -> bool:
-    return len(cues) > 1 and cues[-1] == "of" and cues[-2] in clues.NAMING_OF
-
-
 def _lift_by_company(candidates: Sequence[Candidate], grades: list[Grade]) -> None:
     """Raise what stands in one list with a sure card to sure."""
     for run in _runs(candidates, grades):
         if len(run) < 2:
             continue
-        sure = any(grades[at] is Grade.SURE for at in run)
+        best = max(grades[at] for at in run)
+        sure = best >= Grade.NAMED
         if sure or _list_of_codes(candidates, run) or _list_drawn(candidates, run):
             for at in run:
                 if grades[at] is not Grade.SURE and _fits(candidates, run, at):
-                    grades[at] = Grade.SURE
+                    grades[at] = best if sure else Grade.SURE
 
 
 def _runs(candidates: Sequence[Candidate], grades: Sequence[Grade]) -> Iterator[list[int]]:
@@ -311,7 +318,7 @@ def _runs(candidates: Sequence[Candidate], grades: Sequence[Grade]) -> Iterator[
     for at, each in enumerate(candidates):
         if grades[at] is Grade.NEVER:
             continue
-        settled = run and grades[at] is grades[run[-1]] is Grade.SURE
+        settled = run and min(grades[at], grades[run[-1]]) >= Grade.NAMED
         if run and (settled or not _neighbours(candidates[run[-1]], each)):
             yield run
             run = []
@@ -348,14 +355,21 @@ def _fits(candidates: Sequence[Candidate], run: Sequence[int], at: int) -> bool:
     """Whether company is enough: small letters that end one line do not belong to the next."""
     each = candidates[at]
     if each.kind is Kind.NUMERAL:
-        return _numeral_fits(each, [candidates[other] for other in run if abs(other - at) == 1])
+        return _numeral_fits(each, [candidates[other] for other in _beside(run, at)])
     if each.kind is Kind.WORD and not each.capital and not each.opens:
         if at == run[0]:
-            return "\n" not in each.text[each.end : candidates[run[-1]].start]
+            return _ENDS.search(each.text, each.end, candidates[run[1]].start) is None
         if at == run[-1] and not clues.STOP.match(each.after):
             return False
         return each.cues[-1:] == [] or each.cues[-1] not in clues.ABOUT
     return True
+
+
+def _beside(run: Sequence[int], at: int) -> Sequence[int]:
+    """The places next to that one in its run."""
+    place = bisect_left(run, at)
+    near = run[max(place - 1, 0) : place + 2]
+    return [other for other in near if abs(other - at) == 1]
 
 
 def _numeral_fits(each: Candidate, beside: Sequence[Candidate]) -> bool:

@@ -35,6 +35,13 @@ MORE_NUMERALS = re.compile(r"[ivxlc]*[.,;]?|and|or|to|&|[-–]")
 CITED = re.compile(r"[.,]?[ ](?:(?:no|pp?|ch)[.][ ]?)?\d+(?:[-–]\d+)?(?:[.,;)\n]|$)", _PIECE)
 """'III, 37'."""
 
+ORDINAL = re.compile(r"(?:1st|2nd|3rd)", re.IGNORECASE)
+OLD_MONEY = re.compile(r"\d{1,2}s?[.]?[ ]?$")
+"""'7s. 6d'."""
+THING_AFTER = re.compile(r"[ \n](?:and|or|nor|but|with|in[ \n](?:old|cash|change|coin))\b")
+"""After a sum: '10s and his dinner'."""
+DIMENSIONS = re.compile(r"[ \n][a-z]{3}")
+
 HEADING_AFTER = re.compile(r"[.)][ \n][^\W_]")
 """'II. Before the reading'."""
 
@@ -76,6 +83,7 @@ PAGES = _set("a an one each every another whole half last first next second thir
 """'a page of cups' in a sketch pad."""
 MEASURES = _set(
     "last past next about for every within after only some over under cost costs paid pay a is was"
+    " had wage wages earned earns earn lent borrowed owes owed spent worth bus bay route"
     " than by from to at of took takes another another's £ $ €"
 )
 NUMBERED_BY = _set(
@@ -97,7 +105,7 @@ SHORT_LABELS = _set(
     " p pp op para par app tab"
 )
 """The same cut short, with a point."""
-CLOCKS = _set("clock dial sundial gauge struck")
+CLOCKS = _set("clock dial sundial gauge struck past o'clock")
 OWNERS = _set("a an his her their your its our")
 SPOKEN = _set("says said saying marked stamped lettered scrawled dated")
 COMMON_SUITS = ("cups", "coins", "hearts", "clubs", "spades", "diamonds", "discs", "disks")

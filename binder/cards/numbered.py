@@ -14,7 +14,7 @@ def numeral(each: Candidate) -> Grade:
         return Grade.SURE
     if len(each.surface) == 1 or _heads_a_section(each) or _on_a_dial(each):
         return Grade.IN_COMPANY
-    return Grade.IN_COMPANY if _owned_or_spoken(each) or _of_a_king(each) else Grade.SURE
+    return Grade.IN_COMPANY if _owned_or_spoken(each) or _of_a_king(each) else Grade.NAMED
 
 
 def _nought(each: Candidate) -> Grade:
@@ -24,7 +24,7 @@ def _nought(each: Candidate) -> Grade:
 
 
 def _counts_something(each: Candidate) -> bool:
-    if each.next in number_clues.NUMBERED_BY or number_clues.CITED.match(each.after):
+    if each.next.lower() in number_clues.NUMBERED_BY or number_clues.CITED.match(each.after):
         return True
     for word in reversed(each.words):
         bare = word.strip("*_(,").lower()
@@ -106,7 +106,7 @@ def code(each: Candidate) -> Grade:
     """'3w', 'Q of C'."""
     if each.surface == "as":
         return _as(each)
-    if _counted(each):
+    if _counted(each) or _sum_or_rank(each):
         return Grade.NEVER
     if clues.TURNED.match(each.after) or each.drawn:
         return Grade.SURE
@@ -118,6 +118,21 @@ def code(each: Candidate) -> Grade:
         if each.surface[0].isdigit() and each.surface.isalnum() and each.surface.islower():
             return Grade.IF_KNOWN
     return Grade.IN_COMPANY if clues.STOP.match(each.after) else Grade.NEVER
+
+
+def _sum_or_rank(each: Candidate) -> bool:
+    """'1st', '7s. 6d', '10s and his dinner', '3d printing'."""
+    surface, after = each.surface.lower(), each.after
+    if number_clues.ORDINAL.fullmatch(surface):
+        return True
+    if surface[-1] not in "spd" or not surface[0].isdigit() or each.drawn:
+        return False
+    if surface[-1] == "d" and number_clues.OLD_MONEY.search(each.before):
+        return True
+    if surface in ("2d", "3d") and number_clues.DIMENSIONS.match(after):
+        return clues.TURNED.match(after) is None
+    paid = each.cues[-1:] and each.cues[-1] in number_clues.MEASURES
+    return bool(paid and number_clues.THING_AFTER.match(after))
 
 
 def _as(each: Candidate) -> Grade:

@@ -33,6 +33,9 @@ _LITTLE = {"i": number_clues.NUMERAL_AHEAD, "as": number_clues.ACE_AHEAD}
 """Words so common that a quick look ahead spares a long one around."""
 _COURT = re.compile(r"(?:q|k|pg|kn|kt) of \w{4}")
 """A court's letter and a whole suit: clear enough to stand alone."""
+_BREAK = "\n\n"
+_KEPT = 5000
+"""Characters; a longer paragraph is read each time."""
 _HIDDEN = "\N{OBJECT REPLACEMENT CHARACTER}"
 _MARKS = ("`", "~~~", "[", "<", "://", "www.", "mailto:")
 _NO_PROSE = re.compile(
@@ -54,6 +57,16 @@ class Mention(NamedTuple):
     end: int
     """Both count characters of the text; 'The' belongs to the name where it does in the title."""
     key: str
+
+
+class _Name(NamedTuple):
+    """What could name a card, in its paragraph: its place, small letters, card and kind."""
+
+    start: int
+    end: int
+    surface: str
+    key: str
+    kind: Kind
 
 
 @dataclass(frozen=True)
@@ -170,27 +183,50 @@ def _without_marks(text: str) -> str:
     return _NO_PROSE.sub(lambda hidden: _HIDDEN * len(hidden[0]), text)
 
 
+def forget() -> None:
+    """Let go of all that was kept from call to call, so that the next one reads all anew."""
+    _named_in.cache_clear()
+    evidence.forget()
+
+
 def _candidates(shown: str, lexicon: Lexicon) -> Iterator[Candidate]:
-    words = lexicon.words
-    small = slips.mended(_small(shown), words.own)
+    """What could be a name: paragraphs read before are not read again."""
+    words, at = lexicon.words, 0
+    for paragraph in shown.split(_BREAK):
+        named = _named_in if len(paragraph) < _KEPT else _named_in.__wrapped__
+        for start, end, surface, key, kind in named(paragraph, words):
+            first, last = at + start, at + end
+            if shown[first - 1 : first] == LEFT_ALONE:
+                continue
+            if lexicon.banned and lexicon.bans(surface):
+                continue
+            if lexicon.chosen and lexicon.chooses(surface):
+                kind = Kind.CHOSEN
+            elif surface in _LITTLE and not _LITTLE[surface].match(shown, last):
+                continue
+            yield Candidate(shown, first, last, key, kind)
+        at += len(paragraph) + len(_BREAK)
+
+
+@lru_cache(maxsize=4096)
+def _named_in(paragraph: str, words: _Words) -> tuple[_Name, ...]:
+    """Every name in a paragraph; none runs over an empty line."""
+    return tuple(_names_in(paragraph, words))
+
+
+def _names_in(paragraph: str, words: _Words) -> Iterator[_Name]:
+    small = slips.mended(_small(paragraph), words.own)
     for match in words.pattern.finditer(small.text):
         surface = match[0]
         if not surface.isalnum():
             surface = " ".join(surface.split())
         meant = words.meaning(surface, match.lastgroup == "name")
+        if meant is None:
+            continue
         start, end = match.span()
         if small.moved:
             start, end = small.place(start), small.place(end)
-        if meant is None or shown[start - 1 : start] == LEFT_ALONE:
-            continue
-        if lexicon.banned and lexicon.bans(surface):
-            continue
-        key, kind = meant
-        if lexicon.chosen and lexicon.chooses(surface):
-            kind = Kind.CHOSEN
-        elif surface in _LITTLE and not _LITTLE[surface].match(shown, end):
-            continue
-        yield Candidate(shown, start, end, key, kind)
+        yield _Name(start, end, surface, *meant)
 
 
 def _small(text: str) -> str:
