@@ -340,7 +340,7 @@ CALLED = _set("called named christened nicknamed spelt")
 CALLS = _set("call calls calling name names")
 """The same, if 'her' or the like follows."""
 SKY_BEFORE = _set(
-    f"full new half waxing waning gibbous crescent thin blue harvest hunter's {_ASPECTS}"
+    f"full new half waxing waning gibbous crescent thin blue harvest hunter's sinks {_ASPECTS}"
 )
 FELLOWS = _set(
     "moth moths butterfly butterflies penguin penguins dragonfly crab crabs beetle"

@@ -279,12 +279,12 @@ def _weekday(each: Candidate) -> bool:
 def _opening_word(each: Candidate) -> Grade:
     """A capital letter that any first word has: 'Justice was done'."""
     if clues.TABLE_TALK.match(each.after):
-        return Grade.SURE
+        return Grade.NAMED
     if clues.NOTHING_MORE.match(each.after):
-        return Grade.IN_COMPANY if _scolded(each) else Grade.SURE
+        return Grade.IN_COMPANY if _scolded(each) else Grade.NAMED
     if clues.STOP.match(each.after):
         if clues.ITEM.search(each.before):
-            return Grade.SURE
+            return Grade.NAMED
         aside = each.after[:1] == "," and not clues.PARAGRAPH.search(each.before)
         return Grade.AT_HAND if aside else Grade.IF_KNOWN
     if clues.ITS_OWN.match(each.after):

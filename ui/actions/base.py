@@ -51,6 +51,7 @@ class Others(Protocol):
     def file_handouts(self) -> None: ...  # noqa: D102
     def take_sources(self) -> None: ...  # noqa: D102
     def drawer(self) -> None: ...  # noqa: D102
+    def who_helps(self) -> None: ...  # noqa: D102
     def write(self) -> None: ...  # noqa: D102
     def year_sheet(self, year: str = "") -> None: ...  # noqa: D102
 

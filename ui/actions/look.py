@@ -13,6 +13,8 @@ if TYPE_CHECKING:
     from ui.leaves.handbook.handbook import Handbook
 
 STEP = 0.1
+PEOPLE_HELP = "People help now"
+"""The title of that leaf."""
 
 
 class LookActions(Base):
@@ -65,9 +67,17 @@ class LookActions(Base):
         if self.window.staged(Stage.HANDBOOK):
             self.window.back_to_leaves()
             return
+        self._lay_book()
+
+    @leaving
+    def who_helps(self) -> None:
+        """The leaf of the handbook on who helps now."""
+        self._lay_book(PEOPLE_HELP)
+
+    def _lay_book(self, title: str = "") -> None:
         book = self.book
         self.window.lay_stage(Stage.HANDBOOK, book.left, book.right)
-        book.show()
+        book.show(title)
 
     def keys(self) -> None:
         """All keys."""

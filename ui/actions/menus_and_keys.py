@@ -160,6 +160,7 @@ ACTIONS: tuple[Action, ...] = (
            "Whose pictures of a card its leaf shows.", apart=True),
     Action(A.link_choices, LOOK, "Lin&ked words…", "", "Words you chose to link, or never to."),
     Action(A.handbook, HELP, "&Handbook", "Shift+F1", "How things are done, a leaf for each."),
+    Action(A.who_helps, HELP, "&People help now", "", "In danger, or at the end of your strength."),
     Action(A.keys, HELP, "&Keys", K.HelpContents, "All keys on one leaf."),
     Action(A.about, HELP, "&About Ringbound", "", "Version, and where things are kept."),
 )  # fmt: skip

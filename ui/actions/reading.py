@@ -28,6 +28,7 @@ class ReadingActions(Base):
         made.kept.connect(self._kept)
         made.put_by.connect(self.window.back_to_leaves)
         made.put_by.connect(self.window.show_slips)
+        made.help_asked.connect(lambda: self.others.who_helps())
         return made
 
     @cached_property

@@ -66,6 +66,8 @@ class Entry(QObject):
     """Uid of the leaf the reading was kept on."""
     put_by = Signal()
     """The reading was put by, half done."""
+    help_asked = Signal()
+    """The leaf that says who helps now is wanted."""
     opened = Signal()
     """Another reading is being written: `feet` says other words."""
 
@@ -104,6 +106,7 @@ class Entry(QObject):
         self.left.purpose.linkActivated.connect(self.begin_afresh)
         self.right.installEventFilter(self)
         head.edited.connect(self.putting.soon)
+        head.standing.asked.connect(self.help_asked)
         self.hand.listen(self.putting.soon)
         self.putting.due.connect(self._stash)
         self.session.leaving.connect(self._stash)

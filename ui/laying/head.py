@@ -32,6 +32,7 @@ from ui.kit.forms.flow import Flow
 from ui.kit.forms.hints import Hint
 from ui.laying.care import Care
 from ui.laying.short_line import ShortLine
+from ui.laying.standing import Standing
 from ui.look.theme import Look
 
 NAME_HINT = (
@@ -96,7 +97,7 @@ class Head(QWidget):
         )  # fmt: skip
         for field, name in named:
             field.setAccessibleName(name)
-        self.care = Care(look, self.question)
+        self.care, self.standing = Care(look, self.question), Standing(look)
         self.hints = {name: Hint(look) for name in ("at", "question", "querent", "look_on")}
 
     def _make_rows(self) -> None:
@@ -121,11 +122,13 @@ class Head(QWidget):
         column.addWidget(self.question)
         column.addWidget(self.hints["question"])
         column.addWidget(self.care)
+        column.addWidget(self.standing)
         column.addSpacing(6)
         for flow in self._flows:
             column.addWidget(flow)
         column.addWidget(self.hints["querent"])
         column.addWidget(self.hints["look_on"])
+        self.setTabOrder(self.look_on, self.standing)  # in nobody's way from question to cards
 
     def _pair(self, label: QWidget | str | None, field: QWidget) -> QWidget:
         """A field with its word before it, that stay together."""

@@ -86,10 +86,12 @@ class HandbookContents(HandbookLeaf):
         self.none.setFont(theme.font("list", italic=True))
         self.list.fit()
 
-    def start(self) -> None:
-        """The whole contents, the subject that lay open last still current."""
+    def start(self, title: str = "") -> None:
+        """The whole contents; current is the subject of that title, or the one that was last."""
         self.box.clear()
-        if not self.list.currentIndex().isValid():
+        if title:
+            self._stand_at([subject.title for subject in self.model.rows].index(title))
+        elif not self.list.currentIndex().isValid():
             self._stand_at(0)
 
     def foot(self) -> str:

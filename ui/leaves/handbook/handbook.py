@@ -27,9 +27,12 @@ class Handbook(QObject):
             leaf.shut.connect(self.done)
             leaf.turned.connect(self.left.step)
 
-    def show(self) -> None:
-        """Begin at the contents."""
-        self.left.start()
+    def show(self, title: str = "") -> None:
+        """Begin at the contents, or at the leaf of that title."""
+        self.left.start(title)
+        if title:
+            self._read()
+            return
         self.side.emit("left")
         self.left.focus_in()
 
