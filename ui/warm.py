@@ -54,4 +54,4 @@ def _weigh() -> None:
     """Read the words that a question is weighed by."""
     from binder.study.readings.touched import touched
 
-    touched("")
+    touched("a question")  # one long word, so that what mends slips is there too

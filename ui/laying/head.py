@@ -97,7 +97,7 @@ class Head(QWidget):
         )  # fmt: skip
         for field, name in named:
             field.setAccessibleName(name)
-        self.care, self.standing = Care(look, self.question), Standing(look)
+        self.care, self.standing = Care(look, self.question), Standing(look, self)
         self.hints = {name: Hint(look) for name in ("at", "question", "querent", "look_on")}
 
     def _make_rows(self) -> None:
@@ -128,7 +128,6 @@ class Head(QWidget):
             column.addWidget(flow)
         column.addWidget(self.hints["querent"])
         column.addWidget(self.hints["look_on"])
-        self.setTabOrder(self.look_on, self.standing)  # in nobody's way from question to cards
 
     def _pair(self, label: QWidget | str | None, field: QWidget) -> QWidget:
         """A field with its word before it, that stay together."""

@@ -67,6 +67,7 @@ class EntryPage(EntryLeaf):
                 self.rows.addWidget(self._gaps[-1][0])
             else:
                 self.rows.addWidget(part)
+        self.setTabOrder(self.line, self.head.standing)  # in nobody's way from question to cards
         self.rows.addStretch(1)
         self.rows.setContentsMargins(0, 0, BAR, 0)
         self._space()

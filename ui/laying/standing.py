@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QPalette
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QWidget
 
 from ui.kit.forms.hints import Hint
@@ -13,7 +13,8 @@ _ENTER = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
 _OPENS = "help"
 LINE = (
     "In danger, or at the end of your strength: "
-    f'<a href="{_OPENS}">people help now</a>, emergency services or somebody to talk to.'
+    f'<a href="{_OPENS}" style="color: {{ink}}">people help now</a>,'
+    " emergency services or somebody to talk to."
 )
 
 
@@ -23,7 +24,7 @@ class Standing(Hint):
     asked = Signal()
     """The leaf of the handbook that says more is wanted."""
 
-    def __init__(self, look: Look, parent: QWidget | None = None) -> None:
+    def __init__(self, look: Look, parent: QWidget) -> None:
         super().__init__(look, parent)
         self.setAccessibleName("People help now")
         self.linkActivated.connect(lambda _link: self.asked.emit())
@@ -32,13 +33,11 @@ class Standing(Hint):
     def restyle(self) -> None:
         """Quiet as any hint, its link no louder than its words."""
         super().restyle()
-        colours = self.palette()
         theme = self._look.theme
-        ink = theme["ink" if self.hasFocus() else "inksoft"]
-        colours.setColor(QPalette.ColorRole.Link, ink)
-        self.setPalette(colours)
+        ink = theme["ink" if self.hasFocus() else "inksoft"].name()
         paper = f"background: {theme['slip'].name()};" if self.hasFocus() else ""
-        self.setStyleSheet(f"color: {ink.name()};{paper}")
+        self.setText(LINE.format(ink=ink))  # a link keeps the colour it was written with
+        self.setStyleSheet(f"color: {ink};{paper}")
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Enter follows the one link there is."""

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from difflib import get_close_matches
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -23,9 +22,22 @@ LONGEST = 1000
 _NAMED = re.compile(r"^([a-z]+(?: [a-z]+)*) = (.+)$")
 _USED = re.compile(r"<([a-z]+(?: [a-z]+)*)>")
 _WORD = re.compile(r"[^\W\d_]{6,}")
+_IN_FULL = {
+    "wanna": "want to", "gonna": "going to", "gotta": "got to", "wen": "when", "ur": "your",
+    "u": "you", "cos": "because", "coz": "because", "hes": "he's", "shes": "she's",
+    "theyre": "they're", "theres": "there's", "thats": "that's", "whats": "what's", "im": "i'm",
+    "ive": "i've", "iv": "i've", "dont": "don't", "cant": "can't", "wont": "won't",
+    "didnt": "didn't", "doesnt": "doesn't", "isnt": "isn't", "wasnt": "wasn't",
+    "havent": "haven't", "hasnt": "hasn't", "wouldnt": "wouldn't", "couldnt": "couldn't",
+    "shouldnt": "shouldn't", "nite": "night", "tonite": "tonight", "sumone": "someone",
+    "som1": "someone", "sum1": "someone", "bf": "boyfriend", "gf": "girlfriend", "hubby": "husband",
+    "thru": "through", "pls": "please", "abt": "about", "rn": "right now", "wana": "want to",
+}  # fmt: skip
+"""Words as they are typed in haste, and in full."""
+_HASTY = re.compile(rf"(?<![\w'])(?:{'|'.join(_IN_FULL)})(?![\w'])", re.IGNORECASE)
 _PLAIN = str.maketrans({"’": "'", "‘": "'", "`": "'", "´": "'", "\u2010": "-", "\u2011": "-"})
-_NEAR = 0.85
-"""How like a word of spelt.txt a word is that is taken for it (1 is the same)."""
+_LONG = 10
+"""From so many letters on, two of a word may be astray."""
 
 
 class _Rules(NamedTuple):
@@ -57,20 +69,33 @@ def ready() -> bool:
 def _mended(question: str) -> str:
     """A question with plain apostrophes, single spaces, and its gravest words spelt right."""
     words = " ".join(question[:LONGEST].translate(_PLAIN).split())
+    words = _HASTY.sub(lambda match: _IN_FULL[match[0].casefold()], words)
     return _WORD.sub(lambda match: _spelt(match[0]), words)
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def _spelt(word: str) -> str:
+    """The word of spelt.txt that a word is a slip for, or the word itself."""
     low = word.casefold()
-    near = get_close_matches(low, _spelt_right(), 1, _NEAR)
-    alike = near and near[0][0] == low[0] and abs(len(near[0]) - len(low)) <= 1
-    return near[0] if alike else word
+    if low in _everyday() or low in _spelt_right():
+        return word
+    from rapidfuzz import process  # only here, so the start does not wait
+    from rapidfuzz.distance import OSA
+
+    alike = [one for one in _spelt_right() if one[0] == low[0]]
+    astray = 2 if len(low) >= _LONG else 1
+    near = process.extractOne(low, alike, scorer=OSA.distance, score_cutoff=astray)
+    return near[0] if near else word
 
 
 @lru_cache(maxsize=1)
-def _spelt_right() -> list[str]:
-    return list(_lines("spelt"))
+def _spelt_right() -> frozenset[str]:
+    return frozenset(_lines("spelt"))
+
+
+@lru_cache(maxsize=1)
+def _everyday() -> frozenset[str]:
+    return frozenset(_lines("everyday"))
 
 
 @lru_cache(maxsize=1)

@@ -12,6 +12,10 @@ nothing found is lost again, not how well a new question fares.
 Those of aslant.tsv were written afterwards by the one who widened the rules, forty at a time,
 each before the next widening, and mostly say it aslant: of 80 grave ones 41 were weighed right on
 first contact (of 34 of danger, 13 were found), of 80 ordinary ones 78.
+
+Those of by_cause.tsv came about in the same way in four rounds, with hurried spelling among them:
+on first contact 64 of 109 of danger were found, 27 of 29 of health and money and law that were new,
+and 6 of 111 ordinary ones carried a caution.
 """
 
 import csv
