@@ -1,6 +1,8 @@
 """A word that could name a card, and what stands around it."""
 
 import re
+from bisect import bisect_left
+from collections.abc import Sequence
 from enum import Enum, IntEnum
 from functools import cached_property
 from re import Match
@@ -164,6 +166,13 @@ class Talk:
             return False
         self._last, self._read = found.start(), found.end()
         return True
+
+
+def beside(run: Sequence[int], at: int) -> Sequence[int]:
+    """The places next to that one in its run."""
+    place = bisect_left(run, at)
+    near = run[max(place - 1, 0) : place + 2]
+    return [other for other in near if abs(other - at) == 1]
 
 
 def _last_words(before: str) -> list[str]:

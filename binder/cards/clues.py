@@ -110,7 +110,7 @@ CARD_WAS = re.compile(
 """'turned the top card, and it was'."""
 
 ASKED_GOT = re.compile(
-    r"\bask(?:ed|ing)?\b(?! for)[^.!?;:\n]{0,60}[ \n](?:got|get|had|have|given)[ \n](?:the[ \n])?$",
+    r"\bask(?:ed|ing)?\b[^.!?;:\n]{0,60}[ \n](?:got|get|had|have|given)[ \n](?:the[ \n])?$",
     re.IGNORECASE,
 )
 """'asked about the roof and got'."""
@@ -167,7 +167,7 @@ LETTER_FOR = re.compile(r"(?<!\w)([A-Z]) for (?:the )?$")
 
 TABLE_TALK = re.compile(
     r"""[*_]*(?:[ ]*:|[ ][–—]|,?[ \n](?:
-    again\b|cross(?:es|ing|ed)\b|cover(?:s|ing|ed)\b|beneath\b|above\b|below\b|behind\b|ahead\b|
+    again\b|(?:next|first|last)(?=[,.;])|cross(?:es|ing|ed)\b|cover(?:s|ing|ed)\b|beneath\b|above\b|below\b|behind\b|ahead\b|
     under\b|over\b|beside\b|next[ \n]to\b|opposite\b|upright\b|followed[ \n]by\b|
     on[ \n](?:the|my|her|his)[ \n](?:left|right|table)\b|
     at[ \n]the[ \n](?:root|foot|top|bottom|end|head|centre|heart)\b|
@@ -240,8 +240,9 @@ IN_THE_SKY = re.compile(
     |(?:{_ASPECTS.replace(" ", "|")})[ \n](?:with[ \n])?(?:{_PLANETS.replace(" ", "|")})\b
     |(?:waxing|waning|rising|rises|rose|setting|sets?|shone|shines|shining|went[ \n]down|
     came[ \n]out|was[ \n]shining|came[ \n]up[ \n](?:over|behind|out|through|red|late|early))\b
-    |(?:enters|entering)[ \n]something\b|(?:was|is|were)[ \n](?:already|nearly|not[ \n]yet|still|
-    well)[ \n](?:behind|below|over|above|out|up|gone)\b
+    |(?:enters|entering)[ \n]something\b|(?:is|was|be)[ \n]void\b
+    |(?:was|is|were)[ \n](?:already|nearly|not[ \n]yet|still|well)[ \n](?:behind|below|over|
+    above|out|up|gone)\b
     |(?:will[ \n]be|is|was|were|be|hung|hangs|had[ \n]been)[ \n](?:(?:nearly|almost|not|already|
     very|still|
     just|so|properly)[ \n]){{0,2}}(?:full|new|gibbous|down|high|low|bright|hot|
@@ -372,7 +373,6 @@ INN_WORDS = _set(
 INN_FARE = _set(
     "inn pub pint pints ale beer cider landlord supper dinner lunch breakfast darts bar chips"
 )
-"""The same after it."""
 _DAY = r"(?:mon|tues?|weds?|wednes|thu(?:rs?)?|fri|satu?r?|sat)(?:day)?"
 OTHER_DAY = re.compile(rf"\b{_DAY}\b[^.!?:\n]{{0,14}}$", re.IGNORECASE)
 """Before 'Sun': 'Saturday yes, '."""

@@ -6,13 +6,16 @@ from collections.abc import Iterator, Sequence
 from functools import cached_property
 
 from binder.cards import clues, numbered
-from binder.cards.around import NEAR, REACH, Around, Candidate, Grade, Kind, Talk, narrow
+from binder.cards.around import NEAR, REACH, Around, Candidate, Grade, Kind, Talk, beside, narrow
 from binder.cards.false_friends import part_of_a_name
 
 _GAP = 40
 """The most characters between two cards of one list."""
 _SHORT = 600
 """Characters of a note so short that it need not say it is about cards."""
+_OUT_IT_CAME = re.compile(
+    r" (?:(?:came|comes|turn(?:ed|s)) up|(?:fell|falls|jumped|flew) out)(?=[.,;!?)]|$| again\b)"
+)
 _ENDS = re.compile(r"\n|[.;!?]\s")
 _MOST_KEPT = 8192
 """Names with what stands around them, of which the worth is kept."""
@@ -80,8 +83,8 @@ def _settle_by_talk(candidates: Sequence[Candidate], grades: list[Grade]) -> Non
     for at, each in enumerate(candidates):
         if grades[at] is Grade.NAMED:
             place = bisect_left(sure, each.start - NEAR)
-            beside = place < len(sure) and sure[place] < each.start + NEAR
-            spoken = len(text) < _SHORT or beside or talk.near(each.start)
+            by_one = place < len(sure) and sure[place] < each.start + NEAR
+            spoken = len(text) < _SHORT or by_one or talk.near(each.start)
             grades[at] = Grade.SURE if spoken else Grade.IN_COMPANY
 
 
@@ -189,7 +192,10 @@ def _asked_got(each: Candidate) -> bool:
     """'asked about the roof and got the tower', 'the last card was the sun'."""
     verb = each.cues[-1] if each.cues else ""
     if verb in clues.HAPPENED:
-        return bool(clues.ASKED_GOT.search(each.before) or clues.CARD_WAS.search(each.before))
+        if clues.CARD_WAS.search(each.before):
+            return True
+        asked = clues.ASKED_GOT.search(each.before)
+        return asked is not None and (each.key not in _SKY or " for " not in asked[0])
     return False
 
 
@@ -228,7 +234,7 @@ def _small_letters(each: Candidate) -> Grade:
     if each.kind is Kind.PHRASE or _bare(each) in clues.NO_COMMON_WORD:
         of_another = each.after.startswith((" of ", " of\n"))
         if not of_another and not clues.AT_A_SHOW.match(each.after):
-            return Grade.SURE
+            return Grade.NAMED
     if each.article and _again(each):
         return Grade.IF_KNOWN
     if each.article and (_among_them(each) or _came_with_another(each)):
@@ -243,8 +249,10 @@ def _again(each: Candidate) -> bool:
 
 
 def _among_them(each: Candidate) -> bool:
-    """'the devil between them'."""
-    return each.key not in _SKY and clues.AMONG_THEM.match(each.after) is not None
+    """'the devil between them', 'and then the devil came up'."""
+    if each.key in _SKY:
+        return False
+    return bool(clues.AMONG_THEM.match(each.after) or _OUT_IT_CAME.match(each.after))
 
 
 def _came_with_another(each: Candidate) -> bool:
@@ -355,7 +363,7 @@ def _fits(candidates: Sequence[Candidate], run: Sequence[int], at: int) -> bool:
     """Whether company is enough: small letters that end one line do not belong to the next."""
     each = candidates[at]
     if each.kind is Kind.NUMERAL:
-        return _numeral_fits(each, [candidates[other] for other in _beside(run, at)])
+        return _numeral_fits(each, [candidates[other] for other in beside(run, at)])
     if each.kind is Kind.WORD and not each.capital and not each.opens:
         if at == run[0]:
             return _ENDS.search(each.text, each.end, candidates[run[1]].start) is None
@@ -363,13 +371,6 @@ def _fits(candidates: Sequence[Candidate], run: Sequence[int], at: int) -> bool:
             return False
         return each.cues[-1:] == [] or each.cues[-1] not in clues.ABOUT
     return True
-
-
-def _beside(run: Sequence[int], at: int) -> Sequence[int]:
-    """The places next to that one in its run."""
-    place = bisect_left(run, at)
-    near = run[max(place - 1, 0) : place + 2]
-    return [other for other in near if abs(other - at) == 1]
 
 
 def _numeral_fits(each: Candidate, beside: Sequence[Candidate]) -> bool:

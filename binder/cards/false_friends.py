@@ -70,6 +70,8 @@ _DREAMT_OR_SET = re.compile(
 """'I met Death in a dream', 'Death in Venice'."""
 _SOMEBODY = frozenset({"i", "he", "she", "you", "we", "who"})
 _WAS = frozenset({"was", "am", "is", "were", "be"})
+_SIGNED = ("--", "-- ")
+"""Before who said it."""
 _SENTENCE = re.compile(r"[.!?;]\s")
 _OTHERS_OWN = re.compile(
     r"""['’]s?[ \n](?:errand|gold|advocate|food|hut|knot|new[ \n]clothes|paradise|mate|luck|
@@ -110,6 +112,8 @@ def part_of_a_name(each: Candidate) -> bool:
         return True
     if each.article:
         return False
+    if each.before.endswith(_SIGNED):
+        return True
     related = bool(cues) and cues[-1] in clues.RELATIVES
     return related or _named_before(each) or _of_before(cues)
 

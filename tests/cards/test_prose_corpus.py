@@ -6,6 +6,8 @@ comma, it was never used to adjust anything; those two were written with its mis
 `letters_one.txt` is hard on purpose, with slips of the pen, shorthand and false friends in one
 diary; the recogniser was tried on it while it was written. On `letters_two.txt` it scored 0.932 and
 0.970 at first sight; its errors have been learnt from since, so it proves nothing any more.
+`letters_by_cause.txt` is by the hand that wrote the rules, after them for its last third: it holds
+what was won, and proves nothing either.
 """
 
 from difflib import SequenceMatcher
@@ -21,7 +23,8 @@ TUNED = ("diary.txt", "study_notes.txt", "saltings_deck.txt")
 DEVELOPMENT = ("letters_one.txt",)
 HELD_OUT = ("heldout_letters.txt",)
 ONCE_UNTOUCHED = ("letters_two.txt",)
-EVERY = TUNED + DEVELOPMENT + HELD_OUT + ONCE_UNTOUCHED
+BY_CAUSE = ("letters_by_cause.txt",)
+EVERY = TUNED + DEVELOPMENT + HELD_OUT + ONCE_UNTOUCHED + BY_CAUSE
 
 
 def test_the_corpus_is_as_large_as_it_should_be():
@@ -37,8 +40,9 @@ def test_the_corpus_is_as_large_as_it_should_be():
         (DEVELOPMENT, 0.99, 0.98),
         (HELD_OUT, 0.97, 0.98),
         (ONCE_UNTOUCHED, 0.99, 0.98),
+        (BY_CAUSE, 0.9, 0.95),
     ],
-    ids=["tuned", "development", "held out", "once untouched"],
+    ids=["tuned", "development", "held out", "once untouched", "by cause"],
 )
 def test_precision_and_recall(names, precision, recall, capsys):
     got = score(*names)
