@@ -2,10 +2,10 @@
 
 import re
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from enum import Enum, IntEnum
-from functools import cached_property
 from re import Match
+from typing import Generic, TypeVar
 
 from binder.cards import clues
 
@@ -18,6 +18,7 @@ OF_CARDS = re.compile(
     r"[Tt]rumps?|[Ss]huffl\w+|[Ll]ayouts?|[Pp]ips|[Rr]eversals?|[Ss]ignificator)\b"
 )
 """Where a text says that it is about cards."""
+_T = TypeVar("_T")
 Around = tuple[str, int, int, str, str]
 _QUOTES = "*_~'\"‘“"
 
@@ -50,6 +51,19 @@ class Grade(IntEnum):
     SURE = 5
 
 
+class _once(Generic[_T]):  # noqa: N801
+    """A property reckoned when first asked for; the library's own takes a lock each time."""
+
+    def __init__(self, reckon: Callable[["Candidate"], _T]) -> None:
+        self._reckon = reckon
+        self.__doc__ = reckon.__doc__
+
+    def __get__(self, each: "Candidate", _kind: object = None) -> _T:
+        found = self._reckon(each)
+        each.__dict__[self._reckon.__name__] = found
+        return found
+
+
 class Candidate:
     """A word or phrase that could name a card, with its surroundings."""
 
@@ -64,44 +78,44 @@ class Candidate:
         stretch = self.text[max(first, 0) : self.end + REACH]
         return stretch, min(first, 1), self.end - self.start, self.key, self.kind.name
 
-    @cached_property
+    @_once
     def surface(self) -> str:
         """The name as it is written."""
         return self.text[self.start : self.end]
 
-    @cached_property
+    @_once
     def article(self) -> bool:
         """Whether 'the' belongs to the name."""
         return self.surface[:3].lower() == "the" and self.surface[3:4].isspace()
 
-    @cached_property
+    @_once
     def capital(self) -> bool:
         """Whether every word of the name but the little ones starts with a capital letter."""
         return _capital(self.surface[4:] if self.article else self.surface)
 
-    @cached_property
+    @_once
     def after(self) -> str:
         """A short stretch after."""
         return narrow(self.text[self.end : self.end + REACH])
 
-    @cached_property
+    @_once
     def before(self) -> str:
         """A short stretch before; two line ends stand for the start of the text."""
         first = self.start - REACH
         stretch = self.text[max(first, 0) : self.start]
         return narrow(stretch if first > 0 else "\n\n" + stretch)
 
-    @cached_property
+    @_once
     def words(self) -> list[str]:
         """The last few words before, in the same paragraph, with the points written to them."""
         return _last_words(self.before)
 
-    @cached_property
+    @_once
     def opens(self) -> bool:
         """Whether a sentence, line, list item or cell opens here."""
         return opening(self.before)
 
-    @cached_property
+    @_once
     def cues(self) -> list[str]:
         """The words before in small letters, without an article at the end."""
         words = " ".join(self.words).lower().split()
