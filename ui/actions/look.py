@@ -49,7 +49,7 @@ class LookActions(Base):
         """The words the user chose to link or not."""
         from ui.dialogs.choices import LinkChoices
 
-        self.ask(LinkChoices(self.session, self.window))
+        self.ask(LinkChoices(self.session, self.theme_look, self.window))
 
     @cached_property
     def book(self) -> Handbook:

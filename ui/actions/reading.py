@@ -29,6 +29,7 @@ class ReadingActions(Base):
         made.put_by.connect(self.window.back_to_leaves)
         made.put_by.connect(self.window.show_slips)
         made.help_asked.connect(lambda: self.others.who_helps())
+        made.opened.connect(self.window.show_rest)
         return made
 
     @cached_property

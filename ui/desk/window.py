@@ -130,7 +130,7 @@ class Window(QMainWindow):
         self.cover.show_side("left")
         self.show_spines()
         self.show_tabs()
-        self._show_rest()
+        self.show_rest()
         if had_keys:
             self.focus_leaf()
 
@@ -142,7 +142,7 @@ class Window(QMainWindow):
         self._show("right", self.session.facing)
         if self.cover.narrow:
             self.cover.show_side("right")
-        self._show_rest()
+        self.show_rest()
 
     def _show(self, side: str, spot: Spot, marks: tuple[str, ...] = ()) -> None:
         later = side == "right" and not self._seen
@@ -155,7 +155,8 @@ class Window(QMainWindow):
             page.show_spot(spot, marks)
             page.setAccessibleName(foot_words.spoken(self.session, side, spot))
 
-    def _show_rest(self) -> None:
+    def show_rest(self) -> None:
+        """What stands around the leaves: the card that is picked, the feet."""
         self._pick()
         foot_words.write(self.session, self.cover, self._stage, self._feet)
         self.shown.emit()
@@ -218,7 +219,7 @@ class Window(QMainWindow):
             page = self.cover.leaf(side)
             if isinstance(page, Page) and page.spot == spot:
                 self._refill(side, page, spot)
-        self._show_rest()
+        self.show_rest()
 
     def _show_beside(self) -> None:
         """A leaf that lies facing itself while it is written on shows what was saved of it."""
@@ -263,7 +264,7 @@ class Window(QMainWindow):
         self.cover.show_side("left" if left is not None else "right")
         self.text_menu.addActions(actions)
         self.text_menu.menuAction().setVisible(bool(actions))
-        self._show_rest()
+        self.show_rest()
 
     def lay_instead(self, widget: QWidget) -> None:
         """Lay a widget beside the shelf in place of the open binder until `back_to_leaves`."""
@@ -374,7 +375,7 @@ class Window(QMainWindow):
         self.painted.emit()
         if not self._stage or self.cover.leaf("right") is None:
             self._show("right", self.session.facing)
-            self._show_rest()
+            self.show_rest()
         self.show_slips()
         shelf = self.session.shelf
         said = [broken.sentence for broken in shelf.broken]

@@ -13,13 +13,15 @@ from PySide6.QtWidgets import (
 )
 
 from binder.study.cards.links import forget_rule, rules
+from ui.kit.forms.room import open_at
+from ui.look.theme import Look
 from ui.session.session import Session
 
 
 class LinkChoices(QDialog):
     """A list of choices; one can be forgotten."""
 
-    def __init__(self, session: Session, parent: QWidget | None = None) -> None:
+    def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._session = session
         self.setWindowTitle("Linked words")
@@ -39,7 +41,9 @@ class LinkChoices(QDialog):
         column = QVBoxLayout(self)
         for widget in (note, self.list, self.forget, buttons):
             column.addWidget(widget)
-        self.resize(460, 380)
+        column.setContentsMargins(*[look.theme.px(18)] * 4)
+        column.setSpacing(look.theme.px(8))
+        open_at(self, look, 460, 380)
         self._fill()
 
     def _fill(self) -> None:

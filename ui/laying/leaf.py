@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QEvent, Qt, Signal
+from PySide6.QtCore import QEvent, QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import (
+    QBoxLayout,
     QHBoxLayout,
     QLabel,
     QPushButton,
@@ -16,6 +17,8 @@ from ui.kit.forms.field import ENTER
 from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
 
+SPARE = 8
+"""Of the air in the two buttons, what they can go without, in pixels at scale 1."""
 _CTRL = Qt.KeyboardModifier.ControlModifier
 _SHIFT = Qt.KeyboardModifier.ShiftModifier
 _ARROWS = (Qt.Key.Key_Left, Qt.Key.Key_Right, Qt.Key.Key_Up, Qt.Key.Key_Down)
@@ -86,7 +89,10 @@ def _keeps(event: QKeyEvent) -> bool:
 
 
 class KeepRow(QWidget):
-    """The two ways out of a new reading, and the keys for them where there is room."""
+    """The two ways out of a new reading, and the keys for them where there is room.
+
+    A leaf too narrow for two buttons has them below each other.
+    """
 
     def __init__(self, look: Look, leaf: EntryLeaf) -> None:
         super().__init__(leaf)
@@ -97,7 +103,7 @@ class KeepRow(QWidget):
         self.keep.setProperty("main", True)
         self.keep.setToolTip("Ctrl+Return")
         self.put_by.setToolTip("Esc")
-        row = QHBoxLayout(self)
+        self._row = row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(8)
         row.addWidget(self.hint)
@@ -128,4 +134,13 @@ class KeepRow(QWidget):
 
     def _weigh(self) -> None:
         parts = (self.hint, self.put_by, self.keep)
-        self.hint.setVisible(sum(p.sizeHint().width() for p in parts) + 24 <= self.width())
+        wide = [part.sizeHint().width() for part in parts]
+        self.hint.setVisible(sum(wide) + 24 <= self.width())
+        way = QBoxLayout.Direction
+        narrow = sum(wide[1:]) + 8 - self._look.theme.px(SPARE) > self.width()
+        self._row.setDirection(way.TopToBottom if narrow else way.LeftToRight)
+
+    def minimumSizeHint(self) -> QSize:
+        """As wide as one button; the row stands up before it pushes."""
+        wide = max(part.minimumSizeHint().width() for part in (self.put_by, self.keep))
+        return QSize(wide, super().minimumSizeHint().height())

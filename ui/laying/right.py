@@ -22,6 +22,7 @@ class LaidPage(EntryLeaf):
         super().__init__(look, "Layout so far", parent)
         self.hand = hand
         self.progress = QLabel()
+        self.progress.setWordWrap(True)
         self.view = LaidView(look, hand, faces)
         self.rows.addWidget(self.progress)
         self.rows.addWidget(self.view, 1)

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QFileDialog,
-    QFormLayout,
     QLineEdit,
     QSpinBox,
     QWidget,
@@ -69,11 +68,10 @@ class BlankDialog(FormDialog):
 
     def _allow(self) -> None:
         """Show only what the chosen sheet takes."""
-        form, kind = self.layout(), self.kind.currentData()
-        if isinstance(form, QFormLayout):
-            for field, wanted in ((self.spread, "reading"), (self.card, "card")):
-                form.setRowVisible(field, kind == wanted)
-            form.setRowVisible(self.month, kind == "month")
+        kind = self.kind.currentData()
+        for field, wanted in ((self.spread, "reading"), (self.card, "card")):
+            self.rows.setRowVisible(field, kind == wanted)
+        self.rows.setRowVisible(self.month, kind == "month")
         self.adjustSize()
 
     def blank(self) -> Blank:

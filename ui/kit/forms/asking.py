@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from PySide6.QtWidgets import QColorDialog, QInputDialog, QMessageBox, QWidget
+from PySide6.QtWidgets import QColorDialog, QInputDialog, QLineEdit, QMessageBox, QWidget
 
 ANOTHER = "Another…"
 LEAVE = "Leave it"
+USUAL = 30
+"""Letters a line has room for."""
 
 
 def line(parent: QWidget | None, title: str, label: str, text: str = "") -> str | None:
     """A line of text, or None when the user thought better of it."""
     dialog = _dialog(parent, title, label)
     dialog.setTextValue(text)
+    _widen(dialog, text)
     return _answer(dialog).strip() or None
 
 
@@ -35,6 +38,15 @@ def _dialog(parent: QWidget | None, title: str, label: str) -> QInputDialog:
     dialog.setOkButtonText("Keep")
     dialog.setCancelButtonText(LEAVE)
     return dialog
+
+
+def _widen(dialog: QInputDialog, text: str) -> None:
+    """Room for the words that stand there, or for those of a usual title."""
+    for field in dialog.findChildren(QLineEdit):
+        letters = field.fontMetrics()
+        wide = max(letters.horizontalAdvance(text), letters.averageCharWidth() * USUAL)
+        room = dialog.screen().availableGeometry().width() * 2 // 3
+        field.setMinimumWidth(min(wide + letters.height() * 2, room))
 
 
 def _answer(dialog: QInputDialog) -> str:

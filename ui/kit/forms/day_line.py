@@ -39,12 +39,17 @@ def moment_words(at: date) -> str:
     return f"{dates.written(at)}, {at:%H:%M}" if isinstance(at, datetime) else dates.written(at)
 
 
-def _small(drawing: Path) -> QIcon:
-    """A drawing with some air around it, as the arrows of other fields have it."""
+def _small(drawing: Path, scale: float) -> QIcon:
+    """A drawing with some air around it, as the arrows of other fields have it.
+
+    Qt gives icons in a line one size; the air makes room for one that grows with the letters.
+    """
+    side = min(64, round(40 * scale))
+    air = (64 - side) // 2
     paper = QPixmap(64, 64)
     paper.fill(Qt.GlobalColor.transparent)
     painter = QPainter(paper)
-    QIcon(str(drawing)).paint(painter, QRect(12, 12, 40, 40))
+    QIcon(str(drawing)).paint(painter, QRect(air, air, side, side))
     painter.end()
     return QIcon(paper)
 
@@ -86,7 +91,8 @@ class DayLine(ExampleLine):
         self._dress_arrow()
 
     def _dress_arrow(self) -> None:
-        self._arrow.setIcon(_small(resource("icons", f"down-{self._look.theme.name}.svg")))
+        theme = self._look.theme
+        self._arrow.setIcon(_small(resource("icons", f"down-{theme.name}.svg"), theme.scale))
 
     def expect(self, now: datetime | date, since: date | None = None) -> None:
         """What day it is, and from which 'in a week' counts, if not from that."""

@@ -50,6 +50,8 @@ class GrowingField(QPlainTextEdit):
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setCursorWidth(2)
         self.viewport().setAutoFillBackground(False)
+        self._aside = self.horizontalScrollBar()
+        self._aside.rangeChanged.connect(self._stay)
         self.document().setDocumentMargin(0)
         self.document().documentLayout().documentSizeChanged.connect(self._fit)
         self._empty = True
@@ -102,6 +104,11 @@ class GrowingField(QPlainTextEdit):
         rows = min(max(1, round(self.document().size().height())), TALLEST)
         row = QFontMetricsF(self.font()).lineSpacing()
         self.setFixedHeight(math.ceil(rows * row) + self.look.theme.px(GROUND))
+
+    def _stay(self, _least: int, most: int) -> None:
+        """The caret after a full line reaches past the edge; words must not move aside for it."""
+        if most:
+            self._aside.setRange(0, 0)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """A narrower leaf may need another line."""

@@ -4,15 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QShowEvent
-from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLabel, QWidget
+from PySide6.QtWidgets import (
+    QDialog,
+    QDialogButtonBox,
+    QFormLayout,
+    QLabel,
+    QVBoxLayout,
+    QWidget,
+)
 
 from binder.errors import RingboundError
+from ui.kit.forms.room import FRAME
+from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
 
 
 class FormDialog(QDialog):
-    """Stays open, with a sentence, until what was typed can be kept; nothing typed is lost."""
+    """Stays open, with a sentence, until what was typed can be kept; nothing typed is lost.
+
+    No taller than its screen: there the fields scroll, and the buttons stay in sight.
+    """
 
     def __init__(self, look: Look, title: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -36,17 +49,26 @@ class FormDialog(QDialog):
         self.no = buttons.addButton("Leave it", QDialogButtonBox.ButtonRole.RejectRole)
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
-        form = QFormLayout(self)
-        form.setContentsMargins(*[px(20)] * 4)
-        form.setVerticalSpacing(px(10))
-        form.setHorizontalSpacing(px(14))
-        form.setRowWrapPolicy(QFormLayout.RowWrapPolicy.DontWrapRows)
+        self._fields = _Fields()
+        self.rows = QFormLayout(self._fields.held)
+        self.rows.setContentsMargins(px(20), px(20), px(20), 0)
+        self.rows.setVerticalSpacing(px(10))
+        self.rows.setHorizontalSpacing(px(14))
+        self.rows.setRowWrapPolicy(QFormLayout.RowWrapPolicy.DontWrapRows)
         for name, field in fields:
             label = QLabel(name)
             label.setBuddy(field.focusProxy() or field)
-            form.addRow(label, field)
-        form.addRow(self.wrong)
-        form.addRow(buttons)
+            self.rows.addRow(label, field)
+        self._below = QVBoxLayout()
+        self._below.setContentsMargins(px(20), px(10), px(20), px(20))
+        self._below.setSpacing(px(10))
+        self._below.addWidget(self.wrong)
+        self._below.addWidget(buttons)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._fields, 1)
+        column.addLayout(self._below)
         self.setMinimumWidth(px(420))
 
     def showEvent(self, event: QShowEvent) -> None:
@@ -55,11 +77,14 @@ class FormDialog(QDialog):
         self._grow()
 
     def _grow(self) -> None:
-        form = self.layout()
-        if form is not None:
-            form.activate()
-            wanted = max(form.totalHeightForWidth(self.width()), form.totalSizeHint().height())
-            self.resize(self.width(), max(self.height(), wanted))
+        if not hasattr(self, "rows"):
+            return
+        self.rows.activate()
+        width = max(self.width(), self._fields.minimumSizeHint().width())
+        tall = max(self.rows.totalHeightForWidth(width), self.rows.totalSizeHint().height())
+        tall += max(self._below.totalHeightForWidth(width), self._below.totalSizeHint().height())
+        room = self.screen().availableGeometry().height() - FRAME[1]
+        self.resize(width, min(max(self.height(), tall), room))
 
     def accept(self) -> None:
         """Keep it, or say why it cannot be kept."""
@@ -71,3 +96,22 @@ class FormDialog(QDialog):
             self._grow()
             return
         super().accept()
+
+
+class _Fields(ScrollArea):
+    """Asks for all the room its fields want; Qt's own would ask for some lines of text."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.held = QWidget()
+        self.hold(self.held)
+
+    def sizeHint(self) -> QSize:
+        """As the fields."""
+        return self.held.sizeHint()
+
+    def minimumSizeHint(self) -> QSize:
+        """As wide as the fields, and some of them tall."""
+        least = self.held.minimumSizeHint()
+        return QSize(least.width(), min(least.height(), 120))

@@ -54,6 +54,11 @@ class Heading(QWidget):
         self.setAccessibleDescription(", ".join(line for line in (over, under) if line))
         self._fit()
 
+    def widest_word(self) -> int:
+        """The width below which a word of the title would be broken."""
+        letters = QFontMetrics(self._look.theme.font(self._role))
+        return max(map(letters.horizontalAdvance, self._lines[1].split()), default=0)
+
     def _fit(self) -> None:
         self._set, height = self._place(self.width())
         self.setFixedHeight(height)

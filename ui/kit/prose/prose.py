@@ -240,16 +240,16 @@ class Prose(QTextBrowser):
 
     @painting
     def paintEvent(self, event: QPaintEvent) -> None:
-        """The text; grounds under words found, lines under links, rules beside quotations."""
+        """The text; grounds under words found, lines under links, rules, bullets."""
         if self._marked:
             painter = QPainter(self.viewport())
             sight = self._in_sight(event)
             prose_paint.grounds(painter, *sight, self._marked, self._look.theme)
             painter.end()
         super().paintEvent(event)
-        quoted = "<blockquote>" in self._html
-        if quoted or self._lined:
-            self._paint_over(event, quoted=quoted)
+        marked = tuple(tag in self._html for tag in ("<blockquote>", "<ul>"))
+        if any(marked) or self._lined:
+            self._paint_over(event, *marked)
         if self._more and not self._rest.isActive():
             self._rest.start()
 
@@ -258,11 +258,14 @@ class Prose(QTextBrowser):
         seen = event.rect()
         return self.document(), self.cursorForPosition(seen.topLeft()).block(), seen
 
-    def _paint_over(self, event: QPaintEvent, *, quoted: bool) -> None:
-        """Lines under links, and rules beside quotations."""
+    def _paint_over(self, event: QPaintEvent, quoted: bool, listed: bool) -> None:
+        """Lines under links, rules beside quotations, bullets."""
         painter, sight, theme = QPainter(self.viewport()), self._in_sight(event), self._look.theme
         if quoted:
             prose_paint.quote_rules(painter, *sight, theme)
+        if listed:
+            colour = theme["own" if self._own else "ink"]
+            prose_paint.bullets(painter, *sight, theme, colour)
         spans, drop = list(self._lined), 3.4 * theme.scale
         prose_paint.under_lines(painter, *sight, spans, self._pen, drop)
 

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from PySide6.QtGui import QTextDocument
 
 _SAID = re.compile(r'href="card:([^"]*)" class="said"')
-_TICKS = re.compile(r'<ul>(?=\s*<li>(?:<p>)?<a href="tick:)')
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,8 +36,7 @@ class Pointed:
 def prepared(html: str) -> str:
     """The HTML with what Qt's rich text would lose said in a way that it keeps."""
     said = _SAID.sub(r'href="said:\1"', html)
-    ticks = _TICKS.sub('<ul class="ticks">', said) if "tick:" in said else said
-    tables = ticks.replace("<table>", '<table class="set" cellspacing="0">')
+    tables = said.replace("<table>", '<table class="set" cellspacing="0">')
     return tables.replace("\n</code></pre>", "</code></pre>")
 
 

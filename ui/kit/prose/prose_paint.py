@@ -1,5 +1,6 @@
-"""What is drawn on running text besides its letters: lines under links, grounds under words found,
-rules beside quotations. Only what is in sight is looked at, so a long leaf costs no more.
+"""What is drawn on running text besides its letters: bullets, lines under links, grounds under
+words found, rules beside quotations. Only what is in sight is looked at, so a long leaf costs no
+more.
 """
 
 from __future__ import annotations
@@ -8,11 +9,24 @@ from bisect import bisect_right
 from collections.abc import Callable, Iterator, Sequence
 
 from PySide6.QtCore import QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen, QTextBlock, QTextDocument, QTextLine
+from PySide6.QtGui import (
+    QColor,
+    QFontMetricsF,
+    QPainter,
+    QPen,
+    QTextBlock,
+    QTextDocument,
+    QTextLine,
+    QTextListFormat,
+)
 
+from binder.page.address import Scheme
 from ui.kit.prose.prose_style import QUOTE
 from ui.look.theme import Theme
 
+BULLET = 2.6
+"""Half as wide as a bullet, in pixels at scale 1; as where one writes."""
+_UNMARKED = QTextListFormat.Style.ListStyleUndefined
 Span = tuple[int, int]
 """First character and the one after the last, counted through the whole document."""
 
@@ -85,6 +99,37 @@ def under_lines(
             painter.setPen(pen_of(span))
             y = round(base + drop) + 0.5
             painter.drawLine(QPointF(strip.left(), y), QPointF(strip.right(), y))
+
+
+def bullets(
+    painter: QPainter,
+    document: QTextDocument,
+    first: QTextBlock,
+    seen: QRect,
+    theme: Theme,
+    colour: QColor,
+) -> None:
+    """A bullet before every entry in sight of a list without numbers; Qt's own touch the words."""
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    radius, away = BULLET * theme.scale, theme.px(11)
+    for block, rect in blocks_in(document, first, seen):
+        entry = block.textList()
+        if not entry or entry.format().style() != _UNMARKED or _ticked(block):
+            continue
+        line, hollow = block.layout().lineAt(0), entry.format().indent() % 2 == 0
+        middle = line.y() + line.ascent() - QFontMetricsF(document.defaultFont()).xHeight() / 2
+        painter.setPen(QPen(colour, 1.1) if hollow else Qt.PenStyle.NoPen)
+        painter.setBrush(Qt.BrushStyle.NoBrush if hollow else colour)
+        centre = rect.topLeft() + QPointF(x_of(line, 0) - away, middle)
+        painter.drawEllipse(centre, radius, radius)
+
+
+def _ticked(block: QTextBlock) -> bool:
+    """Whether an entry begins with a tick box, which hangs in the bullet's place."""
+    return any(
+        run.start == 0 and run.format.anchorHref().startswith(Scheme.TICK.prefix)
+        for run in block.textFormats()
+    )
 
 
 def grounds(

@@ -48,8 +48,7 @@ td.soft {{ padding-right: {px(14)}px; white-space: nowrap; }}
 sup, sub {{ font-size: {pt * 1.06:.2f}pt; }}
 .footnote p, .footnote li {{ color: {soft}; font-size: {pt * 0.9:.2f}pt; }}
 ul, ol {{ margin: {px(2)}px 0 {px(9)}px 0; }}
-ul {{ list-style-type: disc; }}
-ul.ticks {{ list-style-type: none; }}
+ul {{ list-style-type: none; }}
 hr {{ background-color: {rule}; }}
 """
 

@@ -32,7 +32,9 @@ class Way(Enum):
 
 
 class CardTop(QWidget):
-    """A narrow leaf has a smaller face and own words below it; several faces stand in a row."""
+    """A narrow leaf has a smaller face and own words below it. Several faces stand in a row, and so
+    does one beside which a word of the title would be broken.
+    """
 
     def __init__(
         self, look: Look, cache: FaceCache, own: QWidget, parent: QWidget | None = None
@@ -54,9 +56,12 @@ class CardTop(QWidget):
         theme = self._look.theme
         self.faces.set_room(max(round(min(FACE * theme.scale, width * SHARE)), 60), width)
         narrow = width < NARROW * theme.scale
-        self._grid.setHorizontalSpacing(theme.px(GAP) - EDGE)
-        self._grid.setVerticalSpacing(theme.px(ABOVE) if self.faces.several else 0)
-        if self.faces.several:
+        gap = theme.px(GAP) - EDGE
+        beside = width - self.faces.minimumWidth() - gap
+        in_row = self.faces.several or self.heading.widest_word() > beside
+        self._grid.setHorizontalSpacing(gap)
+        self._grid.setVerticalSpacing(theme.px(ABOVE) if in_row else 0)
+        if in_row:
             self._arrange(Way.ROW)
         else:
             self._arrange(Way.BELOW if narrow or long else Way.BESIDE)

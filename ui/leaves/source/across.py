@@ -19,6 +19,7 @@ from ui.kit.forms.field import ENTER
 from ui.kit.forms.flow import Flow
 from ui.kit.forms.hints import Hint
 from ui.kit.guard import painting
+from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
 from ui.session.session import Session
 from ui.writing.editor.keeping import Keeping, Pending
@@ -26,6 +27,10 @@ from ui.writing.fields.cell_fields import CellFields
 from ui.writing.fields.cells import At, Header, Table
 
 SPOKEN_OF = "Cards it speaks of"
+LOWEST = 130
+"""The least of the table in sight, in pixels at scale 1; a low window scrolls the whole screen."""
+LETTERS = 28
+"""Letters a choice has room for, as those of an author and a title."""
 
 
 class AcrossScreen(QWidget):
@@ -58,27 +63,36 @@ class AcrossScreen(QWidget):
 
     def _lay_out(self) -> None:
         px = self._look.theme.px
-        column = QVBoxLayout(self)
+        inner, area = QWidget(), ScrollArea()
+        area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        area.hold(inner)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.addWidget(area)
+        self.fields.grid.setMinimumHeight(px(LOWEST))
+        column = QVBoxLayout(inner)
         column.setContentsMargins(px(26), px(16), px(20), px(14))
         column.setSpacing(px(8))
-        choices = QHBoxLayout()
+        choices = Flow(across=12, down=6)
         for words, box in (("&Source", self.which), ("C&ards", self.sets)):
             label = QLabel(words)
             label.setBuddy(box)
             box.setSizeAdjustPolicy(
                 QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
             )
-            box.setMinimumContentsLength(18)
+            box.setMinimumContentsLength(LETTERS)
             box.setMaxVisibleItems(20)
-            choices.addWidget(label)
-            choices.addWidget(box)
-            choices.addSpacing(px(12))
-        choices.addStretch(1)
+            pair = QWidget()
+            row = QHBoxLayout(pair)
+            row.setContentsMargins(0, 0, 0, 0)
+            row.addWidget(label)
+            row.addWidget(box)
+            choices.addWidget(pair)
         buttons = Flow(across=8, down=6)
         for button in (self.add, self.open_card, self.print_button, self.back):
             button.setAutoDefault(True)
             buttons.addWidget(button)
-        column.addLayout(choices)
+        column.addWidget(choices)
         column.addWidget(self.hint)
         column.addWidget(self.fields, 1)
         column.addWidget(buttons)

@@ -143,9 +143,7 @@ class BibliographyDialog(FormDialog):
         self.area = ScrollArea()
         self.area.setWidget(self.inner)
         self.lay_out([])
-        outer = self.layout()
-        if isinstance(outer, QFormLayout):
-            outer.insertRow(0, self.area)
+        self.rows.insertRow(0, self.area)
         self.setMinimumWidth(px(480))
 
     def _allow(self) -> None:

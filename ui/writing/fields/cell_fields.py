@@ -31,6 +31,7 @@ class CellFields(QWidget):
         self.table = Table()
         self.grid = CellGrid(look, name, movable=movable)
         self.which = QLabel()
+        self.which.setWordWrap(True)
         self.text = GrowingField(look, "What the source says", role="body", colour="ink")
         self.text.setPlaceholderText("What it says, in your words or quoted")
         self.locator = QLineEdit(placeholderText="Page or place")
