@@ -364,3 +364,15 @@ def test_what_is_left_out_is_not_in_any_file(run, folder, tmp_path):
             assert run(command, folder, *words, out, *left_out)[0] == 0
             said = "".join(texts(out.read_bytes())) if command == "print" else out.read_text()
             assert any(name in said for name in ("secret", "Ada", "x9")) is not bool(left_out)
+
+
+def test_find_gives_all_or_so_many_as_are_asked_for(run, folder):
+    for _ in range(3):
+        log(run, folder)
+    code, out, _ = run("find", folder, "quay", "--most", "2")
+    assert code == 0
+    assert out.splitlines()[-1] == "2 leaves found. There are more."
+    assert run("find", folder, "quay")[1].splitlines()[-1] == "3 leaves found."
+    code, _, err = run("find", folder, "quay", "--most", "0")
+    assert code == 2
+    assert "from 1 on" in err

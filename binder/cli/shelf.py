@@ -20,6 +20,7 @@ def add_first(command: Command) -> None:
     command("open", "open the shelf in a window", _open)
     find = command("find", "find words in all binders", _find)
     find.add_argument("words", metavar="WORDS", nargs="+")
+    find.add_argument("--most", metavar="N", type=int, help="so many at most; else all of them")
     find.add_argument("--json", action="store_true", help="print a list of objects")
 
 
@@ -84,7 +85,10 @@ def _find(options: Any) -> int:
     from binder.study.overview.finding import find_all, plain_line, tidy
 
     shelf = open_shelf(options.shelf)
-    found = find_all(shelf, " ".join(options.words))
+    most = options.most
+    if most is not None and most < 1:
+        raise CanMend("--most takes a number from 1 on; leave it out for all.")
+    found = find_all(shelf, " ".join(options.words), -1 if most is None else most)
     for failed in found.failed:
         sys.stderr.write(f"{failed}\n")
     hits = [hit for group in found.groups for hit in group.hits]
@@ -105,7 +109,8 @@ def _find(options: Any) -> int:
         print(slip.said)
     for row in rows:
         print(f"{row['binder']}, {row['tab']}: {row['title']}\n    {row['line']}")
-    print(f"{counted(len(rows), 'leaf')} found.")
+    more = " There are more." if found.more else ""
+    print(f"{counted(len(rows), 'leaf')} found.{more}")
     return DONE
 
 

@@ -26,11 +26,33 @@ WHERE leaf_find MATCH ? AND rank MATCH 'bm25(8.0, 2.0, 1.0)'
 ORDER BY rank LIMIT ?
 """
 
+COMMON = 2_000
+"""Leaves of one binder above which what was typed is common, and ranking them would take longer
+than a person waits: those with it in their title come first, then the latest.
+"""
+_CAPPED = f"""SELECT count(*) FROM
+  (SELECT 1 FROM leaf_find WHERE leaf_find MATCH ? LIMIT {COMMON + 1})"""
+_LATEST = f"""
+SELECT leaf.uid, leaf.kind, leaf.day, tab.uid, tab.name, {_MARKED}, 0
+FROM leaf_find JOIN leaf ON leaf.id = leaf_find.rowid JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf_find MATCH ? AND leaf.aside IS NULL AND tab.aside IS NULL
+ORDER BY leaf_find.rowid DESC LIMIT ?
+"""
+_COUNT = """
+SELECT count(*) FROM leaf_find JOIN leaf ON leaf.id = leaf_find.rowid
+JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf_find MATCH ? AND leaf.aside IS NULL AND tab.aside IS NULL
+"""
+
 _MEETING = """
 SELECT leaf.uid, leaf.kind, leaf.day, tab.uid, tab.name, leaf.title, leaf.text, '', 0, {facts}
 FROM leaf JOIN tab ON tab.id = leaf.tab_id
 WHERE leaf.aside IS NULL AND tab.aside IS NULL AND {where}
 ORDER BY ({facts}) DESC, leaf.day DESC, leaf.id DESC LIMIT ?
+"""
+_COUNT_MEETING = """
+SELECT count(*) FROM leaf JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.aside IS NULL AND tab.aside IS NULL AND {where}
 """
 _MARKS = f"""
 SELECT leaf.uid, {_MARKED} FROM leaf_find JOIN leaf ON leaf.id = leaf_find.rowid
@@ -171,20 +193,47 @@ def phrase(words: str) -> str:
 
 
 def find(
-    binder: Connection, expression: str, limit: int = 60, conditions: Sequence[Condition] = ()
-) -> list[Hit]:
-    """The best `limit` leaves of one binder for a `match` expression, best first."""
+    binder: Connection, expression: str, limit: int = 60, conditions: Sequence[Condition] = (),
+    *, common: bool = False,
+) -> list[Hit]:  # fmt: skip
+    """The best `limit` leaves of one binder for a `match` expression, best first; -1 for all.
+
+    Where the words are `common`, the latest after those with them in their title.
+    """
     if conditions:
         return _meeting(binder, expression, limit, conditions)
     if not expression:
         return []
+    if common:
+        return _latest(binder, expression, limit)
     return [_hit(binder, row) for row in binder.sql(STATEMENT, (expression, limit))]
 
 
-def _meeting(
-    binder: Connection, expression: str, limit: int, conditions: Sequence[Condition]
-) -> list[Hit]:
-    """Leaves that meet all conditions and have the words, those first that meet them by facts."""
+def is_common(binder: Connection, expression: str) -> bool:
+    """Whether a `match` expression stands in more leaves of a binder than can be ranked at once."""
+    return bool(expression) and binder.sql(_CAPPED, (expression,))[0][0] > COMMON
+
+
+def _latest(binder: Connection, expression: str, limit: int) -> list[Hit]:
+    """Ranked by their place, so that the same stand at the top however many are asked for."""
+    rows = binder.sql(_LATEST, (f"{{title}} : ({expression})", limit))
+    if limit < 0 or len(rows) < limit:
+        there = {row[0] for row in rows}
+        rows += [row for row in binder.sql(_LATEST, (expression, limit)) if row[0] not in there]
+    some = rows if limit < 0 else rows[:limit]
+    return [replace(_hit(binder, row), rank=float(place)) for place, row in enumerate(some)]
+
+
+def count(binder: Connection, expression: str, conditions: Sequence[Condition] = ()) -> int:
+    """How many leaves of one binder there are to find."""
+    if conditions:
+        where, values = _where(expression, conditions)
+        return int(binder.sql(_COUNT_MEETING.format(where=where), tuple(values))[0][0])
+    return int(binder.sql(_COUNT, (expression,))[0][0]) if expression else 0
+
+
+def _where(expression: str, conditions: Sequence[Condition]) -> tuple[str, list[str]]:
+    """SQL that is true of the leaves that meet all conditions and have the words; its values."""
     either, values = [], []
     for sql, given, said in ((*one.facts(), one.phrase) for one in conditions):
         either.append(
@@ -194,9 +243,17 @@ def _meeting(
     if expression:
         either.append("leaf.id IN (SELECT rowid FROM leaf_find WHERE leaf_find MATCH ?)")
         values.append(expression)
+    return " AND ".join(either), values
+
+
+def _meeting(
+    binder: Connection, expression: str, limit: int, conditions: Sequence[Condition]
+) -> list[Hit]:
+    """Leaves that meet all conditions and have the words, those first that meet them by facts."""
+    where, values = _where(expression, conditions)
     facts = " AND ".join(one.facts()[0] for one in conditions)
     told = tuple(value for one in conditions for value in one.facts()[1])
-    statement = _MEETING.format(facts=facts, where=" AND ".join(either))
+    statement = _MEETING.format(facts=facts, where=where)
     rows = binder.sql(statement, (*told, *values, *told, limit))
     wanted = [f"({part})" for part in (expression, *(one.phrase for one in conditions)) if part]
     marks = _marks(binder, " OR ".join(wanted), [row[0] for row in rows])

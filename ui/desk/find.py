@@ -8,9 +8,10 @@ from PySide6.QtCore import QEvent, QModelIndex, QObject, QPoint, Qt, Signal
 from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QFrame, QLabel, QLineEdit, QListView, QVBoxLayout, QWidget
 
+from binder.counting import noun_for
 from binder.store.search import Hit
 from binder.store.shelf import Shelf
-from binder.study.overview.finding import Found, find_all, marked_words
+from binder.study.overview.finding import Found, count_all, find_all, marked_words
 from ui.desk.found import PAD, FoundDelegate, FoundModel, FoundRow
 from ui.kit.quoted import quoted
 from ui.look.theme import Look
@@ -25,10 +26,20 @@ _STAYS = (Qt.FocusReason.PopupFocusReason, Qt.FocusReason.ActiveWindowFocusReaso
 """The keyboard comes back from a menu or another window, so the panel stays."""
 
 
-def search(shelf: Shelf, words: str, stop: Callable[[], bool]) -> Found:
+NEAR = 12
+"""Rows from the end at which more leaves are fetched."""
+
+
+def search(shelf: Shelf, words: str, stop: Callable[[], bool], after: int = 0) -> Found:
     """Find on a thread of its own, each binder on its own connection."""
     with shelf.beside():
-        return find_all(shelf, words, stop=stop)
+        return find_all(shelf, words, after=after, stop=stop)
+
+
+def how_many(shelf: Shelf, words: str, stop: Callable[[], bool]) -> int | None:
+    """Count on a thread of its own what there is to find."""
+    with shelf.beside():
+        return count_all(shelf, words, stop=stop)
 
 
 class Finder(QFrame):
@@ -44,6 +55,7 @@ class Finder(QFrame):
         self._session, self._look, self._box, self._under = session, look, box, parent
         self._wanted = False
         self._words = ""
+        self._said: list[str] = []
         self.model = FoundModel(self)
         self._make_list()
         self.note = QLabel(self)
@@ -59,6 +71,10 @@ class Finder(QFrame):
         self.job = Newest(self)
         self.job.done.connect(self._show)
         self.job.failed.connect(session.said)
+        self.counting, self.fetching = Newest(self), Newest(self)
+        self.counting.done.connect(self._tell_count)
+        self.fetching.done.connect(self._add)
+        self._fetched = 0
         box.installEventFilter(self)
         parent.installEventFilter(self)
         look.changed.connect(self._dress)
@@ -77,6 +93,7 @@ class Finder(QFrame):
         self.list.setCursor(Qt.CursorShape.PointingHandCursor)
         self.list.setStyleSheet("QListView { border: none; }")
         self.list.clicked.connect(self._click)
+        self.list.verticalScrollBar().valueChanged.connect(self._scrolled)
 
     def _dress(self) -> None:
         theme = self._look.theme
@@ -95,6 +112,7 @@ class Finder(QFrame):
         """Look for what stands in the box; nothing shuts the panel."""
         self._wanted = False
         self._words = words.strip()
+        self._stop_others()
         if not self._words:
             self.shut()
             return
@@ -113,17 +131,35 @@ class Finder(QFrame):
     def shut(self) -> None:
         """Put the panel away and forget what is still being looked for."""
         self.job.cancel()
+        self._stop_others()
         self._wanted = False
         self.hide()
 
+    def _stop_others(self) -> None:
+        """Nobody waits for the number or for more of what was looked for before."""
+        self.counting.cancel()
+        self.fetching.cancel()
+        self._fetched = 0
+
+    def wait(self) -> None:
+        """Wait until nothing is looked for any more."""
+        for job in (self.job, self.counting, self.fetching):
+            job.wait()
+
     def _show(self, found: Found) -> None:
         self.model.show_found(found)
-        hits = [row.hit for row in self.model.rows if row.hit]
+        hits = self.model.hits
+        if found.more:
+            shelf, words = self._session.shelf, self._words
+            self.counting.start(lambda stop: how_many(shelf, words, stop))
         said = list(found.failed)
         if not hits:
             said.append(f"No leaf has {quoted(_short(self._words))}.")
         if found.read_as:
             said.append(f"Read as {found.read_as}.")
+        if hits and not found.more:
+            said.append(_leaves(len(hits)))
+        self._said = said
         self.note.setText("\n".join(said))
         self.note.setVisible(bool(said))
         self.list.setVisible(bool(self.model.rows))
@@ -134,6 +170,30 @@ class Finder(QFrame):
             self._fit()
             self.show()
             self.raise_()
+
+    def _tell_count(self, number: int | None) -> None:
+        """How many leaves there are in all."""
+        if number is not None:
+            self.note.setText("\n".join([*self._said, _leaves(number)]))
+            self.note.show()
+            self._fit()
+
+    def _scrolled(self, _value: int) -> None:
+        if self.isVisible():
+            self._fetch()
+
+    def _fetch(self) -> None:
+        """More of what was found, once one comes near the end."""
+        at, have = self.list.currentIndex().row(), len(self.model.hits)
+        bar = self.list.verticalScrollBar()
+        near = at >= self.model.rowCount() - NEAR or bar.value() > bar.maximum() * 0.8
+        if near and self.model.more and self._fetched != have:
+            self._fetched = have
+            shelf, words = self._session.shelf, self._words
+            self.fetching.start(lambda stop: search(shelf, words, stop, have))
+
+    def _add(self, found: Found) -> None:
+        self.model.add_found(found)
 
     def _current(self) -> FoundRow | None:
         at = self.list.currentIndex().row()
@@ -215,6 +275,13 @@ class Finder(QFrame):
             self.list.setCurrentIndex(self.model.index(ahead[min(abs(by), len(ahead)) - 1]))
             if self.list.currentIndex().row() == leaves[0]:
                 self.list.scrollToTop()
+        if start is None:
+            self._fetch()
+
+
+def _leaves(number: int) -> str:
+    """'1,204 leaves found.'"""
+    return f"{number:,} {noun_for(number, 'leaf')} found."
 
 
 def _short(words: str) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from PySide6.QtCore import QObject, QPoint, QRect, QSize, Qt
+from PySide6.QtCore import QModelIndex, QObject, QPoint, QRect, QSize, Qt
 from PySide6.QtGui import QFontMetrics, QPainter
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
@@ -48,20 +48,44 @@ class FoundModel(RowsModel[FoundRow]):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(lambda row: row.words, parent=parent)
+        self.more = False
+        """Whether there are leaves beyond those in it."""
 
     def show_found(self, found: Found) -> None:
         """Take up another result."""
-        rows = [FoundRow("", slip=slip) for slip in found.slips]
-        for group in found.groups:
-            rows.append(FoundRow(f"{group.binder}, {group.tab}"))
-            rows += [FoundRow("", hit) for hit in group.hits]
-        self.show(rows)
+        self.more = found.more
+        self.show([*(FoundRow("", slip=slip) for slip in found.slips), *_rows_of(found)])
+
+    def add_found(self, found: Found) -> None:
+        """Take up more of the same result, behind what is there."""
+        self.more = found.more
+        rows, last = _rows_of(found), len(self.rows)
+        if rows:
+            self.beginInsertRows(QModelIndex(), last, last + len(rows) - 1)
+            self.rows = [*self.rows, *rows]
+            self.endInsertRows()
+
+    @property
+    def hits(self) -> list[Hit]:
+        """The leaves in their order."""
+        return [row.hit for row in self.rows if row.hit]
 
     def flags(self, index: AnyIndex) -> Qt.ItemFlag:
         """Heads cannot be chosen."""
         if not self.rows[index.row()].can_be_chosen:
             return Qt.ItemFlag.ItemIsEnabled
         return Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
+
+
+def _rows_of(found: Found) -> list[FoundRow]:
+    """A head for each group and its leaves."""
+    return [
+        row
+        for group in found.groups
+        for row in (
+            FoundRow(f"{group.binder}, {group.tab}"), *(FoundRow("", hit) for hit in group.hits),
+        )
+    ]  # fmt: skip
 
 
 class FoundDelegate(QStyledItemDelegate):

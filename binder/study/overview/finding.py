@@ -11,7 +11,7 @@ from functools import cache
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import RingboundError
 from binder.store.file import Binder
-from binder.store.search import OPEN, SHUT, Hit, find, querents
+from binder.store.search import OPEN, SHUT, Hit, count, find, is_common, querents
 from binder.store.shelf import Shelf
 from binder.study.cards.card_facts import leaf_title
 from binder.study.decks.decks import usual_titles
@@ -35,40 +35,71 @@ class Found:
     """What was found; `failed` holds a sentence for each binder that could not be searched.
 
     `read_as` says how cards, days and querents were read; `slips` what else a word may be where
-    nothing was found.
+    nothing was found; `more` that there are leaves beyond those asked for.
     """
 
     groups: tuple[Group, ...]
     failed: tuple[str, ...] = ()
     read_as: str = ""
     slips: tuple[Slip, ...] = ()
+    more: bool = False
+
+
+AT_ONCE = 60
+"""Leaves that are found at once."""
 
 
 def find_all(
-    shelf: Shelf, words: str, limit: int = 60, *, stop: Callable[[], bool] = lambda: False
-) -> Found:
-    """The best leaves of every binder for what was typed; `stop` ends the work early."""
+    shelf: Shelf, words: str, limit: int = AT_ONCE, *, after: int = 0,
+    stop: Callable[[], bool] = lambda: False,
+) -> Found:  # fmt: skip
+    """The best leaves of every binder for what was typed, -1 for all; `stop` ends the work early.
+
+    The first `after` of them are left out, as shown before: the order is the same for any `limit`.
+    """
     hits: list[Hit] = []
     failed: dict[Binder, str] = {}
     binders = tuple(shelf.binders)
     called = cache(lambda: usual_titles(shelf))
     query = read(words, called, lambda: _querents(binders, failed))
-    expression = query.expression
+    expression, most = query.expression, limit if limit < 0 else after + limit
+    ranked = not query.conditions
+    common = ranked and any(_common(binder, expression, failed) for binder in binders)
     for binder in binders:
+        with _told(binder, failed), binder.until(stop):
+            hits += find(binder, expression, most, query.conditions, common=common)
         if stop():
             return Found(())
-        with _told(binder, failed):
-            hits += find(binder, expression, limit, query.conditions)
     # Ranks of two files are not measured alike, so a word in a title goes before any other hit.
     if query.conditions:
         hits.sort(key=lambda hit: hit.day, reverse=True)
     hits.sort(key=lambda hit: (not hit.fact, OPEN not in hit.title and not hit.fact, hit.rank))
-    hits = _shown(binders, hits[:limit], query)
+    more = 0 <= most <= len(hits)
+    hits = _shown(binders, hits[after:] if most < 0 else hits[after:most], query)
     sound = [binder for binder in binders if binder not in failed]
-    meant = () if hits or stop() else tuple(slips(sound, query, words))
+    meant = () if hits or after or stop() else tuple(slips(sound, query, words))
     titles = called() if any(hit.kind == LeafKind.CARD for hit in hits) else STANDARD
     named = [_named(hit, titles) for hit in hits]
-    return Found(tuple(_grouped(named)), tuple(failed.values()), query.said, meant)
+    return Found(tuple(_grouped(named)), tuple(failed.values()), query.said, meant, more)
+
+
+def count_all(shelf: Shelf, words: str, *, stop: Callable[[], bool] = lambda: False) -> int | None:
+    """How many leaves there are to find on the shelf; None where that was stopped."""
+    binders, failed = tuple(shelf.binders), dict[Binder, str]()
+    query = read(words, lambda: usual_titles(shelf), lambda: _querents(binders, failed))
+    found = 0
+    for binder in binders:
+        with _told(binder, failed), binder.until(stop):
+            found += count(binder, query.expression, query.conditions)
+        if stop():
+            return None
+    return found
+
+
+def _common(binder: Binder, expression: str, failed: dict[Binder, str]) -> bool:
+    with _told(binder, failed):
+        return is_common(binder, expression)
+    return False
 
 
 def _named(hit: Hit, titles: DeckTitles) -> Hit:

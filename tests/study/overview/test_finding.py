@@ -2,9 +2,10 @@
 
 import pytest
 
+from binder.store.schema import Leaf
 from binder.store.search import OPEN, SHUT
 from binder.study.leaves import leaves, tabs
-from binder.study.overview.finding import find_all, marked_words, plain_line, tidy
+from binder.study.overview.finding import count_all, find_all, marked_words, plain_line, tidy
 
 
 @pytest.mark.parametrize(
@@ -68,3 +69,76 @@ def test_a_binder_that_fails_is_named_and_the_others_are_searched(course_shelf):
 
 def test_a_search_told_to_stop_gives_nothing(course_shelf):
     assert find_all(course_shelf, "star", stop=lambda: True).groups == ()
+
+
+@pytest.fixture
+def crowded(course_shelf):
+    """2,400 leaves with one word, every eighth with it in its title, and three elsewhere."""
+    binder = course_shelf.binder("Practice")
+    tab = tabs.tab(binder, "Clippings")
+    rows = [
+        {
+            "uid": f"u{n}", "changed": 1, "tab": tab.row, "kind": "plain", "place": float(n),
+            "title": f"The quay {n}" if n % 8 == 0 else f"Leaf {n}", "text": f"By the quay, {n}.",
+        }
+        for n in range(2_400)
+    ]  # fmt: skip
+    with binder.db.atomic():
+        for at in range(0, len(rows), 400):
+            Leaf.insert_many(rows[at : at + 400]).bind(binder.db).execute()
+    other = course_shelf.binder("Foundations")
+    for n in range(3):
+        leaves.add_leaf(other, tabs.tab(other, "Clippings"), f"Other {n}", "the quay again")
+    return course_shelf
+
+
+def uids(found):
+    return [hit.uid for group in found.groups for hit in group.hits]
+
+
+def test_all_are_counted_and_the_rest_can_be_asked_for(crowded):
+    first = find_all(crowded, "quay")
+    assert len(uids(first)) == 60
+    assert first.more
+    assert count_all(crowded, "quay") == 2_403
+    everything = find_all(crowded, "quay", -1)
+    assert len(uids(everything)) == 2_403
+    assert not everything.more
+    assert count_all(crowded, "quay zanzibar") == 0
+    assert count_all(crowded, "quay 3 Feb 1999") == 0
+
+
+def test_more_goes_on_where_the_first_ended(crowded):
+    """Whoever goes down the list sees none twice and misses none, and nothing moves above."""
+    seen, after = [], 0
+    while True:
+        part = find_all(crowded, "quay", after=after)
+        seen += uids(part)
+        after += 60
+        if not part.more:
+            break
+    assert len(seen) == len(set(seen)) == 2_403
+    assert set(seen[:60]) == set(uids(find_all(crowded, "quay")))
+
+
+def test_of_a_common_word_titles_come_first_then_the_latest(crowded):
+    hits = [hit for group in find_all(crowded, "quay", 400).groups for hit in group.hits]
+    assert all(OPEN in hit.title for hit in hits[:300])
+    titled = [int(hit.uid[1:]) for hit in hits[:300]]
+    assert titled == sorted(titled, reverse=True)
+    later = [int(hit.uid[1:]) for hit in hits[300:] if hit.uid.startswith("u")]
+    assert later == sorted(later, reverse=True)
+    assert later[0] == 2_399
+
+
+def test_a_search_is_interrupted_in_the_middle_of_a_statement(crowded):
+    """The file is asked in one statement; `stop` is looked at while that runs."""
+    asked = []
+
+    def stop():
+        asked.append(1)
+        return len(asked) > 2
+
+    assert find_all(crowded, "quay", -1, stop=stop).groups == ()
+    assert count_all(crowded, "quay", stop=lambda: True) is None
+    assert len(uids(find_all(crowded, "quay"))) == 60

@@ -8,7 +8,7 @@ from PySide6.QtTest import QTest
 
 from binder.study import dates
 from binder.study.leaves import leaves
-from binder.study.overview.finding import find_all
+from binder.study.overview.finding import AT_ONCE, find_all
 from tests.ui.driving import (
     CTRL,
     K,
@@ -75,7 +75,7 @@ class TestTyping:
             "SELECT title, day FROM leaf WHERE kind = 'reading' AND aside IS NULL LIMIT 1"
         )
         look_for(window, reading[1][:10])
-        assert window.finder.note.text() == f"Read as {dates.written(reading[1])}."
+        assert window.finder.note.text().startswith(f"Read as {dates.written(reading[1])}.")
         assert reading[0] in [hit.title for hit in found(window)]
 
     def test_a_day_on_which_nothing_was_written_is_told_in_words(self, window):
@@ -282,7 +282,26 @@ class TestReadAs:
     def test_how_a_season_was_read_is_said_below(self, window):
         look_for(window, "spring")
         assert found(window)
-        assert window.finder.note.text() == "Read as spring, March to May of any year."
+        assert window.finder.note.text().startswith("Read as spring, March to May of any year.")
+
+    def test_all_are_counted_and_more_come_as_one_goes_down(self, window):
+        look_for(window, "e")
+        first = [hit.uid for hit in found(window)]
+        assert len(first) == AT_ONCE
+        window.finder.wait()
+        settle()
+        total = int(window.finder.note.text().split()[0].replace(",", ""))
+        assert total > AT_ONCE
+        assert window.finder.note.text().endswith("leaves found.")
+        for _ in range(total):
+            key(window, K.Key_PageDown)
+            window.finder.wait()
+            settle()
+            if not window.finder.model.more:
+                break
+        uids = [hit.uid for hit in found(window)]
+        assert uids[: len(first)] == first
+        assert len(uids) == len(set(uids)) == total
 
     def test_a_source_is_shown_by_author_and_title(self, window):
         look_for(window, "perpetua lisle")
