@@ -239,7 +239,7 @@ def test_a_log_is_printed_oldest_first_unless_the_newest_is_wanted(run, folder, 
         log(run, folder, **{"--date": day, "--question": f"On {day}?"})
     options = ("--binder", "Practice", "--tab", "Readings log", "--out", tmp_path / "x.pdf")
     for extra, first in (((), "2026-07-01"), (("--newest-first",), "2026-07-02")):
-        assert run("print", folder, *options, *extra)[0] == 0
+        assert run("print", folder, *options, *extra, "--replace")[0] == 0
         words = "".join(texts((tmp_path / "x.pdf").read_bytes()))
         assert re.findall(r"On(2026-07-0.)\?", words)[0] == first
         assert ("newestfirst" in words) == bool(extra)
@@ -259,7 +259,7 @@ def test_calendar_writes_what_is_due(run, folder, tmp_path):
     out = tmp_path / "due.ics"
     assert run("calendar", folder, "--out", out) == (0, f"Wrote 8 entries to {out}.\n", "")
     assert b"Wands" not in out.read_bytes()
-    assert run("calendar", folder, "--out", out, "--with-words")[0] == 0
+    assert run("calendar", folder, "--out", out, "--with-words", "--replace")[0] == 0
     assert b"SUMMARY:Unit 4: Wands" in out.read_bytes()
     assert run("calendar", folder, "--out", tmp_path / "none" / "due.ics")[0] == 2
 
@@ -307,7 +307,7 @@ def test_sheets_to_write_on_need_no_shelf(run, tmp_path):
     assert (code, err) == (0, "")
     assert said == f"Wrote 1 page to {out}.\n"
     assert "Horseshoe" in texts(out.read_bytes())[0]
-    assert run("sheets", "--kind", "card", "--card", "hermit", "--out", out)[0] == 0
+    assert run("sheets", "--kind", "card", "--card", "hermit", "--out", out, "--replace")[0] == 0
     assert "TheHermit" in texts(out.read_bytes())[0]
 
 
@@ -361,7 +361,7 @@ def test_what_is_left_out_is_not_in_any_file(run, folder, tmp_path):
     }
     for command, (out, words) in files.items():
         for left_out in ((), ("--leave-out", "querents", "private")):
-            assert run(command, folder, *words, out, *left_out)[0] == 0
+            assert run(command, folder, *words, out, *left_out, "--replace")[0] == 0
             said = "".join(texts(out.read_bytes())) if command == "print" else out.read_text()
             assert any(name in said for name in ("secret", "Ada", "x9")) is not bool(left_out)
 
@@ -376,3 +376,50 @@ def test_find_gives_all_or_so_many_as_are_asked_for(run, folder):
     code, _, err = run("find", folder, "quay", "--most", "0")
     assert code == 2
     assert "from 1 on" in err
+
+
+OUT_COMMANDS = {
+    "print": ("--binder", "Practice", "--tab", "Readings log", "--out"),
+    "bibliography": ("--binder", "Practice", "--tab", "Readings log", "--bibliography", "--out"),
+    "calendar": ("--out",),
+    "sheets": ("--kind", "ruled", "--out"),
+    "sources": ("--export",),
+}
+
+
+def out_words(name, folder, out):
+    command = "print" if name == "bibliography" else name
+    shelf = () if name == "sheets" else (folder,)
+    return (command, *shelf, *OUT_COMMANDS[name], out)
+
+
+@pytest.mark.parametrize("name", OUT_COMMANDS)
+def test_no_command_writes_over_a_binder_or_anything_else(run, folder, tmp_path, name):
+    log(run, folder)
+    practice = folder / "Practice.ringbound"
+    diary = tmp_path / "diary.bib"
+    diary.write_text("Dear diary")
+    (tmp_path / "linked.pdf").symlink_to(diary)
+    before = {path: path.read_bytes() for path in (practice, diary)}
+    for out in (practice, diary, tmp_path, tmp_path / "linked.pdf", "", "/"):
+        for more in ((), ("--replace",)):
+            code, said, err = run(*out_words(name, folder, out), *more)
+            assert code == 2, (out, said)
+            assert len(err.strip().splitlines()) == 1
+    assert {path: path.read_bytes() for path in before} == before
+    assert run("check", folder)[0] == 0
+
+
+def test_a_file_is_written_over_only_where_that_is_asked_for(run, folder, tmp_path):
+    log(run, folder)
+    out = tmp_path / "log.pdf"
+    words = out_words("print", folder, out)
+    assert run(*words)[0] == 0
+    first = out.read_bytes()
+    code, _, err = run(*words)
+    assert code == 2
+    assert "there already; choose another name, or add --replace" in err
+    assert out.read_bytes() == first
+    log(run, folder)
+    assert run(*words, "--replace")[0] == 0
+    assert out.read_bytes() != first

@@ -27,11 +27,13 @@ from binder.errors import CanMend, RingboundError
 from binder.store.clock import Clock, OtherDay
 from binder.store.schema import SUFFIX, Leaf
 from binder.store.shelf import Shelf
+from binder.store.whole import write_whole
 from binder.study.dates import parsed
 from ui.actions.installed import actions_of
 from ui.app import Program, application
 from ui.desk.window import Window
 from ui.session.memory import Memory
+from ui.session.picture import in_bytes
 
 LARGE, SMALL = (1600, 1000), (1100, 700)
 SETTLE_MS = 60
@@ -204,8 +206,7 @@ def _draw(
     window.guard(screen.go, window)
     settle()
     path = out / f"{screen.name}.png"
-    if not window.grab().save(str(path)):
-        raise CanMend(f"“{path}” could not be written; check that there is room and it is yours.")
+    write_whole(in_bytes(window.grab().toImage(), b"PNG"), path)
     window.close()
     window.session.shelf.close()
     return path

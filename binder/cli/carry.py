@@ -11,8 +11,11 @@ from binder.cli.common import (
     Command,
     leave_out_option,
     left_out,
+    must_be_free_for,
     must_be_there,
     open_shelf,
+    out_option,
+    replace_option,
 )
 from binder.counting import counted
 
@@ -20,7 +23,7 @@ from binder.counting import counted
 def add_to(command: Command) -> None:
     """Add `calendar` and `sources`."""
     calendar = command("calendar", "write what is due to a calendar file", _calendar)
-    calendar.add_argument("--out", metavar="FILE", type=Path, required=True, help="as due.ics")
+    out_option(calendar, example="as due.ics")
     calendar.add_argument(
         "--with-words", action="store_true", help="with titles and statements from the diary"
     )
@@ -35,6 +38,7 @@ def add_to(command: Command) -> None:
         help="BibTeX (.bib) or CSL-JSON (.json)",
     )
     way.add_argument("--export", dest="file_out", metavar="FILE", type=Path, help="as sources.bib")
+    replace_option(sources)
     leave_out_option(sources)
 
 
@@ -42,6 +46,7 @@ def _calendar(options: Any) -> int:
     from binder.carry.calendar_file import save
 
     must_be_there(options.shelf)
+    must_be_free_for(options.out, options)
     shelf = open_shelf(options.shelf)
     count = save(
         shelf, options.out, options.clock.today(), with_words=options.with_words,
@@ -56,6 +61,8 @@ def _sources(options: Any) -> int:
     from binder.carry import references
 
     must_be_there(options.shelf)
+    if options.file_out:
+        must_be_free_for(options.file_out, options)
     shelf = open_shelf(options.shelf)
     if options.file_out:
         count = references.carry_out(shelf, options.file_out, left_out(options))

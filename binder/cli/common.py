@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 from binder.errors import CanMend
 from binder.paper.holes import PATTERNS
 from binder.paper.sheets import PAPERS, Sheet, usual_holes
+from binder.store.whole import OR_REPLACE, must_be_free
 
 if TYPE_CHECKING:
     from binder.store.shelf import Shelf
@@ -23,6 +24,22 @@ Verb = Callable[[Any], int]
 """Carries out a command with the options given, and the clock among them; returns an exit code."""
 Command = Callable[[str, str, Verb], argparse.ArgumentParser]
 """Adds a command that works on a shelf: name, help, what it does."""
+
+
+def out_option(parser: argparse.ArgumentParser, *, example: str = "") -> None:
+    """Where a command writes, and whether over what is there."""
+    parser.add_argument("--out", metavar="FILE", type=Path, required=True, help=example or None)
+    replace_option(parser)
+
+
+def replace_option(parser: argparse.ArgumentParser) -> None:
+    """Whether a file of the same kind may be written over."""
+    parser.add_argument("--replace", action="store_true", help="write over a file of the same kind")
+
+
+def must_be_free_for(out: Path, options: Any) -> None:
+    """CanMend, before anything is done, where the command may not write to `out`."""
+    must_be_free(out, replace=options.replace, or_else=OR_REPLACE)
 
 
 class Parser(argparse.ArgumentParser):

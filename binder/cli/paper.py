@@ -10,8 +10,10 @@ from binder.cli.common import (
     Command,
     leave_out_option,
     left_out,
+    must_be_free_for,
     must_be_there,
     open_shelf,
+    out_option,
     paper_options,
     sheet_of,
 )
@@ -25,7 +27,7 @@ def add_print(command: Command) -> None:
     parser = command("print", "print a tab to a PDF file", _print)
     parser.add_argument("--binder", metavar="B", required=True)
     parser.add_argument("--tab", metavar="T", required=True)
-    parser.add_argument("--out", metavar="FILE", type=Path, required=True)
+    out_option(parser)
     paper_options(parser)
     parser.add_argument("--two-sided", action="store_true")
     parser.add_argument(
@@ -48,7 +50,7 @@ def add_sheets(commands: Any) -> None:
     parser.set_defaults(run=_sheets)
     kinds = ("reading", "card", "month", "ruled", "dotted", "plain")
     parser.add_argument("--kind", choices=kinds, required=True)
-    parser.add_argument("--out", metavar="FILE", type=Path, required=True)
+    out_option(parser)
     paper_options(parser)
     parser.add_argument("--spread", metavar="S", default="three-card", help="for --kind reading")
     parser.add_argument("--card", metavar="CARD", default="", help="for --kind card, as hermit")
@@ -66,6 +68,7 @@ def _print(options: Any) -> int:
     from binder.paper.leaves.gather import print_tab
     from binder.study.leaves import tabs
 
+    must_be_free_for(options.out, options)
     shelf = open_shelf(options.shelf)
     binder = shelf.binder(options.binder)
     tab = tabs.tab(binder, options.tab)
@@ -91,6 +94,7 @@ def _sheets(options: Any) -> int:
     from binder.study.decks.decks import usual_titles
     from binder.study.spreads.spreads import spread_called
 
+    must_be_free_for(options.out, options)
     found, titles = spread(options.spread) if options.shelf is None else None, STANDARD
     if options.shelf is not None:
         must_be_there(options.shelf)

@@ -19,6 +19,7 @@ from binder.errors import CanMend
 from binder.paper.blank import KINDS, MOST_COPIES, Blank, save_blank
 from binder.paper.holes import PATTERNS
 from binder.paper.sheets import PAPERS, Sheet, usual_holes
+from binder.store.whole import must_be_free, named
 from binder.study.decks.decks import deck
 from binder.study.spreads.spreads import spreads
 from ui.kit.forms.form import FormDialog
@@ -100,6 +101,7 @@ class BlankDialog(FormDialog):
         if not name:
             raise CanMend("Nothing was saved yet; choose where the file goes.")
         path = Path(name)
-        path = path if path.suffix else path.with_suffix(".pdf")
-        count = save_blank(blank, sheet, path)
-        self._session.said.emit(f"Saved {counted(count, 'page')} as {path}.")
+        full = named(path, ".pdf")
+        must_be_free(full, replace=full == path)
+        count = save_blank(blank, sheet, full)
+        self._session.said.emit(f"Saved {counted(count, 'page')} as {full}.")

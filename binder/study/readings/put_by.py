@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from binder.errors import CanMend
-from binder.store.whole import write_whole
+from binder.store.whole import write_own
 
 if TYPE_CHECKING:
     from binder.study.readings.draft import Draft
@@ -47,7 +47,7 @@ def save(shelf: Path, key: str, draft: Draft, fresh: Draft, today: date) -> None
         "draft": _plain(draft),
         "fresh": _plain(fresh),
     }
-    write_whole(json.dumps(said, indent=1).encode(), _file(shelf, key))
+    write_own(json.dumps(said, indent=1).encode(), _file(shelf, key))
 
 
 def load(shelf: Path, key: str) -> tuple[Draft, Draft] | None:

@@ -9,6 +9,7 @@ from typing import Any, NoReturn
 
 from binder.cards.spreads import Spread
 from binder.errors import CanMend
+from binder.store.whole import write_whole
 from binder.study.spreads.spread_checks import check
 
 SUFFIX = ".spread.json"
@@ -24,13 +25,9 @@ _PLACE = {"n", "label", "asks", "x", "y", "rotation"}
 
 def save(spread: Spread, path: Path) -> Path:
     """Write a spread to a file; returns its path, with our suffix if it had none."""
-    if not path.name.endswith(".json"):
-        path = path.with_name(path.name + SUFFIX)
-    try:
-        path.write_text(written(spread), encoding="utf-8")
-    except OSError as error:
-        raise CanMend(f"“{path.name}” could not be written ({error.strerror}).") from error
-    return path
+    full = path if path.name.endswith(".json") else path.with_name(path.name + SUFFIX)
+    write_whole(written(spread).encode(), full, replace=full == path)
+    return full
 
 
 def written(spread: Spread) -> str:

@@ -96,6 +96,23 @@ def test_save_as_pdf(proof, tmp_path):
     assert (tmp_path / "log.pdf").read_bytes()[:5] == b"%PDF-"
 
 
+def test_saving_never_takes_the_place_of_something_else(proof, tmp_path, beginner):
+    said = []
+    beginner.said.connect(said.append)
+    binder = tmp_path / "Practice.ringbound"
+    binder.write_bytes(b"SQLite format 3\0 and a life's words")
+    proof.save_to(binder)
+    assert binder.read_bytes().endswith(b"a life's words")
+    assert (tmp_path / "Practice.ringbound.pdf").read_bytes()[:5] == b"%PDF-"
+    mine = tmp_path / "mine.pdf"
+    mine.write_text("not a PDF at all")
+    proof.save_to(mine)
+    assert mine.read_text() == "not a PDF at all"
+    assert "was left alone" in said[-1]
+    proof.save_to(tmp_path / "Practice.ringbound")
+    assert "there already" in said[-1]
+
+
 def test_saving_where_one_may_not_is_said(qtbot, proof, beginner, tmp_path):
     with qtbot.waitSignal(beginner.said) as said:
         proof.save_to(tmp_path / "nowhere" / "log.pdf")

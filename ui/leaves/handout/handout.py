@@ -11,6 +11,8 @@ from PySide6.QtCore import QPoint, QRectF, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFileDialog, QInputDialog, QMenu, QWidget
 
+from binder.errors import RingboundError
+from binder.store.whole import write_whole
 from binder.study import dates
 from binder.study.handouts import page_notes
 from binder.study.handouts.filed_words import Words
@@ -355,9 +357,9 @@ class HandoutPage(Page):
     def save_to(self, sheet: Sheet, path: Path) -> None:
         """Write a copy of the sheet's file; says so when that cannot be done."""
         try:
-            path.write_bytes(sheet.data)
-        except OSError as error:
-            self.session.said.emit(f"“{path.name}” could not be written ({error.strerror}).")
+            write_whole(sheet.data, path)
+        except RingboundError as error:
+            self.session.said.emit(str(error))
             return
         self.session.said.emit(f"A copy lies in {path}.")
 
