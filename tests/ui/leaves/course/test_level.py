@@ -91,6 +91,7 @@ def test_a_finished_level_is_taken_up_again(window):
     page = window.cover.leaf("left")
     assert page.finish_button.text() == "Take this level up again"
     assert page.model.rowCount() == 7
+    driving.answering(driving.presses("Study it again"))
     driving.click(page.finish_button)
     assert course.finished(foundations(window)) == ""
     assert page.finish_button.text() == "Finish this level…"
