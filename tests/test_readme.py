@@ -75,7 +75,8 @@ def run(capsys, tmp_path):
         return code, out + err
 
     def command(line):
-        words = [str(fills.get(word, word)) for word in shlex.split(line)]
+        goes = {"FILE": place / "new.bib"} if "--export" in line else {}
+        words = [str((fills | goes).get(word, word)) for word in shlex.split(line)]
         assert words[0] == "ringbound"
         if words[1] != "new" and "SHELF" in line:
             told(["new", str(shelf), "--start", "2026-03-02"])

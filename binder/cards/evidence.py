@@ -26,11 +26,11 @@ _SKY = (*_LIGHTS, "major-17", "major-21")
 _NO_ARTICLE = ("major-08", "major-11", "major-13", "major-14", "major-20")
 
 
-def accepted(candidates: Sequence[Candidate]) -> Iterator[Candidate]:
-    """Those meant as cards, in order."""
+def accepted(candidates: Sequence[Candidate], *, of_cards: bool = False) -> Iterator[Candidate]:
+    """Those meant as cards, in order; `of_cards` where the whole text is known to be about them."""
     grades = [_weighed(each) for each in candidates]
     _lift_by_company(candidates, grades)
-    _settle_by_talk(candidates, grades)
+    _settle_by_talk(candidates, grades, of_cards=of_cards)
     graded = list(zip(candidates, grades, strict=True))
     known = _Known(graded)
     last = -REACH
@@ -69,7 +69,9 @@ class _Known:
         return at < len(places) and places[at] < each.start + NEAR
 
 
-def _settle_by_talk(candidates: Sequence[Candidate], grades: list[Grade]) -> None:
+def _settle_by_talk(
+    candidates: Sequence[Candidate], grades: list[Grade], *, of_cards: bool
+) -> None:
     """A title that only its capital tells of is a card where cards are spoken of at all."""
     if Grade.NAMED not in grades:
         return
@@ -84,7 +86,7 @@ def _settle_by_talk(candidates: Sequence[Candidate], grades: list[Grade]) -> Non
         if grades[at] is Grade.NAMED:
             place = bisect_left(sure, each.start - NEAR)
             by_one = place < len(sure) and sure[place] < each.start + NEAR
-            spoken = len(text) < _SHORT or by_one or talk.near(each.start)
+            spoken = of_cards or len(text) < _SHORT or by_one or talk.near(each.start)
             grades[at] = Grade.SURE if spoken else Grade.IN_COMPANY
 
 

@@ -79,6 +79,8 @@ class Lexicon:
     """Names never linked, in small letters: 'the sun' bans itself, 'sun' bans both."""
     chosen: frozenset[str] = frozenset()
     """Names linked wherever they stand outside code and links, in the same way."""
+    of_cards: bool = False
+    """Whether the text is known to be about cards, as on the leaf of one, or of a reading."""
 
     @property
     def words(self) -> "_Words":
@@ -175,7 +177,10 @@ def find(text: str, lexicon: Lexicon) -> list[Mention]:
         return []
     shown = _without_marks(text) if any(mark in text for mark in _MARKS) else text
     candidates = list(_candidates(shown, lexicon))
-    return [Mention(each.start, each.end, each.key) for each in evidence.accepted(candidates)]
+    return [
+        Mention(each.start, each.end, each.key)
+        for each in evidence.accepted(candidates, of_cards=lexicon.of_cards)
+    ]
 
 
 def _without_marks(text: str) -> str:

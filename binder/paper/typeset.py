@@ -9,12 +9,13 @@ import json
 import shutil
 from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from functools import cache, partial
+from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
 from binder.errors import CanMend, OwnFault
+from binder.paper import press
 from binder.paper.citations import entries, names
 from binder.paper.data import Photograph, Section, plain
 from binder.paper.files import draw_broken_faces, lay_out, lay_out_faces, without_broken
@@ -34,8 +35,7 @@ def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> byte
 
     CanMend if there is no leaf to print; OwnFault if the typesetter fails.
     """
-    pdf: bytes = _made(section, sheet, blank_lines, format="pdf", pdf_tags=False)
-    return pdf
+    return _made(section, sheet, blank_lines, format="pdf", pdf_tags=False)[0]
 
 
 def from_template(
@@ -56,16 +56,14 @@ def from_template(
         def mend() -> None:
             draw_broken_faces(photographs, root, partial(_reads, root))
 
-        pdf: bytes = _run_mended(root / name, root, mend, format="pdf", pdf_tags=False)
-        return pdf
+        return _run_mended(name, root, mend, format="pdf", pdf_tags=False)[0]
 
 
 def pages_png(
     section: Section, sheet: Sheet, ppi: float = 72.0, *, blank_lines: bool = True
 ) -> list[bytes]:
     """Every page of the tab as a PNG of so many pixels an inch; errors as for `typeset`."""
-    made = _made(section, sheet, blank_lines, format="png", ppi=ppi)
-    return made if isinstance(made, list) else [made]
+    return _made(section, sheet, blank_lines, format="png", ppi=ppi)
 
 
 def count(pdf: bytes) -> int:
@@ -78,7 +76,7 @@ def count(pdf: bytes) -> int:
         return len(document)
 
 
-def _made(section: Section, sheet: Sheet, blank_lines: bool, **how: Any) -> Any:
+def _made(section: Section, sheet: Sheet, blank_lines: bool, **how: Any) -> list[bytes]:
     """Lay everything out in a folder of its own and run the typesetter over it."""
     if not section.leaves:
         raise CanMend("There is nothing behind this tab to print yet.")
@@ -94,20 +92,18 @@ def _made(section: Section, sheet: Sheet, blank_lines: bool, **how: Any) -> Any:
             _write(root, data | {"files": without_broken(files, reads)})
             draw_broken_faces(section.photographs, root, reads)
 
-        return _run_mended(root / "tab.typ", root, mend, **how)
+        return _run_mended("tab.typ", root, mend, **how)
 
 
-def _run_mended(source: Path, root: Path, mend: Callable[[], None], **how: Any) -> Any:
+def _run_mended(source: str, root: Path, mend: Callable[[], None], **how: Any) -> list[bytes]:
     """Run the typesetter; where it fails take broken pictures out with `mend`, and run it again."""
-    import typst
-
     try:
-        return _run(source, root, **how)
-    except typst.TypstError:
+        return press.run(root, source, **how)
+    except press.NotSet:
         mend()
     try:
-        return _run(source, root, **how)
-    except typst.TypstError as error:
+        return press.run(root, source, **how)
+    except press.NotSet as error:
         raise OwnFault(
             f"These pages could not be set, but nothing in the binder has changed: {error}."
         ) from error
@@ -129,33 +125,11 @@ def _folder() -> Iterator[Path]:
         ) from error
 
 
-def _run(source: Path | bytes, root: Path, **how: Any) -> Any:
-    import typst
-
-    return typst.compile(
-        source, root=str(root), font_paths=our_fonts(), ignore_system_fonts=True, **how
-    )
-
-
-@cache
-def our_fonts() -> Any:
-    """Our own letters and those that come with the typesetter; none of this computer's."""
-    import fontpkg_vollkorn
-    import typst
-
-    folder = Path(fontpkg_vollkorn.__file__).parent / "files"
-    return typst.Fonts(
-        include_system_fonts=False, include_embedded_fonts=True, font_paths=[str(folder)]
-    )
-
-
 def _reads(root: Path, path: str, page: int) -> bool:
     """Whether the typesetter can print this page of this file, tried on its own."""
-    import typst
-
     try:
-        _run(f'#image("{path}", page: {page})'.encode(), root, format="pdf")
-    except typst.TypstError:
+        press.run(root, f'#image("{path}", page: {page})', format="pdf")
+    except press.NotSet:
         return False
     return True
 

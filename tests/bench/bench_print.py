@@ -130,8 +130,9 @@ def once(which):
 
     from binder.paper.data import plain
     from binder.paper.files import lay_out_faces
+    from binder.paper.press import our_fonts
     from binder.paper.sheets import Sheet
-    from binder.paper.typeset import our_fonts, typeset
+    from binder.paper.typeset import typeset
 
     leaves, fonts = section(), our_fonts()
     if which.endswith(SHOTS):

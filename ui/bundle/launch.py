@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import io
+import os
 import re
 import sys
 from importlib import import_module
 from pathlib import Path
 
+from binder.paper.press import SETS
 from binder.resources import ROOT
 from ui.setup import system
 
@@ -17,6 +19,8 @@ BEGUN_BY = {
     "install": "ui.bundle.install",
     "uninstall": "ui.bundle.uninstall",
 }
+SETTER = "binder.paper.press"
+"""The process that sets pages is the program again."""
 NOT_NEEDED = ("libwayland-client.so.0", "libwayland-cursor.so.0")
 """Where these are lacking nobody has a desktop that draws with them."""
 
@@ -25,8 +29,9 @@ def main() -> int:
     """Begin what this program's name stands for; returns its exit code."""
     if sys.stdout is None or sys.stderr is None:  # a window of Windows has neither
         sys.stdout = sys.stderr = io.StringIO()
+    begun = SETTER if SETS in os.environ else BEGUN_BY[Path(sys.executable).stem]
     try:
-        return int(import_module(BEGUN_BY[Path(sys.executable).stem]).main())
+        return int(import_module(begun).main())
     except ImportError as error:
         sentence = lacking(str(error), ROOT / "PySide6" / "Qt")
         if not sentence:

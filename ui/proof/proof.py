@@ -41,6 +41,7 @@ from ui.proof.setting import (
     Setting,
     across_set,
     bibliography_set,
+    set_until,
     tab_set,
     year_set,
 )
@@ -135,6 +136,7 @@ class Proof(QWidget):
         self.tick_button.setToolTip("They are printed and filed on paper now")
         self.tick_button.hide()
         self.close_button = QPushButton("Back to the binder")
+        self.stop_button = QPushButton("Sto&p")
         self.note = QLabel(
             "The gutter is on the ring side, 25 mm wide: at the left of fronts, at the right of "
             "backs. Red marks are not printed; fine grey ones show where to punch."
@@ -156,7 +158,7 @@ class Proof(QWidget):
         )  # fmt: skip
         keep_fitting(self.paper, self.holes)
         buttons = (self.print_button, self.save_button, self.tick_button, self.close_button)
-        for widget in (*boxes, self.care, self.count, *buttons, self.note):
+        for widget in (*boxes, self.care, self.count, self.stop_button, *buttons, self.note):
             column.addWidget(widget)
         column.addStretch(1)
         self.panel.setWidget(self.inner)
@@ -166,6 +168,7 @@ class Proof(QWidget):
         self.save_button.clicked.connect(self.save)
         self.tick_button.clicked.connect(self._tick_off)
         self.close_button.clicked.connect(self.leave)
+        self.stop_button.clicked.connect(self.stop)
 
     def _combo(self, name: str, choices: tuple[tuple[str, str], ...], at: str) -> QComboBox:
         made = QComboBox()
@@ -236,7 +239,13 @@ class Proof(QWidget):
         left_out = LeaveOut(self.no_querents.isChecked(), self.no_private.isChecked())
         chosen = Choice(sheet, self.lines.isChecked(), left_out, self.newest_first.isChecked())
         self.count.setText("Setting the pages…")
-        self.job.start(lambda _stop: setting(chosen))
+        self.stop_button.show()
+        self.job.start(partial(set_until, setting, chosen))
+
+    def stop(self) -> None:
+        """Set no pages after all; another choice begins again."""
+        self.job.cancel()
+        self._say("Stopped. Choose anything here to set the pages again.")
 
     def wait(self) -> None:
         """Until the pages are there."""
@@ -250,12 +259,14 @@ class Proof(QWidget):
         if printed.sheet.two_sided:
             words += f", on {counted(sheets, 'sheet')}"
         self.count.setText(words)
+        self.stop_button.hide()
         self._enable(True)
 
     def _say(self, sentence: str) -> None:
         self.printed = None
         self.model.show(None)
         self.count.setText(sentence)
+        self.stop_button.hide()
         self._enable(False)
 
     def _enable(self, may: bool) -> None:

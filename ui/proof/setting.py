@@ -30,6 +30,14 @@ Setting = Callable[[Choice], Printed]
 """Sets pages as chosen."""
 
 
+def set_until(setting: Setting, chosen: Choice, stop: Callable[[], bool]) -> Printed:
+    """Set pages, and end at once where nobody waits for them any more."""
+    from binder.paper import press
+
+    with press.until(stop):
+        return setting(chosen)
+
+
 def tab_set(shelf: Shelf, binder: Binder, tab: TabView, chosen: Choice) -> Printed:
     """All that stands behind a tab."""
     from binder.paper.leaves.gather import gather

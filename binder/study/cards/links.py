@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 from binder.cards.titles import STANDARD
 from binder.errors import CanMend
 from binder.store.file import Binder
-from binder.store.schema import LinkRule
+from binder.store.schema import Leaf, LinkRule
 from binder.store.shelf import Shelf
 from binder.study.decks.decks import decks
+from binder.study.kinds import LeafKind
 from binder.study.leaves.leaves import leaf, write
 
 if TYPE_CHECKING:
@@ -37,21 +38,29 @@ class Linker:
         self._rules: dict[str, list[tuple[str, str]]] = {}
         for _, row in self._shelf.each(LinkRule.select()):
             self._rules.setdefault(row.leaf, []).append((row.word, row.rule))
-        self._lexicons: dict[str, Lexicon] = {}
+        self._lexicons: dict[tuple[str, bool], Lexicon] = {}
 
     def lexicon(self, leaf_uid: str = "") -> Lexicon:
         """The lexicon for one leaf: the shelf's rules and the leaf's own."""
         from binder.cards.prose import Lexicon  # its patterns take a while to compile
 
         key = leaf_uid if leaf_uid in self._rules else ""
-        if key not in self._lexicons:
+        which = (key, self._is_of_cards(leaf_uid))
+        if which not in self._lexicons:
             rules = self._rules.get("", []) + (self._rules[key] if key else [])
-            self._lexicons[key] = Lexicon(
+            self._lexicons[which] = Lexicon(
                 self._titles,
                 banned=frozenset(word for word, rule in rules if rule == NEVER),
                 chosen=frozenset(word for word, rule in rules if rule == ALWAYS),
+                of_cards=which[1],
             )
-        return self._lexicons[key]
+        return self._lexicons[which]
+
+    def _is_of_cards(self, leaf_uid: str) -> bool:
+        """Whether a leaf is about cards before a word is read: a card's own, or a reading."""
+        home = self._shelf.home_of(leaf_uid) if leaf_uid else None
+        kind = home.value(Leaf.select(Leaf.kind).where(Leaf.uid == leaf_uid)) if home else ""
+        return kind in (LeafKind.CARD, LeafKind.READING)
 
     def find(self, text: str, leaf_uid: str = "") -> list[Mention]:
         """Card names in `text`, as they are linked on that leaf."""

@@ -15,7 +15,7 @@ import uharfbuzz
 from PIL import ImageFont
 from PySide6.QtGui import QFont, QFontDatabase, QFontMetricsF, QRawFont, QTextDocument
 
-from binder.paper.typeset import our_fonts
+from binder.paper.press import our_fonts
 from ui.look import fonts
 from ui.look.theme import base_font
 
