@@ -177,7 +177,7 @@ class WritePage(QWidget):
         path = rescue.found(view.uid)
         if path is not None:
             self._say(
-                "Words of this leaf that could not be saved lie in "
+                "Words of this leaf that were not saved lie in "
                 f"“{path}”. <a href='put'>Put them in at the end</a>"
             )
 
@@ -188,7 +188,10 @@ class WritePage(QWidget):
             return
         text = self.texts.current
         text.moveCursor(text.textCursor().MoveOperation.End)
-        text.put_block(words, into=-1)
+        # What was put by while one typed has the whole leaf in it, as far as it was saved too.
+        fresh = words.removeprefix(view.text.strip()).strip()
+        if fresh:
+            text.put_block(fresh, into=-1)
         if self.save():
             rescue.forget(view.uid)
             self._say("")

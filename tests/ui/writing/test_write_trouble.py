@@ -79,7 +79,7 @@ def test_words_put_by_in_an_earlier_session_are_offered(desk):
     uid = desk.leaf("kept")
     rescue.put_by(uid, "A leaf", "# A leaf\n\nrescued words\n")
     desk.open(uid)
-    assert "could not be saved lie in" in desk.page.said.text()
+    assert "were not saved lie in" in desk.page.said.text()
     desk.page.said.linkActivated.emit("put")
     assert desk.text() == "kept\n\nrescued words\n"
     assert desk.saved().text == "kept\n\nrescued words\n"
@@ -187,3 +187,35 @@ def test_bold_works_in_a_long_leaf_too(desk):
     assert desk.text().startswith("a **word**\n")
     assert desk.page.save()
     assert desk.saved().text.startswith("a **word**\n")
+
+
+@pytest.fixture
+def unhurried(monkeypatch):
+    """Saving waits long, as while somebody types on; noting does not."""
+    monkeypatch.setattr("ui.writing.editor.keeping.PAUSE_MS", 600_000)
+    monkeypatch.setattr("ui.writing.editor.keeping.LONGEST_MS", 600_000)
+    monkeypatch.setattr("ui.writing.editor.keeping.NOTED_MS", 10)
+
+
+def test_words_typed_without_a_pause_stand_in_a_file_before_they_are_saved(unhurried, desk):
+    uid = desk.leaf("kept")
+    desk.press(K.Key_End)
+    for word in (" and", " on", " and on"):
+        desk.type(word)
+        desk.until(lambda: rescue.found(uid) and desk.text().strip() in rescue.words(uid, "A leaf"))
+    assert desk.saved().text == "kept"
+    assert desk.page.save()
+    desk.page.keeping.wait()
+    assert rescue.found(uid) is None
+
+
+def test_what_was_noted_when_the_computer_stopped_is_put_in_once(unhurried, desk):
+    """The file has the whole leaf; what is saved of it already is not put in again."""
+    uid = desk.leaf("kept")
+    rescue.put_by(uid, "A leaf", "# A leaf\n\nkept and three words\n")
+    desk.open(desk.add("another"))
+    desk.open(uid)
+    desk.page.said.linkActivated.emit("put")
+    assert desk.saved().text == "kept\n\nand three words\n"
+    desk.page.keeping.wait()
+    assert rescue.found(uid) is None

@@ -203,7 +203,8 @@ class MarkDialog(QDialog):
 
     def _typed(self, uid: str, words: str) -> None:
         self._waiting[uid] = words
-        self._pause.start()
+        if not self._pause.isActive():
+            self._pause.start()
 
     def keep(self) -> None:
         """Write what was typed and is not written yet; what cannot be written goes on waiting."""

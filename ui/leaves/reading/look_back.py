@@ -34,8 +34,8 @@ from ui.session.session import Session
 from ui.session.trail import Spot
 from ui.writing.choosing.citing import CitingKeys
 
-PAUSE_MS = 2000
-"""After so long a pause what was typed is kept by itself."""
+PAUSE_MS = 1500
+"""Longest that typed words stand nowhere but in memory."""
 _SHORT = QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
 LATER = (("In a &week", timedelta(days=7)), ("In a &month", timedelta(days=30)))
 
@@ -72,14 +72,14 @@ class LookBackPage(ScrollArea):
         self.text = QPlainTextEdit()
         self.text.setAccessibleName("What happened")
         self.text.setTabChangesFocus(True)
-        self.text.textChanged.connect(self._pause.start)
+        self.text.textChanged.connect(self._soon)
         self.citing = CitingKeys(self.text, self.session, self.look)
         self._best_label = QLabel("The card that said it &best")
         self.best = QComboBox()
         self._best_label.setBuddy(self.best)
         self.best.setSizeAdjustPolicy(_SHORT)
         self.best.setMinimumContentsLength(18)
-        self.best.currentIndexChanged.connect(lambda _number: self._pause.start())
+        self.best.currentIndexChanged.connect(self._soon)
         self.keep = self._button("&Keep", self._keep)
         self.keep.setProperty("main", True)
         self.later = QPushButton("Ask a&gain later…")
@@ -175,6 +175,11 @@ class LookBackPage(ScrollArea):
         self._pause.stop()
         self.setFocusProxy(self.statements[0].first() if self.statements else self.text)
         self.verticalScrollBar().setValue(0)
+
+    def _soon(self, *_changed: object) -> None:
+        """Something was typed; more typing puts the writing off no further."""
+        if not self._pause.isActive():
+            self._pause.start()
 
     def _head(self, reading: ReadingView) -> None:
         today = self.session.today

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from time import monotonic
 from typing import Protocol
@@ -11,12 +11,17 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from binder.errors import RingboundError
 from ui.kit.quoted import quoted
+from ui.session.jobs import Newest
 from ui.writing.editor import rescue
 
 PAUSE_MS = 1200
 """From the last key to saving."""
 LONGEST_MS = 12_000
 """Saved at least so often while somebody types without a pause."""
+NOTED_MS = 900
+"""Words typed stand in a file of their own so soon, written by another thread, until they are
+saved: none is older than two seconds when the computer stops, and no key waits for a disk.
+"""
 AGAIN_MS = 4000
 """From a saving that failed to the next try."""
 
@@ -66,6 +71,9 @@ class Keeping(QObject):
         self._since = 0.0
         self._timer = QTimer(self, singleShot=True)
         self._timer.timeout.connect(self.keep)
+        self._noting = QTimer(self, singleShot=True, interval=NOTED_MS)
+        self._noting.timeout.connect(self._note)
+        self._notes, self._noted = Newest(self), ""
         self._again = QTimer(self, interval=AGAIN_MS)
         self._again.timeout.connect(self._retry)
 
@@ -89,6 +97,27 @@ class Keeping(QObject):
         self._since = self._since or now
         room = LONGEST_MS - (now - self._since) * 1000
         self._timer.start(max(0, min(PAUSE_MS, round(room))))
+        if not self._noting.isActive():
+            self._noting.start()
+
+    def _note(self) -> None:
+        """Have what is not saved yet put by on the other thread."""
+        waiting = [found for part in self.parts if (found := part.pending())]
+        if waiting and self.uid:
+            uid, title, words = self.uid, self.title, _joined(waiting)
+            self._noted = uid
+            self._notes.start(lambda _stop: rescue.put_by(uid, title, words))
+
+    def _forget_note(self) -> None:
+        """What was put by while it waited is saved now."""
+        self._noting.stop()
+        if self._noted:
+            uid, self._noted = self._noted, ""
+            self._notes.start(lambda _stop: rescue.forget(uid))
+
+    def wait(self) -> None:
+        """Until the other thread has nothing to write."""
+        self._notes.wait()
 
     def keep(self) -> bool:
         """Save what is to be saved; False where something could not be."""
@@ -102,6 +131,8 @@ class Keeping(QObject):
         elif not self._left:
             self._again.stop()
         self.failed.emit(trouble)
+        if not trouble:
+            self._forget_note()
         if not trouble and self.uid:
             self._let_go(self.uid)
         return not trouble
@@ -124,8 +155,8 @@ class Keeping(QObject):
             return
         waiting = [found for part in self.parts if (found := part.pending())]
         self._left[self.uid] = Left(self.uid, self.title, waiting)
-        words = "\n\n".join(one.words for one in waiting)
-        path = rescue.put_by(self.uid, self.title, words)
+        self.wait()
+        path = rescue.put_by(self.uid, self.title, _joined(waiting))
         where = f" and lies as a copy in “{path}”" if path else ""
         self.said.emit(
             f"{quoted(self.title)} is not saved yet; it is tried again every few seconds{where}."
@@ -162,3 +193,8 @@ class Keeping(QObject):
     def _let_go(self, uid: str) -> None:
         if self._left.pop(uid, None) is not None:
             rescue.forget(uid)
+
+
+def _joined(waiting: Sequence[Pending]) -> str:
+    """The words of all parts, as they are put by."""
+    return "\n\n".join(one.words for one in waiting)

@@ -1,10 +1,13 @@
-"""Where words go that could not be saved when their leaf was left: a file of the user's own."""
+"""Where words go that are not saved yet: a file of the user's own, gone as soon as they are."""
 
 from __future__ import annotations
 
 from pathlib import Path
 
 import platformdirs
+
+from binder.errors import CanMend
+from binder.store.whole import write_own
 
 SUFFIX = ".unsaved.md"
 _TAIL = 8
@@ -21,8 +24,8 @@ def put_by(leaf_uid: str, title: str, words: str) -> Path | None:
     path = _path(leaf_uid, title)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(words, encoding="utf-8", errors="replace")
-    except OSError:
+        write_own(words.encode("utf-8", errors="replace"), path)
+    except (OSError, CanMend):
         return None
     return path
 
