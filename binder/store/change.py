@@ -115,7 +115,8 @@ class Change:
         before = self._row(model, uid)
         if before is None:
             raise CanMend("What you were changing is no longer there; it was removed elsewhere.")
-        fields.setdefault("changed", now_ms())
+        # Two writings within a millisecond are still told apart.
+        fields.setdefault("changed", max(now_ms(), int(before.get("changed", 0)) + 1))
         self._run(model.update(**fields).where(model.uid == uid))
         self._note(model, uid, before, fields)
 

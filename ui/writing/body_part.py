@@ -77,11 +77,13 @@ class BodyPart:
         text = self._raw if now.text == self._saved.text else now.text
 
         def keep() -> None:
-            both = self._with_theirs(leaves.leaf(binder, uid), now.text)
-            kept = text if both is None else both
-            changed = leaves.write(
-                binder, uid, title=now.title, text=kept, seen=seen, sitting=sitting
-            )
+            # Read and written in one step, so that nobody writes between.
+            with binder.change("Write", sitting):
+                both = self._with_theirs(leaves.leaf(binder, uid), now.text)
+                kept = text if both is None else both
+                changed = leaves.write(
+                    binder, uid, title=now.title, text=kept, seen=seen, sitting=sitting
+                )
             if self._is_open(uid):
                 self._seen, self._raw = changed, kept
             if both is not None:

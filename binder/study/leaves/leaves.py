@@ -163,16 +163,23 @@ def write(
     `sitting`, a new uid made when it began, are undone together; `history.worth_keeping` says
     which of them make a version.
     """
-    row = binder.first(Leaf.select().where(Leaf.uid == uid))
-    if row is None:
-        raise CanMend("This leaf was removed elsewhere; copy your text to a new leaf.")
+    row = _row_to_write(binder, uid)
     if (row.title, row.text) == (title, text):
         return int(row.changed)
     with binder.change("Write", sitting) as change:
+        # Read again: another window may have written between, and its words are judged here.
+        row = _row_to_write(binder, uid)
         if history.worth_keeping(binder, row, text, seen, sitting):
             history.keep(binder, change, row)
         change.edit(Leaf, uid, title=titled(title), text=text)
-    return int(binder.value(Leaf.select(Leaf.changed).where(Leaf.uid == uid)))
+        return int(binder.value(Leaf.select(Leaf.changed).where(Leaf.uid == uid)))
+
+
+def _row_to_write(binder: Binder, uid: str) -> Any:
+    row = binder.first(Leaf.select().where(Leaf.uid == uid))
+    if row is None:
+        raise CanMend("This leaf was removed elsewhere; copy your text to a new leaf.")
+    return row
 
 
 def rename(binder: Binder, uid: str, title: str) -> None:
