@@ -15,7 +15,7 @@ from typing import Any
 
 from binder.errors import CanMend
 from binder.store.clock import new_uid, now_ms
-from binder.store.connection import Connection
+from binder.store.connection import HOME, Connection
 from binder.store.parts import leaf_row
 from binder.store.schema import Info, Kept, Leaf
 from binder.store.sentences import spoken
@@ -195,6 +195,8 @@ class Gate:
         step = Step(label, joined)
         with self._written():
             self._open = Change(self._binder, step)
+            if self._binder.info.get(HOME) != self._binder.path.name:
+                self._open.mark_info(HOME, self._binder.path.name)
             try:
                 yield self._open
             finally:

@@ -14,13 +14,15 @@ try:
 except ImportError:
     Database = SqliteDatabase
 
-from binder.store.schema import Info
+from binder.store.schema import SUFFIX, Info
 from binder.store.sentences import spoken
 
 _STEPS = 2_000
 """Steps of SQLite's machine from one look to the next whether to go on: about a tenth of a
 millisecond.
 """
+HOME = "file"
+"""Key of the info row with the name that the file had when it was written last."""
 _PRAGMAS = {
     "busy_timeout": 4000,
     "foreign_keys": 1,
@@ -35,6 +37,12 @@ def database(path: Path, *, writable: bool) -> SqliteDatabase:
     pragmas = dict(_PRAGMAS) if writable else {"busy_timeout": 4000, "query_only": 1}
     made: SqliteDatabase = Database(str(path), pragmas=pragmas)
     return made
+
+
+def usual_name(name: str) -> str:
+    """A file name for a binder called `name`, safe on every system."""
+    kept = "".join(c if c.isalnum() or c in " -_" else " " for c in name)
+    return (" ".join(kept.split()) or "Binder")[:80] + SUFFIX
 
 
 class Connection:
@@ -67,6 +75,13 @@ class Connection:
     def colour(self) -> str:
         """Colour of the spine: a palette key such as 'spineP', or '#rrggbb'."""
         return self.info["colour"]
+
+    @property
+    def is_at_home(self) -> bool:
+        """Whether the file has the name under which it was written last, or else its usual one: a
+        copy laid beside it has another.
+        """
+        return self.info.get(HOME, usual_name(self.name)) == self.path.name
 
     @property
     def place(self) -> float:

@@ -12,8 +12,8 @@ from peewee import SqliteDatabase
 from binder.errors import CanMend, RingboundError
 from binder.store.change import Change, Gate, Notice
 from binder.store.clock import new_uid
-from binder.store.connection import Connection, database
-from binder.store.schema import APPLICATION_ID, SCHEMA_VERSION, SUFFIX, Info
+from binder.store.connection import HOME, Connection, database
+from binder.store.schema import APPLICATION_ID, SCHEMA_VERSION, Info
 from binder.store.sentences import NEWER, OLDER, sentence, spoken
 
 _HEADER = b"SQLite format 3\x00"
@@ -100,7 +100,7 @@ def create(path: Path, name: str, colour: str, place: float = 0.0) -> Binder:
     db = database(path, writable=True)
     try:
         with spoken(path):
-            _make_tables(db, name, colour, place)
+            _make_tables(db, path, name, colour, place)
     except BaseException:
         db.close()
         path.unlink(missing_ok=True)
@@ -108,23 +108,27 @@ def create(path: Path, name: str, colour: str, place: float = 0.0) -> Binder:
     return Binder(path, db, writable=True)
 
 
-def _make_tables(db: SqliteDatabase, name: str, colour: str, place: float) -> None:
+def _make_tables(db: SqliteDatabase, path: Path, name: str, colour: str, place: float) -> None:
     db.connect(reuse_if_open=True)
     db.execute_sql(f"PRAGMA application_id = {APPLICATION_ID}")
     _migrate(db)
     facts = {"uid": new_uid(), "name": name, "colour": colour, "place": str(place)}
+    facts[HOME] = path.name
     rows = [{"key": key, "value": value} for key, value in facts.items()]
     Info.insert_many(rows).bind(db).execute()
 
 
-def open_file(path: Path) -> Binder:
+def open_file(path: Path, *, to_read: bool = False) -> Binder:
     """Open the binder at `path`; an older one is brought up to date first.
+
+    Nothing can be written into it where it is opened only `to_read`.
 
     Raises CanMend for a file that is no binder, is newer than the program, or is damaged;
     such a file is left exactly as it was.
     """
     _look_at_header(path)
-    writable = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
+    able = os.access(path, os.W_OK) and os.access(path.parent, os.W_OK)
+    writable = able and not to_read
     db = database(path, writable=writable)
     try:
         _check_version(path, db, writable)
@@ -137,6 +141,8 @@ def open_file(path: Path) -> Binder:
 
 
 def _look_at_header(path: Path) -> None:
+    if path.exists() and not path.is_file():  # a pipe would be waited for without end
+        raise CanMend(f"“{path.name}” is no file, so it was left alone.")
     try:
         with path.open("rb") as file:
             head = file.read(72)
@@ -201,9 +207,3 @@ def _find_damage(binder: Binder) -> list[str]:
     except RingboundError as error:
         return [f"The find index of “{binder.path.name}” is out of step: {error}"]
     return []
-
-
-def file_name(name: str) -> str:
-    """A file name for a binder called `name`, safe on every system."""
-    kept = "".join(c if c.isalnum() or c in " -_" else " " for c in name)
-    return (" ".join(kept.split()) or "Binder")[:80] + SUFFIX

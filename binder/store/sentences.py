@@ -38,6 +38,15 @@ OLDER = (
     "“{name}” is from an older Ringbound and read-only; make it writable once so it can be "
     "brought up to date."
 )
+COPY = (
+    "“{copy}” is a copy of “{name}” and was left alone; what you write goes into “{name}”. Move "
+    "one of the two to another folder to read both."
+)
+COPIES = (
+    "“{copy}” and “{name}” are copies of one binder, and which of them you wrote in last could not "
+    "be told, so “{name}” can only be read for now. Move the one you do not want to another folder,"
+    " then open the shelf again."
+)
 MISSING = (
     "There is no “{name}” in “{folder}”; it may have been moved or renamed, or its disk taken out."
 )

@@ -10,9 +10,10 @@ from typing import Any
 
 from binder.errors import CanMend
 from binder.store.change import Notice, Step
-from binder.store.file import Binder, create, file_name, open_file
+from binder.store.connection import usual_name
+from binder.store.file import Binder, create, open_file
 from binder.store.schema import SUFFIX
-from binder.store.sentences import MISSING, OTHERWISE_NAMED
+from binder.store.sentences import COPIES, COPY, MISSING, OTHERWISE_NAMED
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,22 +48,43 @@ class Shelf:
         self.binders: list[Binder] = []
         self.broken: list[Broken] = []
         self._told: list[Callable[[Notice], None]] = []
+        copies: dict[str, list[Binder]] = {}
         for file in sorted(path.glob(f"*{SUFFIX}")):
-            self._take(file)
+            binder = self._opened(file)
+            if binder is not None:
+                copies.setdefault(binder.uid, []).append(binder)
+        for some in copies.values():
+            self._take(some)
         self._sort()
 
-    def _take(self, file: Path) -> None:
+    def _opened(self, file: Path, *, to_read: bool = False) -> Binder | None:
         try:
-            binder = open_file(file)
+            return open_file(file, to_read=to_read)
         except CanMend as error:
             self.broken.append(Broken(file, str(error)))
+            return None
+
+    def _take(self, copies: list[Binder]) -> None:
+        """Let the one stand that was always written where it lies; where that cannot be told, one
+        of them, to be read only.
+        """
+        if len(copies) == 1:
+            self._stand(copies[0])
             return
-        twin = next((b for b in self.binders if b.uid == binder.uid), None)
-        if twin is not None:
-            binder.close()
-            self.broken.append(Broken(file, _twin_sentence(file, twin)))
+        at_home = [binder for binder in copies if binder.is_at_home]
+        meant = at_home[0] if len(at_home) == 1 else None
+        for binder in copies:
+            if binder is not meant:
+                binder.close()
+        stands = meant or self._opened(max((b.path for b in copies), key=_written), to_read=True)
+        if stands is None:
             return
-        self._stand(binder)
+        self._stand(stands)
+        said = COPY if meant else COPIES
+        for binder in copies:
+            if binder.path != stands.path:
+                words = said.format(copy=binder.path.name, name=stands.path.name)
+                self.broken.append(Broken(binder.path, words))
 
     def _stand(self, binder: Binder) -> None:
         binder.listen(self._tell)
@@ -86,7 +108,7 @@ class Shelf:
         if not name.strip():
             raise CanMend("A binder needs a name for its spine.")
         place = max((binder.place for binder in self.binders), default=0.0) + 1
-        binder = create(self.path / file_name(name), name.strip(), colour, place)
+        binder = create(self.path / usual_name(name), name.strip(), colour, place)
         self._stand(binder)
         return binder
 
@@ -214,11 +236,9 @@ def folder_of(file: Path) -> Path:
     return file.parent
 
 
-def _twin_sentence(file: Path, twin: Binder) -> str:
-    return (
-        f"“{file.name}” is a copy of “{twin.path.name}”, which is already open; "
-        "move one of the two to another folder to read both."
-    )
+def _written(path: Path) -> float:
+    """When a file was written last."""
+    return path.stat().st_mtime
 
 
 def _free_name(path: Path) -> Path:

@@ -12,6 +12,7 @@ import pytest
 from binder.cards.spreads import spread
 from binder.errors import CanMend
 from binder.store import file, search
+from binder.store.connection import usual_name
 from binder.store.schema import APPLICATION_ID, MODELS, SCHEMA_VERSION, Field, Leaf
 from binder.study.leaves import leaves, tabs
 from binder.study.readings import readings
@@ -277,5 +278,5 @@ def test_a_failed_change_leaves_nothing_behind(binder):
 
 
 def test_file_names_are_safe_everywhere():
-    assert file.file_name('Wands: "fire" / 3') == "Wands fire 3.ringbound"
-    assert file.file_name("...") == "Binder.ringbound"
+    assert usual_name('Wands: "fire" / 3') == "Wands fire 3.ringbound"
+    assert usual_name("...") == "Binder.ringbound"

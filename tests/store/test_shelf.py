@@ -1,5 +1,8 @@
 """A shelf: binders side by side, broken ones named, the rest going on."""
 
+import os
+import shutil
+
 import pytest
 
 from binder.errors import CanMend
@@ -76,3 +79,79 @@ def test_the_home_of_a_leaf(course_shelf):
 def test_an_unknown_binder_names_the_known_ones(course_shelf):
     with pytest.raises(CanMend, match="Foundations, Practice, Mastery"):
         course_shelf.binder("Nonsense")
+
+
+NAMES = (
+    "Practice (copy)", "Practice 2", "Practice-backup", "Practice - Copy", "Copy of Practice",
+    "Practice copy", "A Practice", "Practice.old",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_copy_beside_it_never_takes_the_place_of_the_binder(tmp_path, name):
+    shelf = Shelf(tmp_path)
+    made = shelf.add("Practice", "spineP")
+    shelf.close()
+    copy = tmp_path / f"{name}.ringbound"
+    shutil.copy(made.path, copy)
+    before = copy.read_bytes()
+    shelf = Shelf(tmp_path)
+    (binder,) = shelf.binders
+    assert binder.path == made.path
+    assert binder.writable
+    (broken,) = shelf.broken
+    assert broken.path == copy
+    assert "what you write goes into “Practice.ringbound”" in broken.sentence
+    with binder.change("Write") as change:
+        change.put_info("said", "words")
+    shelf.close()
+    assert copy.read_bytes() == before
+
+
+def test_a_binder_under_another_name_of_its_own_is_known_by_where_it_was_written(tmp_path):
+    shelf = Shelf(tmp_path)
+    made = shelf.add("Practice", "spineP")
+    shelf.close()
+    mine = made.path.rename(tmp_path / "My practice.ringbound")
+    shelf = Shelf(tmp_path)
+    with shelf.binders[0].change("Write") as change:
+        change.put_info("said", "words")
+    shelf.close()
+    shutil.copy(mine, tmp_path / "Practice.ringbound")
+    shelf = Shelf(tmp_path)
+    assert [binder.path for binder in shelf.binders] == [mine]
+    shelf.close()
+
+
+def test_where_it_cannot_be_told_nothing_is_written_into_either(tmp_path):
+    shelf = Shelf(tmp_path)
+    made = shelf.add("Practice", "spineP")
+    shelf.close()
+    one = made.path.rename(tmp_path / "One.ringbound")
+    two = tmp_path / "Two.ringbound"
+    shutil.copy(one, two)
+    before = [path.read_bytes() for path in (one, two)]
+    shelf = Shelf(tmp_path)
+    (binder,) = shelf.binders
+    assert not binder.writable
+    (broken,) = shelf.broken
+    assert {binder.path, broken.path} == {one, two}
+    assert "can only be read for now" in broken.sentence
+    with pytest.raises(CanMend), binder.change("Write") as change:
+        change.put_info("said", "words")
+    shelf.close()
+    assert [path.read_bytes() for path in (one, two)] == before
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no pipes with names here")
+def test_a_pipe_on_the_shelf_is_named_and_not_waited_for(tmp_path):
+    shelf = Shelf(tmp_path)
+    shelf.add("Practice", "spineP")
+    shelf.close()
+    os.mkfifo(tmp_path / "Odd.ringbound")
+    shelf = Shelf(tmp_path)
+    assert [binder.name for binder in shelf.binders] == ["Practice"]
+    assert [broken.sentence for broken in shelf.broken] == [
+        "“Odd.ringbound” is no file, so it was left alone."
+    ]
+    shelf.close()
