@@ -81,6 +81,7 @@ class AcrossScreen(QWidget):
                 QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
             )
             box.setMinimumContentsLength(LETTERS)
+            box.setMinimumWidth(px(80))  # asks for more, and gives way in a narrow window
             box.setMaxVisibleItems(20)
             pair = QWidget()
             row = QHBoxLayout(pair)

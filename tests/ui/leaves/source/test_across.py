@@ -5,7 +5,7 @@ from PySide6.QtCore import Qt
 
 from binder.study.sources import sources
 from tests.paper.reading_back import bare, texts
-from tests.ui.driving import double_click
+from tests.ui.driving import double_click, settle
 from ui.actions.installed import actions_of
 from ui.kit.forms import asking
 
@@ -123,3 +123,16 @@ def test_nothing_is_wider_than_the_desk(window, screen):
     window.resize(1100, 700)
     assert screen.width() <= window.width()
     assert screen.fields.form.isVisible()
+
+
+def test_the_choices_give_way_in_a_small_window_with_letters_twice_as_large(window):
+    window.resize(1100, 700)
+    window.look.set_scale(2.0)
+    settle()
+    actions_of(window).across("tenpenny")
+    screen = actions_of(window).across_screen
+    settle()
+    for box in (screen.which, screen.sets):
+        right = box.mapTo(screen, box.rect().topRight()).x()
+        assert 0 < right <= screen.width(), box.accessibleName()
+    screen.keeping.leave()
