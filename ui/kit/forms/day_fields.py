@@ -78,8 +78,30 @@ class DayField(QWidget):
         self._show()
 
 
-class LengthField(QWidget):
-    """How long it is from one day to another: a number and days, weeks or months.
+class SpanField(QWidget):
+    """A number of days, weeks or months; `how_many` tells those who hear it what is counted."""
+
+    def __init__(self, how_many: str, which: str) -> None:
+        super().__init__()
+        self.count, self.measure = QSpinBox(), QComboBox()
+        self.count.setRange(1, MOST)
+        self.count.lineEdit().setTextMargins(6, 0, 0, 0)
+        self.count.setAccessibleName(how_many)
+        self.measure.addItems([str(measure) for measure in Measure])
+        self.measure.setAccessibleName(which)
+        self.setFocusProxy(self.count)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(self.count)
+        row.addWidget(self.measure, 1)
+
+    def chosen(self) -> tuple[int, Measure]:
+        """The number, and of what."""
+        return self.count.value(), Measure(self.measure.currentText())
+
+
+class LengthField(SpanField):
+    """How long it is from one day to another.
 
     Another length moves the last day; another first day moves it along; another last day, or one
     left open, is another length.
@@ -89,19 +111,8 @@ class LengthField(QWidget):
     """Another length was chosen."""
 
     def __init__(self, first: DayField, last: DayField) -> None:
-        super().__init__()
+        super().__init__("How many", "Days, weeks or months")
         self._first, self._last = first, last
-        self.count, self.measure = QSpinBox(), QComboBox()
-        self.count.setRange(1, MOST)
-        self.count.lineEdit().setTextMargins(6, 0, 0, 0)
-        self.count.setAccessibleName("How many")
-        self.measure.addItems([str(measure) for measure in Measure])
-        self.measure.setAccessibleName("Days, weeks or months")
-        self.setFocusProxy(self.count)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.addWidget(self.count)
-        row.addWidget(self.measure, 1)
         self._show()
         self.count.valueChanged.connect(self._lay)
         self.measure.currentIndexChanged.connect(self._lay)
@@ -119,7 +130,7 @@ class LengthField(QWidget):
         if first is None:
             return
         try:
-            end = last_day(first, self.count.value(), Measure(self.measure.currentText()))
+            end = last_day(first, *self.chosen())
         except CanMend:
             self._show()  # as long as a span may be; the days say how long this one is
             return

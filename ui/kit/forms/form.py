@@ -98,6 +98,18 @@ class FormDialog(QDialog):
         super().accept()
 
 
+def stacked(*parts: QWidget) -> QWidget:
+    """Parts straight under each other as one field; the first of them takes its keyboard."""
+    made = QWidget()
+    column = QVBoxLayout(made)
+    column.setContentsMargins(0, 0, 0, 0)
+    column.setSpacing(0)
+    for part in parts:
+        column.addWidget(part)
+    made.setFocusProxy(parts[0])
+    return made
+
+
 class _Fields(ScrollArea):
     """Asks for all the room its fields want; Qt's own would ask for some lines of text."""
 

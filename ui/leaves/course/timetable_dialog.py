@@ -6,31 +6,28 @@ from datetime import date
 
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QGridLayout,
     QHBoxLayout,
     QLabel,
     QLineEdit,
     QRadioButton,
     QSpinBox,
-    QVBoxLayout,
     QWidget,
 )
 
 from binder.errors import RingboundError
-from binder.reckon.lengths import Measure
+from binder.reckon.lengths import MOST, Measure
 from binder.reckon.timetable import Rest
 from binder.store.file import Binder
 from binder.study.course import timetable
 from binder.study.course.timetable import Moved
 from binder.study.dates import DAYS
-from ui.kit.forms.day_fields import LINE_WIDTH
+from ui.kit.forms.day_fields import LINE_WIDTH, SpanField
 from ui.kit.forms.day_line import DayLine, system_order
-from ui.kit.forms.form import FormDialog
+from ui.kit.forms.form import FormDialog, stacked
 from ui.kit.forms.hints import Hint
 from ui.look.theme import Look
 
-MOST = 3660
 COUNTED = "A unit keeps its days of study: days off lie in its weeks, a pause makes it longer."
 
 
@@ -73,19 +70,9 @@ class TimetableDialog(FormDialog):
         self.until.put(self._last_day())
         self.until_words = QLabel()
         self.even = QRadioButton("Give every unit")
-        self.count, self.measure = QSpinBox(), QComboBox()
-        self.count.setRange(1, MOST)
-        self.count.setValue(6)
-        self.count.lineEdit().setTextMargins(6, 0, 0, 0)
-        self.count.setAccessibleName("How many each")
-        self.measure.addItems([str(measure) for measure in Measure])
-        self.measure.setCurrentText(str(Measure.WEEKS))
-        self.measure.setAccessibleName("Days, weeks or months each")
-        self.each = QWidget()
-        length = QHBoxLayout(self.each)
-        length.setContentsMargins(0, 0, 0, 0)
-        length.addWidget(self.count)
-        length.addWidget(self.measure, 1)
+        self.each = SpanField("How many each", "Days, weeks or months each")
+        self.each.count.setValue(6)
+        self.each.measure.setCurrentText(str(Measure.WEEKS))
         self.way = QWidget()
         grid = QGridLayout(self.way)
         grid.setContentsMargins(0, 0, 0, 0)
@@ -120,14 +107,7 @@ class TimetableDialog(FormDialog):
         self.pauses.setPlaceholderText("20 Dec to 3 Jan, 1 May")
         self.pauses_words, self.counted = Hint(self._look), Hint(self._look)
         self.counted.say(COUNTED)
-        self.resting = QWidget()
-        column = QVBoxLayout(self.resting)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.pauses)
-        column.addWidget(self.pauses_words)
-        column.addWidget(self.counted)
-        self.resting.setFocusProxy(self.pauses)
+        self.resting = stacked(self.pauses, self.pauses_words, self.counted)
 
     def _listen(self) -> None:
         for box in (*self.weekdays, self.push, self.even):
@@ -135,8 +115,8 @@ class TimetableDialog(FormDialog):
         self.pauses.textChanged.connect(self.show_it)
         self.days.valueChanged.connect(self._pushing)
         self.until.changed.connect(self._squeezing)
-        self.count.valueChanged.connect(self._evening)
-        self.measure.currentIndexChanged.connect(self._evening)
+        self.each.count.valueChanged.connect(self._evening)
+        self.each.measure.currentIndexChanged.connect(self._evening)
 
     def _pushing(self) -> None:
         self.push.setChecked(True)
@@ -162,8 +142,8 @@ class TimetableDialog(FormDialog):
         if self.push.isChecked():
             return timetable.push(self._binder, self.days.value(), self._today, rest), rest
         if self.even.isChecked():
-            count, measure = self.count.value(), Measure(self.measure.currentText())
-            return timetable.even(self._binder, count, measure, self._today, rest), rest
+            length = self.each.chosen()
+            return timetable.even(self._binder, *length, self._today, rest), rest
         return timetable.squeeze(self._binder, self.until.at(), self._today, rest), rest
 
     def show_it(self) -> None:

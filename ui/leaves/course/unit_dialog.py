@@ -6,13 +6,13 @@ from collections.abc import Callable, Sequence
 from datetime import date
 from typing import NamedTuple
 
-from PySide6.QtWidgets import QCheckBox, QLineEdit, QPlainTextEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QLineEdit, QPlainTextEdit, QWidget
 
 from binder.study.cards import unit_cards
 from binder.study.course import aims
 from binder.study.course.timetable import Moved
 from ui.kit.forms.day_fields import DayField, LengthField
-from ui.kit.forms.form import FormDialog
+from ui.kit.forms.form import FormDialog, stacked
 from ui.kit.forms.hints import Hint
 from ui.look.theme import Look
 
@@ -53,24 +53,13 @@ class UnitDialog(FormDialog):
         self.ends = DayField(look, "Ends", words.ends, usual)
         self.lasts = LengthField(self.starts, self.ends)
         self.days_of_study = Hint(look)
-        self.lasting = QWidget()
-        column = QVBoxLayout(self.lasting)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.lasts)
-        column.addWidget(self.days_of_study)
-        self.lasting.setFocusProxy(self.lasts)
+        self.lasting = stacked(self.lasts, self.days_of_study)
         self.along = QCheckBox("and move what &follows along")
         self.along.setChecked(True)
         self.moved = Hint(look)
         self.cards = QLineEdit(unit_cards.to_line(words.cards))
         self.cards.setPlaceholderText("wands, or 3w, hermit, star")
-        self.follows = QWidget()
-        column = QVBoxLayout(self.follows)
-        column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(0)
-        column.addWidget(self.along)
-        column.addWidget(self.moved)
+        self.follows = stacked(self.along, self.moved)
         self.aims = QPlainTextEdit(words.aims)
         self.aims.setPlaceholderText("One aim a line; [x] before it ticks it")
         self.aims.setTabChangesFocus(True)

@@ -49,9 +49,9 @@ def test_all_units_to_come_get_one_length(page, qtbot, session, foundations):
     qtbot.mouseClick(page.move_button, Qt.MouseButton.LeftButton)
     form = page.dialog
     qtbot.mouseClick(form.even, Qt.MouseButton.LeftButton, pos=form.even.rect().center() / 4)
-    form.count.selectAll()
-    qtbot.keyClicks(form.count, "4")
-    assert form.measure.currentText() == "weeks"
+    form.each.count.selectAll()
+    qtbot.keyClicks(form.each.count, "4")
+    assert form.each.measure.currentText() == "weeks"
     assert "Cups: " in form.shown.text()
     qtbot.mouseClick(form.yes, Qt.MouseButton.LeftButton)
     # Four weeks of the running one are over, so it ends today. From then by the calendar, with
