@@ -5,29 +5,13 @@ The sample's fourth unit, Wands, runs from 5 October to 20 December 2026; today 
 
 from datetime import date
 
-import pytest
 from PySide6.QtCore import Qt
 
 from binder.reckon.lengths import Measure
 from binder.reckon.timetable import Rest
 from binder.study.course import course, timetable
 from tests.ui.driving import write_day
-from ui.leaves.course.plan import PlanPage
 from ui.leaves.course.timetable_dialog import COUNTED
-
-
-@pytest.fixture
-def foundations(session):
-    return session.shelf.binder("Foundations")
-
-
-@pytest.fixture
-def page(session, look, lay, foundations):
-    made = lay(PlanPage(session, look), session.spot_of(course.plan_leaf(foundations)))
-    session.changed.connect(lambda _notice: made.show_spot(made.spot))
-    yield made
-    if made.dialog is not None:
-        made.dialog.reject()
 
 
 def days(binder):

@@ -2,7 +2,6 @@
 
 from datetime import date
 
-import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QMenu
 
@@ -15,20 +14,6 @@ from ui.leaves.course.plan import AGAIN, FINISH, PlanPage, summed
 from ui.leaves.course.plan_rows import rows_of
 
 MOVE = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
-
-
-@pytest.fixture
-def foundations(session):
-    return session.shelf.binder("Foundations")
-
-
-@pytest.fixture
-def page(session, look, lay, foundations):
-    made = lay(PlanPage(session, look), session.spot_of(course.plan_leaf(foundations)))
-    session.changed.connect(lambda _notice: made.show_spot(made.spot))
-    yield made
-    if made.dialog is not None:
-        made.dialog.reject()
 
 
 def names(binder):
