@@ -16,6 +16,7 @@ from typing import Any
 
 from binder.errors import CanMend
 from binder.page.address import Scheme, leads_to
+from binder.store.change import Change
 from binder.store.file import Binder
 from binder.store.parts import leaf_row, parts
 from binder.store.schema import Leaf, Source, SourceNote
@@ -191,9 +192,7 @@ def note(
 
     The last cell of a row or a column stays when it is cleared, so that the row stays too.
     """
-    leaf = binder.first(Leaf.select(Leaf.id, Leaf.card).where(Leaf.uid == leaf_uid))
-    if leaf is None:
-        raise CanMend("That card leaf is no longer in this binder.")
+    leaf = _card_leaf(binder, leaf_uid)
     aspect, text, locator = " ".join(aspect.split()), text.strip(), locator.strip()
     if not aspect:
         raise CanMend("Say under which aspect it stands, as Upright or Imagery.")
@@ -209,11 +208,25 @@ def note(
             change.edit(SourceNote, before.uid, text=text, locator=locator)
             return before.uid
         elif text:
-            return change.add(
-                SourceNote, leaf=leaf.id, card=leaf.card, source=source, aspect=aspect,
-                text=text, locator=locator, place=_place(said, source, aspect),
-            )  # fmt: skip
+            return _add_cell(change, leaf, said, source, aspect, text, locator)
     return ""
+
+
+def _card_leaf(binder: Binder, uid: str) -> Leaf:
+    leaf: Leaf | None = binder.first(Leaf.select(Leaf.id, Leaf.card).where(Leaf.uid == uid))
+    if leaf is None:
+        raise CanMend("That card leaf is no longer in this binder.")
+    return leaf
+
+
+def _add_cell(
+    change: Change, leaf: Leaf, said: list[NoteView], source: str, aspect: str,
+    text: str = "", locator: str = "",
+) -> str:  # fmt: skip
+    return change.add(
+        SourceNote, leaf=leaf.id, card=leaf.card, source=source, aspect=aspect, text=text,
+        locator=locator, place=_place(said, source, aspect),
+    )  # fmt: skip
 
 
 def _last(said: list[NoteView], cell: NoteView) -> bool:
@@ -230,18 +243,13 @@ def begin(binder: Binder, leaf_uid: str, cells: Sequence[tuple[str, str]], label
 
     `cells` are (source, aspect); those that are written on stay as they are.
     """
-    leaf = binder.first(Leaf.select(Leaf.id, Leaf.card).where(Leaf.uid == leaf_uid))
-    if leaf is None:
-        raise CanMend("That card leaf is no longer in this binder.")
+    leaf = _card_leaf(binder, leaf_uid)
     with binder.change(label) as change:
         for source, aspect in cells:
             said = notes(binder, leaf_uid)
             if any((one.source, one.aspect) == (source, aspect) for one in said):
                 continue
-            change.add(
-                SourceNote, leaf=leaf.id, card=leaf.card, source=source, aspect=aspect,
-                text="", place=_place(said, source, aspect),
-            )  # fmt: skip
+            _add_cell(change, leaf, said, source, aspect)
 
 
 def _place(said: list[NoteView], source: str, aspect: str) -> float:
