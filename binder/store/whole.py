@@ -44,6 +44,17 @@ def named(path: Path, suffix: str) -> Path:
     return path if path.suffix.casefold() == suffix else path.with_name(f"{path.name}{suffix}")
 
 
+def meant(typed: Path, suffix: str, *also: str) -> Path:
+    """Where somebody means to save who typed a path: with the suffix of its kind, unless it has it
+    or one of `also`.
+
+    CanMend where it cannot be there, or where a file stands there that nobody was asked about.
+    """
+    full = typed if typed.suffix.lower() in also else named(typed, suffix)
+    must_be_free(full, replace=full == typed)
+    return full
+
+
 def must_be_free(out: Path, *, replace: bool = True, or_else: str = "") -> None:
     """CanMend where nothing may be written to `out`, whatever it is; a file stands only where it
     may be replaced.

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtWidgets import QFileDialog
 
 from binder.counting import counted
-from binder.store.whole import must_be_free, named
+from binder.store.whole import meant
 from binder.study.kinds import SOURCES
 from binder.study.leaves.tabs import first_of_kind
 from binder.study.sources.sources import home, source_of
@@ -89,10 +89,7 @@ class SourceActions(Base):
             return
         from binder.carry import references
 
-        path = Path(name)
-        full = path
-        if path.suffix.lower() not in references.SUFFIXES:
-            full = named(path, ".json" if "json" in kind else ".bib")
-        must_be_free(full, replace=full == path)
-        count = references.carry_out(self.session.shelf, full)
-        self.session.said.emit(f"Saved {counted(count, 'source')} as {full}.")
+        suffix = ".json" if "json" in kind else ".bib"
+        path = meant(Path(name), suffix, *references.SUFFIXES)
+        count = references.carry_out(self.session.shelf, path)
+        self.session.said.emit(f"Saved {counted(count, 'source')} as {path}.")

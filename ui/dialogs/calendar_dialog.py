@@ -16,7 +16,7 @@ from PySide6.QtWidgets import (
 
 from binder.counting import counted
 from binder.errors import RingboundError
-from binder.store.whole import must_be_free, named
+from binder.store.whole import meant
 from binder.study.readings.discretion import LeaveOut
 from ui.kit.forms.hints import Hint
 from ui.look.theme import Look
@@ -83,11 +83,10 @@ class CalendarDialog(QDialog):
         """Write the file; a sentence says what is in it, or what went wrong."""
         from binder.carry.calendar_file import save
 
-        typed, path = path, named(path, ".ics")
         session, words = self._session, self.with_words.isChecked()
         left_out = LeaveOut(self.no_querents.isChecked(), self.no_private.isChecked())
         try:
-            must_be_free(path, replace=path == typed)
+            path = meant(path, ".ics")
             count = save(session.shelf, path, session.today, with_words=words, leave_out=left_out)
         except RingboundError as error:
             self.wrong.say(str(error), wrong=True)

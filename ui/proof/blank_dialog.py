@@ -19,7 +19,7 @@ from binder.errors import CanMend
 from binder.paper.blank import KINDS, MOST_COPIES, Blank, save_blank
 from binder.paper.holes import PATTERNS
 from binder.paper.sheets import PAPERS, Sheet, usual_holes
-from binder.store.whole import must_be_free, named
+from binder.store.whole import meant
 from binder.study.decks.decks import deck
 from binder.study.spreads.spreads import spreads
 from ui.kit.forms.form import FormDialog
@@ -100,8 +100,6 @@ class BlankDialog(FormDialog):
         name, _ = QFileDialog.getSaveFileName(self, "Save blank sheets", str(usual), "PDF (*.pdf)")
         if not name:
             raise CanMend("Nothing was saved yet; choose where the file goes.")
-        path = Path(name)
-        full = named(path, ".pdf")
-        must_be_free(full, replace=full == path)
-        count = save_blank(blank, sheet, full)
-        self._session.said.emit(f"Saved {counted(count, 'page')} as {full}.")
+        path = meant(Path(name), ".pdf")
+        count = save_blank(blank, sheet, path)
+        self._session.said.emit(f"Saved {counted(count, 'page')} as {path}.")

@@ -26,7 +26,7 @@ from binder.paper.citations import STYLES
 from binder.paper.holes import PATTERNS
 from binder.paper.sheets import PAPERS, Sheet, usual_holes
 from binder.store.file import Binder
-from binder.store.whole import named, write_whole
+from binder.store.whole import meant, write_whole
 from binder.study.handouts import on_paper
 from binder.study.leaves.tabs import TabView
 from binder.study.readings.discretion import LeaveOut
@@ -288,9 +288,9 @@ class Proof(QWidget):
         """Write the PDF to `path` and say so."""
         if self.printed is None:
             return
-        typed, path = path, named(path, ".pdf")
         try:
-            write_whole(self.printed.pdf, path, replace=path == typed)
+            path = meant(path, ".pdf")
+            write_whole(self.printed.pdf, path)
         except RingboundError as error:
             self._session.said.emit(str(error))
             return
