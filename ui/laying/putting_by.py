@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QObject, Signal
 
 from binder.errors import CanMend
 from binder.study.readings import put_by
 from binder.study.readings.draft import Draft
+from ui.kit.soon import Soon
 from ui.session.session import Session
 
 SOON_MS = 1500
@@ -26,13 +27,12 @@ class PuttingBy(QObject):
         self._session = session
         self._only_here: dict[str, tuple[Draft, Draft]] = {}
         self._mine: set[str] = set()
-        self._timer = QTimer(self, singleShot=True, interval=SOON_MS)
+        self._timer = Soon(self, SOON_MS)
         self._timer.timeout.connect(self.due)
 
     def soon(self, *_changed: object) -> None:
         """Something was typed; more typing puts the writing off no further."""
-        if not self._timer.isActive():
-            self._timer.start()
+        self._timer.begin()
 
     def keep(self, key: str, draft: Draft, fresh: Draft) -> None:
         """Write a draft down, with the one it was begun from."""

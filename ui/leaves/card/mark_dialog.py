@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from functools import partial
 
-from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import (
     QComboBox,
     QDialog,
@@ -27,6 +26,7 @@ from binder.study.leaves.leaves import LeafView
 from ui.kit.faces.faces import FaceCache
 from ui.kit.forms.flow import Flow
 from ui.kit.forms.hints import Hint
+from ui.kit.soon import Soon
 from ui.leaves.card.mark_board import MarkBoard
 from ui.leaves.card.mark_words import MarkWords
 from ui.look.theme import Look
@@ -57,7 +57,7 @@ class MarkDialog(QDialog):
         self._session, self._look, self._view = session, look, view
         self._steps: list[str] = []
         self._waiting: dict[str, str] = {}
-        self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
+        self._pause = Soon(self, PAUSE_MS)
         self._pause.timeout.connect(self.keep)
         self.setWindowTitle(f"In the picture: {session.title_of(view)}")
         self.picture = QComboBox()
@@ -203,8 +203,7 @@ class MarkDialog(QDialog):
 
     def _typed(self, uid: str, words: str) -> None:
         self._waiting[uid] = words
-        if not self._pause.isActive():
-            self._pause.start()
+        self._pause.begin()
 
     def keep(self) -> None:
         """Write what was typed and is not written yet; what cannot be written goes on waiting."""

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from functools import partial
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QComboBox,
@@ -28,6 +28,7 @@ from ui.kit.forms.hints import Hint
 from ui.kit.forms.wrap_row import WrapRow
 from ui.kit.page.heads import Heading, SectionHead
 from ui.kit.scroll import BAR, ScrollArea
+from ui.kit.soon import Soon
 from ui.leaves.reading.judging import Statement
 from ui.look.theme import Look
 from ui.session.session import Session
@@ -55,7 +56,7 @@ class LookBackPage(ScrollArea):
         self._turned: set[str] = set()
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.setAccessibleName("Looking back")
-        self._pause = QTimer(self, singleShot=True, interval=PAUSE_MS)
+        self._pause = Soon(self, PAUSE_MS)
         self._pause.timeout.connect(self._keep_words)
         self._make()
         self._lay_out()
@@ -72,14 +73,14 @@ class LookBackPage(ScrollArea):
         self.text = QPlainTextEdit()
         self.text.setAccessibleName("What happened")
         self.text.setTabChangesFocus(True)
-        self.text.textChanged.connect(self._soon)
+        self.text.textChanged.connect(self._pause.begin)
         self.citing = CitingKeys(self.text, self.session, self.look)
         self._best_label = QLabel("The card that said it &best")
         self.best = QComboBox()
         self._best_label.setBuddy(self.best)
         self.best.setSizeAdjustPolicy(_SHORT)
         self.best.setMinimumContentsLength(18)
-        self.best.currentIndexChanged.connect(self._soon)
+        self.best.currentIndexChanged.connect(self._pause.begin)
         self.keep = self._button("&Keep", self._keep)
         self.keep.setProperty("main", True)
         self.later = QPushButton("Ask a&gain later…")
@@ -175,11 +176,6 @@ class LookBackPage(ScrollArea):
         self._pause.stop()
         self.setFocusProxy(self.statements[0].first() if self.statements else self.text)
         self.verticalScrollBar().setValue(0)
-
-    def _soon(self, *_changed: object) -> None:
-        """Something was typed; more typing puts the writing off no further."""
-        if not self._pause.isActive():
-            self._pause.start()
 
     def _head(self, reading: ReadingView) -> None:
         today = self.session.today

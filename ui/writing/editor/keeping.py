@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from binder.errors import RingboundError
 from ui.kit.quoted import quoted
+from ui.kit.soon import Soon
 from ui.session.jobs import Newest
 from ui.writing.editor import rescue
 
@@ -71,7 +72,7 @@ class Keeping(QObject):
         self._since = 0.0
         self._timer = QTimer(self, singleShot=True)
         self._timer.timeout.connect(self.keep)
-        self._noting = QTimer(self, singleShot=True, interval=NOTED_MS)
+        self._noting = Soon(self, NOTED_MS)
         self._noting.timeout.connect(self._note)
         self._notes, self._noted = Newest(self), ""
         self._again = QTimer(self, interval=AGAIN_MS)
@@ -97,12 +98,15 @@ class Keeping(QObject):
         self._since = self._since or now
         room = LONGEST_MS - (now - self._since) * 1000
         self._timer.start(max(0, min(PAUSE_MS, round(room))))
-        if not self._noting.isActive():
-            self._noting.start()
+        self._noting.begin()
+
+    def _waiting(self) -> list[Pending]:
+        """What is not saved yet, part by part."""
+        return [found for part in self.parts if (found := part.pending())]
 
     def _note(self) -> None:
         """Have what is not saved yet put by on the other thread."""
-        waiting = [found for part in self.parts if (found := part.pending())]
+        waiting = self._waiting()
         if waiting and self.uid:
             uid, title, words = self.uid, self.title, _joined(waiting)
             self._noted = uid
@@ -153,7 +157,7 @@ class Keeping(QObject):
         """Save before another leaf is opened; what cannot be saved is put by and tried again."""
         if not self.uid or self.keep():
             return
-        waiting = [found for part in self.parts if (found := part.pending())]
+        waiting = self._waiting()
         self._left[self.uid] = Left(self.uid, self.title, waiting)
         self.wait()
         path = rescue.put_by(self.uid, self.title, _joined(waiting))
