@@ -39,6 +39,7 @@ class Linker:
         for _, row in self._shelf.each(LinkRule.select()):
             self._rules.setdefault(row.leaf, []).append((row.word, row.rule))
         self._lexicons: dict[tuple[str, bool], Lexicon] = {}
+        self._of_cards: dict[str, bool] = {}
 
     def lexicon(self, leaf_uid: str = "") -> Lexicon:
         """The lexicon for one leaf: the shelf's rules and the leaf's own."""
@@ -58,9 +59,15 @@ class Linker:
 
     def _is_of_cards(self, leaf_uid: str) -> bool:
         """Whether a leaf is about cards before a word is read: a card's own, or a reading."""
+        known = self._of_cards.get(leaf_uid)
+        if known is not None:
+            return known
         home = self._shelf.home_of(leaf_uid) if leaf_uid else None
         kind = home.value(Leaf.select(Leaf.kind).where(Leaf.uid == leaf_uid)) if home else ""
-        return kind in (LeafKind.CARD, LeafKind.READING)
+        found = kind in (LeafKind.CARD, LeafKind.READING)
+        if home is not None:  # a leaf never becomes another kind; one in a drawer may come back
+            self._of_cards[leaf_uid] = found
+        return found
 
     def find(self, text: str, leaf_uid: str = "") -> list[Mention]:
         """Card names in `text`, as they are linked on that leaf."""
