@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import partial
+from functools import cached_property, partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QPoint
 from PySide6.QtGui import QAction
@@ -13,8 +14,10 @@ from binder.study.overview.slips import Slip
 from ui.actions import menus
 from ui.actions.actions import Actions
 from ui.actions.menus_and_keys import ACTIONS, MENUS, TURN, make
-from ui.desk.drawer_spot import DrawerSpot
 from ui.desk.window import Window
+
+if TYPE_CHECKING:
+    from ui.desk.drawer_spot import DrawerSpot
 
 ON_BAR = ("new_reading", "write", "print", "came")
 
@@ -63,14 +66,21 @@ class Installed(QObject):
     def _offer_drawer(self) -> None:
         """What is dragged into the drawer is set aside."""
         window, actions = self.window, self.actions
-        spot = self.drawer_spot = DrawerSpot(window.look, window.slips, window)
-        window.session.carrying.connect(spot.offer)
-        spot.leaf_dropped.connect(partial(self.run, actions.set_aside))
+        window.session.carrying.connect(lambda on: self.drawer_spot.offer(on))
         pieces = ((window.cover.dividers, actions.set_tab_aside), (window.spines, actions.take_off))
         for strip, aside in pieces:
-            strip.aside = partial(spot.under, mark=False)
-            strip.carried.connect(spot.follow)
+            strip.aside = lambda where: self.drawer_spot.under(where, mark=False)
+            strip.carried.connect(lambda where: self.drawer_spot.follow(where))
             strip.laid_away.connect(partial(self.run, aside))
+
+    @cached_property
+    def drawer_spot(self) -> DrawerSpot:
+        """The drawer, made when something is dragged for the first time."""
+        from ui.desk.drawer_spot import DrawerSpot
+
+        made = DrawerSpot(self.window.look, self.window.slips, self.window)
+        made.leaf_dropped.connect(partial(self.run, self.actions.set_aside))
+        return made
 
     def run(self, does: Callable[..., object], *given: object) -> bool:
         """Do something; a failure becomes a sentence. True when it went well."""
