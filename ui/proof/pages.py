@@ -18,7 +18,12 @@ from PySide6.QtCore import (
     Qt,
 )
 from PySide6.QtGui import QImage, QPainter, QPen
-from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem, QWidget
+from PySide6.QtWidgets import (
+    QListView,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QWidget,
+)
 
 from binder.page.pdf import LOCK
 from binder.paper.sheets import Sheet
@@ -193,3 +198,40 @@ def _model(index: AnyIndex) -> PagesModel:
     model = index.model()
     assert isinstance(model, PagesModel)
     return model
+
+
+class PagesView(QListView):
+    """The pages of a proof, as many beside each other as there is room for."""
+
+    def __init__(self, look: Look, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._look = look
+        self.sheets = PagesModel(self)
+        self.delegate = PageDelegate(look, self)
+        self.setModel(self.sheets)
+        self.setItemDelegate(self.delegate)
+        self.setViewMode(self.ViewMode.IconMode)
+        self.setMovement(self.Movement.Static)
+        self.setResizeMode(self.ResizeMode.Adjust)
+        self.setUniformItemSizes(True)
+        self.setFrameShape(self.Shape.NoFrame)
+        self.setVerticalScrollMode(self.ScrollMode.ScrollPerPixel)
+        self.setSelectionMode(self.SelectionMode.NoSelection)
+        self.viewport().setAutoFillBackground(False)
+        self.setAccessibleName("Pages")
+
+    def dress(self) -> None:
+        """Take up the theme of now."""
+        self.setStyleSheet(
+            "QListView { background: transparent; border: 2px solid transparent; }"
+            f"QListView:focus {{ border-color: {self._look.theme['own'].name()}; }}"
+        )
+
+    def lay_in(self, room: int) -> None:
+        """Draw pages as wide as fits so many pixels."""
+        across = 3 if room > 900 else 2 if room > 480 else 1
+        width = max(150, (room - 24) // across - 30)
+        if width != self.delegate.width:
+            self.delegate.width = width
+            self.setIconSize(QSize(width, width))
+            self.sheets.layoutChanged.emit()

@@ -6,15 +6,13 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QHideEvent, QKeyEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
     QFileDialog,
-    QFrame,
     QLabel,
-    QListView,
     QPushButton,
     QVBoxLayout,
     QWidget,
@@ -34,7 +32,7 @@ from binder.study.sources.sources import SourceView
 from ui.kit.scroll import ScrollArea
 from ui.look.theme import Look
 from ui.proof.fitting import keep_fitting
-from ui.proof.pages import PageDelegate, PagesModel, Printed
+from ui.proof.pages import PagesView, Printed
 from ui.proof.printer import draw_on, printer_for
 from ui.proof.setting import (
     Choice,
@@ -82,29 +80,14 @@ class Proof(QWidget):
         self.job = Newest(self)
         self.job.done.connect(self._show)
         self.job.failed.connect(self._say)
-        self._make_pages()
+        self.pages = PagesView(look, self)
+        self.model = self.pages.sheets
+        self.setFocusProxy(self.pages)
         self._make_panel()
         look.changed.connect(self._restyle)
         self._restyle()
 
     # Making
-
-    def _make_pages(self) -> None:
-        self.model = PagesModel(self)
-        self.pages = QListView(self)
-        self.pages.setModel(self.model)
-        self.delegate = PageDelegate(self._look, self.pages)
-        self.pages.setItemDelegate(self.delegate)
-        self.pages.setViewMode(QListView.ViewMode.IconMode)
-        self.pages.setMovement(QListView.Movement.Static)
-        self.pages.setResizeMode(QListView.ResizeMode.Adjust)
-        self.pages.setUniformItemSizes(True)
-        self.pages.setFrameShape(QFrame.Shape.NoFrame)
-        self.pages.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
-        self.pages.setSelectionMode(QListView.SelectionMode.NoSelection)
-        self.pages.viewport().setAutoFillBackground(False)
-        self.pages.setAccessibleName("Pages")
-        self.setFocusProxy(self.pages)
 
     def _make_panel(self) -> None:
         self.panel = ScrollArea(self)
@@ -357,10 +340,7 @@ class Proof(QWidget):
             label.setFont(theme.font("label"))
         for label in (self.note, self.care):
             label.setFont(theme.font("caption"))
-        self.pages.setStyleSheet(
-            "QListView { background: transparent; border: 2px solid transparent; }"
-            f"QListView:focus {{ border-color: {theme['own'].name()}; }}"
-        )
+        self.pages.dress()
         self._place()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -378,12 +358,7 @@ class Proof(QWidget):
             min(self.height() - 40, self._panel_height(wide)),
         )
         self.pages.setGeometry(10, 14, max(room, 100), self.height() - 20)
-        across = 3 if room > 900 else 2 if room > 480 else 1
-        width = max(150, (room - 24) // across - 30)
-        if width != self.delegate.width:
-            self.delegate.width = width
-            self.pages.setIconSize(QSize(width, width))
-            self.model.layoutChanged.emit()
+        self.pages.lay_in(room)
 
     def _panel_height(self, wide: int) -> int:
         """How tall the panel stands where there is room; a lower one scrolls."""
