@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QDialogButtonBox,
     QFormLayout,
     QLabel,
+    QLayout,
     QVBoxLayout,
     QWidget,
 )
@@ -50,7 +51,7 @@ class FormDialog(QDialog):
         buttons.accepted.connect(self.accept)
         buttons.rejected.connect(self.reject)
         self._fields = _Fields()
-        self.rows = QFormLayout(self._fields.held)
+        self.rows = self._fields.rows
         self.rows.setContentsMargins(px(20), px(20), px(20), 0)
         self.rows.setVerticalSpacing(px(10))
         self.rows.setHorizontalSpacing(px(14))
@@ -81,8 +82,7 @@ class FormDialog(QDialog):
             return
         self.rows.activate()
         width = max(self.width(), self._fields.minimumSizeHint().width())
-        tall = max(self.rows.totalHeightForWidth(width), self.rows.totalSizeHint().height())
-        tall += max(self._below.totalHeightForWidth(width), self._below.totalSizeHint().height())
+        tall = _tall(self.rows, width) + _tall(self._below, width)
         room = self.screen().availableGeometry().height() - FRAME[1]
         self.resize(width, min(max(self.height(), tall), room))
 
@@ -110,13 +110,31 @@ def stacked(*parts: QWidget) -> QWidget:
     return made
 
 
+def _tall(layout: QLayout, width: int) -> int:
+    """The height a layout wants: Qt's for a width forgets what is asked for beyond the least."""
+    return max(layout.totalHeightForWidth(width), layout.totalSizeHint().height())
+
+
+class _Held(QWidget):
+    """The fields, never lower than they want to be: the area about them scrolls."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.rows = QFormLayout(self)
+
+    def heightForWidth(self, width: int) -> int:
+        """All the fields want."""
+        return _tall(self.rows, width)
+
+
 class _Fields(ScrollArea):
     """Asks for all the room its fields want; Qt's own would ask for some lines of text."""
 
     def __init__(self) -> None:
         super().__init__()
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.held = QWidget()
+        self.held = _Held()
+        self.rows = self.held.rows
         self.hold(self.held)
 
     def sizeHint(self) -> QSize:

@@ -10,7 +10,7 @@ from PySide6.QtCore import Qt
 from binder.reckon.lengths import Measure
 from binder.reckon.timetable import Rest
 from binder.study.course import course, timetable
-from tests.ui.driving import write_day
+from tests.ui.driving import settle, write_day
 from ui.leaves.course.timetable_dialog import COUNTED
 
 
@@ -135,3 +135,14 @@ def test_squares_are_explained_where_they_stand(page):
     assert "a fifth of it is inked for each step: facts read" in page.legend.text()
     assert page.legend.geometry().bottom() <= page.list.geometry().top()
     assert page.legend.height() >= page.legend.heightForWidth(page.legend.width())
+
+
+def test_no_line_of_what_follows_is_covered_with_letters_twice_as_large(page):
+    page.look.set_scale(2.0)
+    form = change(page, 3)
+    form.lasts.count.stepUp()
+    settle()
+    for hint in (form.moved, form.days_of_study):
+        assert hint.height() >= hint.heightForWidth(hint.width())
+    assert form.along.geometry().bottom() < form.moved.geometry().top()
+    assert form.yes.visibleRegion().boundingRect() == form.yes.rect()
