@@ -54,6 +54,20 @@ _COUNT_MEETING = """
 SELECT count(*) FROM leaf JOIN tab ON tab.id = leaf.tab_id
 WHERE leaf.aside IS NULL AND tab.aside IS NULL AND {where}
 """
+_CALLED = """
+SELECT leaf.uid, leaf.kind, leaf.day, tab.uid, tab.name, leaf.title, leaf.text, '', 0
+FROM leaf JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.kind = 'card' AND leaf.card IN (SELECT value FROM json_each(?))
+  AND leaf.aside IS NULL AND tab.aside IS NULL{rest}
+ORDER BY leaf.card, leaf.id
+"""
+_COUNT_CALLED = """
+SELECT count(*) FROM leaf JOIN tab ON tab.id = leaf.tab_id
+WHERE leaf.kind = 'card' AND leaf.card IN (SELECT value FROM json_each(?))
+  AND leaf.aside IS NULL AND tab.aside IS NULL{rest}
+  AND leaf.id NOT IN (SELECT rowid FROM leaf_find WHERE leaf_find MATCH ?)
+"""
+_WITH = " AND leaf.id IN (SELECT rowid FROM leaf_find WHERE leaf_find MATCH ?)"
 _MARKS = f"""
 SELECT leaf.uid, {_MARKED} FROM leaf_find JOIN leaf ON leaf.id = leaf_find.rowid
 WHERE leaf_find MATCH ? AND leaf.uid IN (SELECT value FROM json_each(?))
@@ -152,6 +166,14 @@ class Without(Condition):
 
 
 @dataclass(frozen=True, slots=True)
+class Called:
+    """Cards that are called by some of the words typed, and a `match` for the words left."""
+
+    cards: tuple[str, ...]
+    rest: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Hit:
     """One leaf found: `title` and `line` carry OPEN and SHUT around the words."""
 
@@ -207,6 +229,29 @@ def find(
     if common:
         return _latest(binder, expression, limit)
     return [_hit(binder, row) for row in binder.sql(STATEMENT, (expression, limit))]
+
+
+def find_called(binder: Connection, called: Sequence[Called]) -> list[Hit]:
+    """The leaves of those cards in one binder, in the order of the deck; each is a fact."""
+    hits = []
+    for some in called:
+        rest = (some.rest,) if some.rest else ()
+        statement = _CALLED.format(rest=_WITH if rest else "")
+        rows = binder.sql(statement, (json.dumps(some.cards), *rest))
+        marks = _marks(binder, some.rest, [row[0] for row in rows])
+        hits += [_hit(binder, (*row[:5], *marks.get(row[0], row[5:8]), "0")) for row in rows]
+    return [replace(hit, fact=True) for hit in hits]
+
+
+def count_called(binder: Connection, expression: str, called: Sequence[Called]) -> int:
+    """How many leaves `find_called` finds beside those that match the expression."""
+    found = 0
+    for some in called:
+        rest = (some.rest,) if some.rest else ()
+        statement = _COUNT_CALLED.format(rest=_WITH if rest else "")
+        values = (json.dumps(some.cards), *rest, expression or '""')
+        found += int(binder.sql(statement, values)[0][0])
+    return found
 
 
 def is_common(binder: Connection, expression: str) -> bool:

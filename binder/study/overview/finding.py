@@ -11,14 +11,25 @@ from functools import cache
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import RingboundError
 from binder.store.file import Binder
-from binder.store.search import OPEN, SHUT, Hit, count, find, is_common, querents
+from binder.store.search import (
+    OPEN,
+    SHUT,
+    Hit,
+    count,
+    count_called,
+    find,
+    find_called,
+    is_common,
+    querents,
+)  # fmt: skip
 from binder.store.shelf import Shelf
 from binder.study.cards.card_facts import leaf_title
 from binder.study.decks.decks import usual_titles
 from binder.study.kinds import LeafKind
+from binder.study.overview.called import called
 from binder.study.overview.nearest import Slip, slips
 from binder.study.overview.query import Query, read
-from binder.study.overview.shown import shown
+from binder.study.overview.shown import marked, shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,14 +71,18 @@ def find_all(
     hits: list[Hit] = []
     failed: dict[Binder, str] = {}
     binders = tuple(shelf.binders)
-    called = cache(lambda: usual_titles(shelf))
-    query = read(words, called, lambda: _querents(binders, failed))
+    titles = cache(lambda: usual_titles(shelf))
+    query = read(words, titles, lambda: _querents(binders, failed))
+    by_name = called(query.words, titles()) if not query.conditions else ()
     expression, most = query.expression, limit if limit < 0 else after + limit
     ranked = not query.conditions
     common = ranked and any(_common(binder, expression, failed) for binder in binders)
     for binder in binders:
         with _told(binder, failed), binder.until(stop):
-            hits += find(binder, expression, most, query.conditions, common=common)
+            named = find_called(binder, by_name)
+            there = {hit.uid for hit in named}
+            some = find(binder, expression, most, query.conditions, common=common)
+            hits += [*named, *(hit for hit in some if hit.uid not in there)]
         if stop():
             return Found(())
     # Ranks of two files are not measured alike, so a word in a title goes before any other hit.
@@ -78,19 +93,22 @@ def find_all(
     hits = _shown(binders, hits[after:] if most < 0 else hits[after:most], query)
     sound = [binder for binder in binders if binder not in failed]
     meant = () if hits or after or stop() else tuple(slips(sound, query, words))
-    titles = called() if any(hit.kind == LeafKind.CARD for hit in hits) else STANDARD
-    named = [_named(hit, titles) for hit in hits]
-    return Found(tuple(_grouped(named)), tuple(failed.values()), query.said, meant, more)
+    deck = titles() if any(hit.kind == LeafKind.CARD for hit in hits) else STANDARD
+    grouped = _grouped([_named(hit, deck, query) for hit in hits])
+    return Found(tuple(grouped), tuple(failed.values()), query.said, meant, more)
 
 
 def count_all(shelf: Shelf, words: str, *, stop: Callable[[], bool] = lambda: False) -> int | None:
     """How many leaves there are to find on the shelf; None where that was stopped."""
     binders, failed = tuple(shelf.binders), dict[Binder, str]()
-    query = read(words, lambda: usual_titles(shelf), lambda: _querents(binders, failed))
+    titles = cache(lambda: usual_titles(shelf))
+    query = read(words, titles, lambda: _querents(binders, failed))
+    by_name = called(query.words, titles()) if not query.conditions else ()
     found = 0
     for binder in binders:
         with _told(binder, failed), binder.until(stop):
             found += count(binder, query.expression, query.conditions)
+            found += count_called(binder, query.expression, by_name)
         if stop():
             return None
     return found
@@ -102,11 +120,13 @@ def _common(binder: Binder, expression: str, failed: dict[Binder, str]) -> bool:
     return False
 
 
-def _named(hit: Hit, titles: DeckTitles) -> Hit:
+def _named(hit: Hit, titles: DeckTitles, query: Query) -> Hit:
     """The leaf of a card under the deck's name for it; its own, with its marks, stands behind."""
     plain = plain_line(hit.title)
     name = leaf_title(plain, titles) if hit.kind == LeafKind.CARD else plain
-    return hit if name == plain else replace(hit, title=f"{name} ({hit.title})")
+    if name == plain:
+        return hit
+    return replace(hit, title=f"{marked(name, query)} ({hit.title})")
 
 
 def _shown(binders: Sequence[Binder], hits: list[Hit], query: Query) -> list[Hit]:

@@ -8,12 +8,16 @@ from dataclasses import dataclass
 
 from binder.cards.facts import CARDS
 from binder.cards.shorthand import read, suggest
-from binder.cards.titles import DeckTitles
+from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import RingboundError
 from binder.page.address import Scheme
-from binder.store.search import find, match
+from binder.store.search import Hit, find, find_called, match
 from binder.store.shelf import Shelf
+from binder.study.cards.card_facts import leaf_title
 from binder.study.dates import short_year
+from binder.study.decks.decks import usual_titles
+from binder.study.kinds import LeafKind
+from binder.study.overview.called import called
 from binder.study.overview.finding import plain_line
 from binder.study.sources.sources import sources
 
@@ -30,13 +34,13 @@ class Choice:
 
 
 def cards(titles: DeckTitles, words: str) -> list[Choice]:
-    """The cards whose title has the words, else those the shorthand may mean; all 78 for ''."""
+    """The cards whose title has the words, else those the shorthand may mean; all 78 for ''.
+
+    The standard title finds a card too, whatever the deck calls it.
+    """
     wanted = words.casefold().split()
-    found = [
-        key
-        for key in (card.key for card in CARDS)
-        if all(_begins(titles.title(key), word) for word in wanted)
-    ]
+    named = {c.key: f"{titles.title(c.key)} {STANDARD.title(c.key)}" for c in CARDS}
+    found = [key for key, name in named.items() if all(_begins(name, word) for word in wanted)]
     if not found:
         written = (part.card for part in read(words, titles).parts if part.card)
         meant = (one.card for one in suggest(words, len(words), titles))
@@ -45,21 +49,33 @@ def cards(titles: DeckTitles, words: str) -> list[Choice]:
 
 
 def leaves(shelf: Shelf, words: str, *, stop: Callable[[], bool] = lambda: False) -> list[Choice]:
-    """The leaves of all binders whose title has the words, best first; none for ''."""
-    expression = match(words)
-    hits = []
+    """The leaves of all binders whose title has the words, best first; none for ''.
+
+    The leaf of a card bears the name that the usual deck gives it, and is found by it.
+    """
+    expression, titles = match(words), usual_titles(shelf)
+    by_name = [one for one in called(words, titles) if not one.rest]
+    hits: list[Hit] = []
     for binder in tuple(shelf.binders) if expression else ():
         if stop():
             return []
         try:
-            hits += find(binder, f"title : ({expression})", MOST)
+            named = find_called(binder, by_name)
+            there = {hit.uid for hit in named}
+            found = find(binder, f"title : ({expression})", MOST)
+            hits += [*named, *(hit for hit in found if hit.uid not in there)]
         except RingboundError:
             continue  # the window says at its opening which binder cannot be read
-    hits.sort(key=lambda hit: hit.rank)
+    hits.sort(key=lambda hit: (not hit.fact, hit.rank))
     return [
-        Choice(Scheme.LEAF.to(hit.uid), plain_line(hit.title), _where(hit.day, hit.kind, hit.tab))
+        Choice(Scheme.LEAF.to(hit.uid), _label(hit, titles), _where(hit.day, hit.kind, hit.tab))
         for hit in hits[:MOST]
     ]
+
+
+def _label(hit: Hit, titles: DeckTitles) -> str:
+    title = plain_line(hit.title)
+    return leaf_title(title, titles) if hit.kind == LeafKind.CARD else title
 
 
 def _where(day: str, kind: str, tab: str) -> str:

@@ -55,6 +55,11 @@ def shown(binder: Connection, hits: Sequence[Hit], query: Query) -> list[Hit]:
     return made
 
 
+def marked(text: str, query: Query) -> str:
+    """The text with OPEN and SHUT around each word that was typed."""
+    return _Words(query).mark(text)
+
+
 class _Words:
     """The words typed, to be marked wherever they stand."""
 
