@@ -196,7 +196,8 @@ class ToolRow(WrapRow):
         self.setStyleSheet(_dress(theme))
         for button in self.buttons:
             button.setIconSize(QSize(theme.px(SIDE), theme.px(SIDE)))
-            button.setFixedSize(theme.px(BUTTON), theme.px(BUTTON))
+            side = theme.px(SIDE) + BUTTON - SIDE  # the icon grows, the air about it does not
+            button.setFixedSize(side, side)
         self.fit()
 
     def _only(self, button: QToolButton) -> None:

@@ -27,7 +27,8 @@ class WrapRow(QWidget):
         """Lay out anew, as where a control was hidden or changed its words."""
         at, tall = QPoint(0, 0), 0
         for part in (one for one in self._parts if not one.isHidden()):
-            size = part.sizeHint()
+            wanted = part.sizeHint().expandedTo(part.minimumSize())
+            size = wanted.boundedTo(part.maximumSize())
             if at.x() and at.x() + size.width() > self.width():
                 at = QPoint(0, at.y() + tall + self._gap // 2)
                 tall = 0

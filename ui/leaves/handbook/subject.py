@@ -31,7 +31,7 @@ class SubjectPage(HandbookLeaf):
 
     def foot(self) -> str:
         """How to go on."""
-        return "Left and Right turn the leaves of the handbook"
+        return "Left and Right turn these leaves"
 
     def show_subject(self, subject: Subject, sought: str) -> None:
         """Lay a subject open, at its head or at the first word that is sought."""

@@ -79,7 +79,7 @@ class LookBackPage(ScrollArea):
         self.best = QComboBox()
         self._best_label.setBuddy(self.best)
         self.best.setSizeAdjustPolicy(_SHORT)
-        self.best.setMinimumContentsLength(18)
+        self.best.setMinimumContentsLength(14)
         self.best.currentIndexChanged.connect(self._pause.begin)
         self.keep = self._button("&Keep", self._keep)
         self.keep.setProperty("main", True)
