@@ -19,7 +19,8 @@ QPushButton:focus, QToolButton[plain="true"]:focus {
 }
 QPushButton:checked:focus, QToolButton[plain="true"]:checked:focus,
 QPushButton:default:focus, QPushButton[main="true"]:focus {
-  border: 2px solid $own; background: $ink; outline: 2px solid $paper;
+  border: 5px double $own; background: $ink; background-clip: padding;
+  padding: ${ring_y}px ${ring_x}px;
 }
 QPushButton:disabled, QToolButton[plain="true"]:disabled {
   color: $inksoft; background: $paper; border-color: $rule;
@@ -125,4 +126,5 @@ def style_sheet(theme: str, colours: Mapping[str, str], scale: float, icons: str
     """
     steps = {f"p{n}": round(n * scale) for n in (3, 4, 5, 6, 7, 9, 10, 13, 14, 15, 16, 24, 28)}
     steps["focused"] = steps["p13"] - 2  # a thicker border, and no more room
+    steps["ring_y"], steps["ring_x"] = steps["p5"] - 4, steps["p16"] - 4
     return _SHEET.substitute(colours, theme=theme, icons=icons, **steps)

@@ -15,7 +15,7 @@ ROOT = Path(__file__).parents[3]
 
 
 @pytest.fixture
-def flow(qtbot):
+def flow(qtbot, look):
     """Six buttons and a field that may grow, in a column with a label below."""
     host = QWidget()
     qtbot.addWidget(host)
@@ -36,13 +36,14 @@ def flow(qtbot):
 
 def settle(flow, width):
     flow.parentWidget().resize(width, 400)
-    QApplication.processEvents()
+    for _ in range(3):  # a part dressed late asks for its room once more
+        QApplication.processEvents()
     return [part.geometry() for part in flow.parts if not part.isHidden()]
 
 
 def test_one_row_where_there_is_room_and_what_may_grow_takes_the_rest(flow):
     rooms = settle(flow, 2000)
-    assert len({room.top() for room in rooms}) == 1
+    assert max(room.top() for room in rooms) < min(room.bottom() for room in rooms)
     assert rooms[-1].right() + 1 == flow.width()
     assert all(a.right() + 10 == b.left() - 1 for a, b in pairwise(rooms))
 

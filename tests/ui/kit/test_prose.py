@@ -5,7 +5,7 @@ from PySide6.QtCore import QBuffer, QIODevice, QPoint, Qt
 from PySide6.QtGui import QColor, QContextMenuEvent, QImage, QTextCursor
 from PySide6.QtWidgets import QApplication, QVBoxLayout, QWidget
 
-from tests.ui.driving import on_link
+from tests.ui.driving import on_link, settle
 from ui.kit.prose.prose import AT_ONCE, Prose
 from ui.session.picture import natural_size, scaled
 
@@ -212,3 +212,24 @@ def test_somebody_elses_words_stay_in_ink_among_own_words(qtbot, look):
         inks += [piece.fragment().charFormat().foreground().color() for piece in block]
         block = block.next()
     assert inks == [look.theme["own"], look.theme["ink"]]
+
+
+def test_a_tick_box_hangs_where_the_bullet_would_stand(prose):
+    """All lines of an entry begin below each other, with a box or without."""
+    long = "words that go on and on into a second line of the leaf, " * 3
+    prose.show_html(
+        f'<ul><li>{long}</li></ul><ul><li><a href="tick:0">□</a> {long}</li></ul>'
+        f'<ul><li><p><a href="tick:1">■</a> {long}</p></li></ul>'
+    )
+    settle()
+    starts = []
+    block = prose.document().begin()
+    while block.isValid():
+        boxed = "□" in block.text() or "■" in block.text()
+        lines = [block.layout().lineAt(n) for n in range(block.layout().lineCount())]
+        assert len(lines) > 1
+        starts.append(round(lines[0].cursorToX(2 if boxed else 0)[0]))
+        starts.append(round(lines[1].cursorToX(lines[1].textStart())[0]))
+        block = block.next()
+    assert len(starts) == 6
+    assert max(starts) - min(starts) <= 1

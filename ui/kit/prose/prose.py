@@ -27,7 +27,7 @@ from ui.kit.prose import prose_paint
 from ui.kit.prose.breaking import breakable
 from ui.kit.prose.prose_links import Link, Pointed, address, links_in, prepared
 from ui.kit.prose.prose_paint import Span
-from ui.kit.prose.prose_style import level_headings, prose_style
+from ui.kit.prose.prose_style import hang_boxes, level_headings, prose_style
 from ui.look.theme import Look
 from ui.session.picture import fit_pictures, scaled
 
@@ -128,6 +128,8 @@ class Prose(QTextBrowser):
         document.setLayoutEnabled(False)
         self.setHtml(prepared(shown))
         level_headings(document)
+        if f'href="{Scheme.TICK.prefix}' in shown:
+            hang_boxes(document)
         document.setTextWidth(max(1, self.viewport().width()))
         document.setLayoutEnabled(True)
         self._links = list(links_in(document))

@@ -20,8 +20,7 @@ from PySide6.QtGui import (
     QTextListFormat,
 )
 
-from binder.page.address import Scheme
-from ui.kit.prose.prose_style import QUOTE
+from ui.kit.prose.prose_style import QUOTE, begins_with_box
 from ui.look.theme import Theme
 
 BULLET = 2.6
@@ -114,7 +113,7 @@ def bullets(
     radius, away = BULLET * theme.scale, theme.px(11)
     for block, rect in blocks_in(document, first, seen):
         entry = block.textList()
-        if not entry or entry.format().style() != _UNMARKED or _ticked(block):
+        if not entry or entry.format().style() != _UNMARKED or begins_with_box(block):
             continue
         line, hollow = block.layout().lineAt(0), entry.format().indent() % 2 == 0
         middle = line.y() + line.ascent() - QFontMetricsF(document.defaultFont()).xHeight() / 2
@@ -122,14 +121,6 @@ def bullets(
         painter.setBrush(Qt.BrushStyle.NoBrush if hollow else colour)
         centre = rect.topLeft() + QPointF(x_of(line, 0) - away, middle)
         painter.drawEllipse(centre, radius, radius)
-
-
-def _ticked(block: QTextBlock) -> bool:
-    """Whether an entry begins with a tick box, which hangs in the bullet's place."""
-    return any(
-        run.start == 0 and run.format.anchorHref().startswith(Scheme.TICK.prefix)
-        for run in block.textFormats()
-    )
 
 
 def grounds(

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from binder.page.address import Scheme
 from ui.look.theme import Theme
 
 if TYPE_CHECKING:
-    from PySide6.QtGui import QTextDocument
+    from PySide6.QtGui import QTextBlock, QTextDocument
 
 QUOTE = 16
 """How far in a quotation stands, in pixels at scale 1."""
@@ -72,3 +73,26 @@ def level_headings(document: QTextDocument) -> None:
         letters = run.format
         letters.clearProperty(QTextFormat.Property.FontSizeAdjustment)
         cursor.setCharFormat(letters)
+
+
+def hang_boxes(document: QTextDocument) -> None:
+    """Let a tick box stand where the bullet would, with all lines of its words below each other."""
+    from PySide6.QtGui import QFontMetricsF, QTextCursor
+
+    block = document.begin()
+    while block.isValid():
+        if block.textList() is not None and begins_with_box(block):
+            run = block.textFormats()[0]
+            box = block.text()[: run.length].rstrip() + " "
+            form = block.blockFormat()
+            form.setTextIndent(-QFontMetricsF(run.format.font()).horizontalAdvance(box))
+            QTextCursor(block).setBlockFormat(form)
+        block = block.next()
+
+
+def begins_with_box(block: QTextBlock) -> bool:
+    """Whether an entry of a list begins with a tick box."""
+    return any(
+        run.start == 0 and run.format.anchorHref().startswith(Scheme.TICK.prefix)
+        for run in block.textFormats()
+    )
