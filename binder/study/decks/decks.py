@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from peewee import fn
 
@@ -48,8 +49,15 @@ def decks(shelf: Shelf, *, retired: bool = False) -> list[DeckView]:
 
 
 def _view(row: Deck) -> DeckView:
-    titles = DeckTitles.from_dict(json.loads(row.titles)) if row.titles else STANDARD
-    return DeckView(row.uid, row.name, titles, row.note, row.favourite, row.aside or "")
+    return DeckView(
+        row.uid, row.name, _titles(row.titles), row.note, row.favourite, row.aside or ""
+    )
+
+
+@lru_cache(maxsize=64)
+def _titles(kept: str) -> DeckTitles:
+    """Read and checked once, however often the deck is asked for."""
+    return DeckTitles.from_dict(json.loads(kept)) if kept else STANDARD
 
 
 def deck(shelf: Shelf, name_or_uid: str) -> DeckView | None:

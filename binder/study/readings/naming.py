@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import json
+from functools import cached_property
 
 from binder.cards.facts import CARDS
 from binder.cards.spreads import SPREADS
+from binder.cards.titles import DeckTitles
 from binder.store.schema import Placed, Reading
 from binder.store.shelf import Shelf
 from binder.study.decks.decks import usual_titles
@@ -19,8 +21,11 @@ class Names:
 
     def __init__(self, shelf: Shelf) -> None:
         self._shelf = shelf
-        self._titles = usual_titles(shelf)
         self._found: dict[str, str] = {}
+
+    @cached_property
+    def _titles(self) -> DeckTitles:
+        return usual_titles(self._shelf)
 
     def card(self, key: str) -> str:
         """What the deck in use calls a card; an extra card is named as it was last laid."""

@@ -43,8 +43,8 @@ _SCROLLS = {
     Qt.Key.Key_End: QScrollBar.SliderAction.SliderToMaximum,
     Qt.Key.Key_Home: QScrollBar.SliderAction.SliderToMinimum,
 }
-LATER_MS = 25
-"""How long what need not be in sight at once waits, so that the leaf is painted first."""
+LATER_MS = 8
+"""How long what need not be in sight at once waits after the leaf was painted."""
 _LEAD = 0.3
 """How far down the leaf, as a share of its height, a place that was asked for comes to stand."""
 
@@ -58,6 +58,7 @@ class Page(ScrollArea):
     """
 
     followed = Signal(str)
+    _owing = False  # of the class, since Qt asks while the page is still being made
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -93,11 +94,20 @@ class Page(ScrollArea):
 
     def put_off(self, rest: Iterator[object]) -> None:
         """Fill the rest of the leaf, step by step, once it has been painted."""
-        self._rest = rest
-        self._later.start()
+        self._rest, self._owing = rest, True
+        self._later.stop()
+        self.viewport().update()
+
+    def viewportEvent(self, event: QEvent) -> bool:
+        """What was put off waits for the paint it was put off for, however long that takes."""
+        if self._owing and event.type() is QEvent.Type.Paint:
+            self._owing = False
+            self._later.start()
+        return super().viewportEvent(event)
 
     def finish(self) -> None:
         """Fill at once what was put off."""
+        self._owing = False
         self._later.stop()
         for _ in self._rest:
             pass
