@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Any
@@ -14,6 +14,7 @@ try:
 except ImportError:
     Database = SqliteDatabase
 
+from binder.errors import CanMend
 from binder.store.schema import SUFFIX, Info
 from binder.store.sentences import spoken
 
@@ -103,6 +104,15 @@ class Connection:
         with spoken(self.path):
             return query.bind(self.db).scalar()
 
+    def shared(self, kept: str) -> str:
+        """JSON that several rows may share, by what stands in one of them: its id, or itself."""
+        if not kept or kept.startswith("{"):
+            return kept
+        found = self.sql("SELECT text FROM shared WHERE id = ?", (kept,))
+        if not found:
+            raise CanMend(f"In “{self.path.name}” something is missing that a reading needs.")
+        return str(found[0][0])
+
     @contextmanager
     def until(self, stop: Callable[[], bool]) -> Iterator[None]:
         """Interrupt what this thread asks of the file as soon as `stop` is true: CanMend then."""
@@ -114,7 +124,9 @@ class Connection:
         finally:
             driver.set_progress_handler(None, 0)
 
-    def sql(self, statement: str, parameters: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
+    def sql(
+        self, statement: str, parameters: tuple[Any, ...] | Mapping[str, Any] = ()
+    ) -> list[tuple[Any, ...]]:
         """Rows of a plain SQL select, for what peewee cannot say."""
         with spoken(self.path):
             return list(self.db.execute_sql(statement, parameters).fetchall())

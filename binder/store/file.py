@@ -3,11 +3,11 @@
 import os
 import sys
 from collections.abc import Callable, Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from functools import partial
 from pathlib import Path
 
-from peewee import SqliteDatabase
+from peewee import PeeweeException, SqliteDatabase
 
 from binder.errors import CanMend, RingboundError
 from binder.store.change import Change, Gate, Notice
@@ -163,6 +163,7 @@ def _check_version(path: Path, db: SqliteDatabase, writable: bool) -> None:
         if not writable:
             raise CanMend(OLDER.format(name=path.name))
         _migrate(db)
+        _give_back(db)
 
 
 def _migrate(db: SqliteDatabase) -> None:
@@ -172,6 +173,14 @@ def _migrate(db: SqliteDatabase) -> None:
     with db.atomic("EXCLUSIVE"):
         Runner(db, str(folder)).up()
         db.execute_sql(f"PRAGMA user_version = {SCHEMA_VERSION}")
+
+
+def _give_back(db: SqliteDatabase) -> None:
+    """Let the file shrink to what is in it; where that cannot be, as on a full disk, it is sound
+    all the same.
+    """
+    with suppress(PeeweeException):
+        db.execute_sql("VACUUM")
 
 
 def check(path: Path) -> list[str]:
@@ -186,12 +195,21 @@ def check(path: Path) -> list[str]:
         binder.close()
 
 
+_COUNTED = """SELECT tab_id, substr(day, 1, 4), count(*) FROM leaf WHERE aside IS NULL
+GROUP BY 1, 2"""
+_SUMS = f"""SELECT 1 FROM (SELECT * FROM leaf_year EXCEPT {_COUNTED}) UNION ALL
+SELECT 1 FROM ({_COUNTED} EXCEPT SELECT * FROM leaf_year) LIMIT 1"""
+"""A row where the numbers of leaves that the file keeps are not what counting gives."""
+
+
 def _damage(binder: Binder) -> list[str]:
     found = [str(row[0]) for row in binder.sql("PRAGMA integrity_check(20)")]
     wrong = [f"“{binder.path.name}” is damaged: {line}." for line in found if line != "ok"]
     loose = binder.sql("PRAGMA foreign_key_check")
     if loose:
         wrong.append(f"“{binder.path.name}” has {len(loose)} rows that belong to no leaf.")
+    if not wrong and binder.sql(_SUMS):
+        wrong.append(f"The sums of “{binder.path.name}” are not those of its leaves.")
     if not wrong and binder.writable:
         wrong += _find_damage(binder)
     return wrong

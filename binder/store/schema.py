@@ -21,7 +21,7 @@ from peewee import (
 APPLICATION_ID = 0x52424E44
 """Written into the header of each file: the letters RBND."""
 
-SCHEMA_VERSION = 3
+SCHEMA_VERSION = 4
 """Number of the newest script in migrations/; kept in the file's user_version."""
 
 SUFFIX = ".ringbound"

@@ -14,6 +14,7 @@ from measuring import Row, once
 from binder.store.shelf import Shelf
 from binder.study.cards import appearances
 from binder.study.overview.finding import find_all
+from ui.session.facing import NEWEST
 
 SIZES = (100, 1_000, 10_000, 100_000, 300_000)
 ROUNDS = 7
@@ -30,9 +31,20 @@ def rows(folder):
             yield Row(
                 f"{name}: exponent from 100 to {sizes[-1]:,} leaves", fitted(shelves, name), FLAT
             )
+        yield Row("bytes on disk / bytes of its words", (on_disk(shelves[sizes[-1]]),), 2)
     finally:
         for shelf in shelves.values():
             shelf.close()
+
+
+_WORDS = """SELECT sum(length(CAST(title AS BLOB)) + length(CAST(text AS BLOB))
+  + length(CAST(also AS BLOB))) FROM leaf"""
+
+
+def on_disk(shelf) -> float:
+    """What the files take for each byte that somebody wrote, or that is found by."""
+    words = sum(binder.sql(_WORDS)[0][0] for binder in shelf.binders)
+    return sum(binder.path.stat().st_size for binder in shelf.binders) / words
 
 
 def made(size: int) -> Path:
@@ -45,7 +57,8 @@ def asked(shelf):
     """What is asked of a shelf, by name."""
     return {
         **works(shelf),
-        "a card's last appearances": lambda: appearances.of_card(shelf, CARD),
+        "a card's last appearances": lambda: appearances.of_card(shelf, CARD, NEWEST),
+        "how often it turned up": lambda: appearances.count(shelf, CARD),
         "a rare word found": lambda: find_all(shelf, "willow"),
     }
 

@@ -5,18 +5,14 @@ import shutil
 import sqlite3
 import subprocess
 import sys
-from datetime import date
 
 import pytest
 
-from binder.cards.spreads import spread
 from binder.errors import CanMend
-from binder.store import file, search
+from binder.store import file
 from binder.store.connection import usual_name
-from binder.store.schema import APPLICATION_ID, MODELS, SCHEMA_VERSION, Field, Leaf
+from binder.store.schema import APPLICATION_ID, MODELS, SCHEMA_VERSION, Leaf
 from binder.study.leaves import leaves, tabs
-from binder.study.readings import readings
-from binder.study.readings.readings import Laid, NewReading
 
 
 def test_a_new_binder_opens_again_with_its_name_and_colour(binder):
@@ -38,50 +34,6 @@ def test_the_models_name_the_columns_the_migrations_made(binder):
     for model in MODELS:
         columns = {row[1] for row in binder.sql(f"PRAGMA table_info({model._meta.table_name})")}
         assert columns == set(model._meta.sorted_field_names and model._meta.columns)
-
-
-def test_a_binder_of_the_first_shape_is_brought_up_to_date(binder):
-    uid = leaves.add_leaf(binder, tabs.tab(binder, "Notes"), "One", "some text")
-    binder.close()
-    old = sqlite3.connect(binder.path)
-    for name in ("field", "imagery", "pair", "page_note", "filed_text", "printed"):
-        old.execute(f"DROP TABLE {name}")
-    kept = "SELECT name, sql FROM sqlite_master WHERE type = 'trigger' AND name LIKE '%also%'"
-    for name, sql in old.execute(kept).fetchall():
-        # The first shape gathered words of seven tables only; any trigger of that name serves.
-        old.execute(f"DROP TRIGGER {name}")
-        old.execute(f"CREATE TRIGGER {name} {sql.split(name)[1].split('BEGIN')[0]} BEGIN "
-                    "SELECT 1; END")  # fmt: skip
-    old.execute("ALTER TABLE own_words DROP COLUMN packed")
-    old.execute("DELETE FROM schema_migration WHERE name NOT LIKE '0001%'")
-    old.execute("PRAGMA user_version = 1")
-    old.commit()
-    old.close()
-    again = file.open_file(binder.path)
-    assert leaves.leaf(again, uid).text == "some text"
-    row = again.value(Leaf.select(Leaf.id).where(Leaf.uid == uid))
-    with again.change("Write a field") as change:
-        change.add(Field, leaf=row, name="questions", text="Why is the tower lit?")
-    assert [hit.uid for hit in search.find(again, search.match("tower lit"))] == [uid]
-    assert again.sql("PRAGMA user_version") == [(SCHEMA_VERSION,)]
-    again.close()
-    assert file.check(binder.path) == []
-
-
-def test_midnight_of_an_older_file_is_a_day_whose_hour_nobody_noted(course_shelf):
-    binder = course_shelf.binder("Practice")
-    made = NewReading("2026-11-22T00:00", "What now?", spread("one-card"), [Laid(1, "wands-03")])
-    uid = readings.log(binder, tabs.first_of_kind(binder, "readings"), made)
-    binder.close()
-    old = sqlite3.connect(binder.path)
-    old.execute("DELETE FROM schema_migration WHERE name LIKE '0003%'")
-    old.execute("PRAGMA user_version = 2")
-    old.commit()
-    old.close()
-    again = file.open_file(binder.path)
-    assert readings.reading(again, uid).at == date(2026, 11, 22)
-    assert leaves.leaf(again, uid).day == "2026-11-22"
-    again.close()
 
 
 def test_a_closed_binder_is_one_file(binder):

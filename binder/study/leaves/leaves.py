@@ -70,11 +70,7 @@ def contents(binder: Binder, tab: TabView, start: int = 0, most: int | None = No
 
 def years(binder: Binder, tab: TabView) -> list[tuple[str, int]]:
     """How many leaves behind a tab have a day in each year, newest first; '' for no day."""
-    year = fn.SUBSTR(Leaf.day, 1, 4)
-    query = Leaf.select(year, fn.COUNT(Leaf.id)).where(_standing(tab.row)).group_by(year)
-    return [
-        (str(when), int(count)) for when, count in binder.all(query.order_by(year.desc()).tuples())
-    ]
+    return [(str(when), int(count)) for when, count in binder.sql(_YEARS, (tab.row,))]
 
 
 # The statements of every turn are written out: building them would take longer than running them.
@@ -83,11 +79,16 @@ SELECT leaf.id, leaf.uid, tab.uid, tab.name, tab.id, leaf.kind, leaf.title, leaf
   leaf.card, leaf.changed, tab.kind, leaf.place
 FROM leaf JOIN tab ON tab.id = leaf.tab_id WHERE leaf.uid = ?
 """
-_COUNT = "SELECT count(*) FROM leaf WHERE tab_id = ? AND aside IS NULL"
+# The sums of years are kept by the file itself, so that a long log is not counted at each turn.
+_YEARS = "SELECT year, n FROM leaf_year WHERE tab_id = ? ORDER BY year DESC"
+_COUNT = "SELECT coalesce(sum(n), 0) FROM leaf_year WHERE tab_id = ?"
+_STANDING = "SELECT count(*) FROM leaf WHERE tab_id = :tab AND aside IS NULL"
 # Pairs are compared at once, since SQLite finds no index for "a < ? or a = ? and b < ?".
 _BEFORE = {
-    True: f"{_COUNT} AND (day, id) > (?, ?)",
-    False: f"{_COUNT} AND (place, id) < (?, ?)",
+    True: f"""SELECT coalesce(sum(n), 0) + ({_STANDING} AND (day, id) > (:at, :row)
+  AND day <= CASE :at WHEN '' THEN '' ELSE substr(:at, 1, 4) || 'a' END) FROM leaf_year
+  WHERE tab_id = :tab AND year > substr(:at, 1, 4)""",
+    False: f"{_STANDING} AND (place, id) < (:at, :row)",
 }
 
 
@@ -98,7 +99,8 @@ def leaf(binder: Binder, uid: str) -> LeafView:
         raise CanMend("That leaf is no longer in this binder.")
     row, own, tab_uid, tab, tab_row, kind, title, text, day, card, changed, of, place = found[0]
     by_day = tab_kind(of).by_day
-    before = binder.sql(_BEFORE[by_day], (tab_row, day if by_day else place, row))[0][0]
+    at = {"tab": tab_row, "at": day if by_day else place, "row": row}
+    before = binder.sql(_BEFORE[by_day], at)[0][0]
     count = binder.sql(_COUNT, (tab_row,))[0][0]
     return LeafView(
         binder, row, own, tab_uid, tab, tab_row, LeafKind(kind), title, text, day, card, changed,

@@ -9,7 +9,7 @@ from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.parts import leaf_row
 from binder.store.schema import MODELS as ALL_MODELS
-from binder.store.schema import Kept, Leaf, OfLeaf, Tab
+from binder.store.schema import Kept, Leaf, OfLeaf, Reading, Tab
 from binder.study.cards import words
 from binder.study.leaves import history
 from binder.study.leaves.leaves import contents, leaf
@@ -61,7 +61,10 @@ def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView
     both = new_uid()
     view = leaf(source, uid)
     row = source.all(Leaf.select().where(Leaf.uid == uid).dicts())[0]
-    parts = {model: source.all(_part_rows(model, view.row)) for model in _PARTS}
+    parts = {
+        model: [_whole(source, model, part) for part in source.all(_part_rows(model, view.row))]
+        for model in _PARTS
+    }
     texts = [
         view.text,
         *(version.text for version in history.of_text(source, uid)),
@@ -81,6 +84,12 @@ def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView
                 )
     with source.change("Move leaf to another binder", both) as change:
         change.remove(Leaf, uid)
+
+
+def _whole(source: Binder, model: Any, part: dict[str, Any]) -> dict[str, Any]:
+    """A row as any file can take it: what it shares with others in its own file in full."""
+    shared = ("spread_copy", "titles") if model is Reading else ()
+    return part | {name: source.shared(part[name]) for name in shared}
 
 
 def _part_rows(model: Any, leaf_row: int) -> Any:

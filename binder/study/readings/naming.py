@@ -45,6 +45,7 @@ class Names:
         return _SPREADS.get(key) or self._found[key]
 
     def _first(self, query: object) -> str:
-        for _, row in self._shelf.each(query):
-            return str(next(iter(row.__data__.values())))
+        for binder, row in self._shelf.each(query):
+            value = str(next(iter(row.__data__.values())))
+            return binder.shared(value) if isinstance(row, Reading) else value
         return ""

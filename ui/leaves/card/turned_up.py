@@ -94,7 +94,7 @@ def _newest(session: Session, key: str, first: date) -> tuple[list[Appearance], 
     if len(seen) < NEWEST:
         return seen, len(seen)
     if seen[-1].day >= first.isoformat():
-        seen = appearances.of_card(session.shelf, key)
+        seen = appearances.since(session.shelf, key, first.isoformat(), 2 * NEWEST)
     return seen, appearances.count(session.shelf, key)
 
 
