@@ -33,7 +33,10 @@ _ENDED = (
 )
 
 Stop = Callable[[], bool]
+Tell = Callable[[float], None]
+"""Called with how far it is, 0 to 1."""
 _stop: ContextVar[Stop] = ContextVar("stop", default=lambda: False)
+_tell: ContextVar[Tell] = ContextVar("tell", default=lambda _share: None)
 
 
 class NotSet(Exception):
@@ -50,13 +53,43 @@ def until(stop: Stop) -> Iterator[None]:
         _stop.reset(before)
 
 
+@contextmanager
+def telling(tell: Tell) -> Iterator[None]:
+    """Of what is set within and takes long, `tell` hears how far it is."""
+    before = _tell.set(tell)
+    try:
+        yield
+    finally:
+        _tell.reset(before)
+
+
+def far(share: float) -> None:
+    """Say how far it is to whoever asked by `telling`."""
+    _tell.get()(share)
+
+
 def run(root: Path, source: str, **how: Any) -> list[bytes]:
     """Set a template, or text of our own, in a folder: a PDF, or the pages as pictures.
 
     `how` is what `typst.compile` takes. NotSet where it finds fault; CanMend where it was stopped.
     """
+    made = leave(root, source, **how)
+    return [(root / MADE.format(number)).read_bytes() for number in range(made)]
+
+
+def leave(root: Path, source: str, **how: Any) -> int:
+    """The same, left in the folder as MADE with numbers from 0; gives how many there are."""
+    return int(_run(root, {"source": source, "how": how})["made"])
+
+
+def ask(root: Path, source: str, label: str) -> Any:
+    """Set a template and give what it tells at a label, without its pages; errors as for `run`."""
+    return json.loads(_run(root, {"source": source, "asked": label})["told"])
+
+
+def _run(root: Path, told: dict[str, Any]) -> dict[str, Any]:
     (root / CAME).unlink(missing_ok=True)
-    (root / TOLD).write_text(json.dumps({"source": source, "how": how}), encoding="utf-8")
+    (root / TOLD).write_text(json.dumps(told), encoding="utf-8")
     command = [sys.executable] if _frozen() else [sys.executable, "-m", __name__]
     with subprocess.Popen(
         [*command, str(root)], env=_surroundings(), stdin=subprocess.DEVNULL,
@@ -78,13 +111,13 @@ def _wait(process: subprocess.Popen[bytes]) -> None:
     raise CanMend(_STOPPED)
 
 
-def _came(root: Path, code: int) -> list[bytes]:
+def _came(root: Path, code: int) -> dict[str, Any]:
     if not (root / CAME).exists():
         raise CanMend(_ENDED.format(why=f"signal {-code}" if code < 0 else f"code {code}"))
-    said = json.loads((root / CAME).read_text(encoding="utf-8"))
+    said: dict[str, Any] = json.loads((root / CAME).read_text(encoding="utf-8"))
     if "fault" in said:
         raise NotSet(said["fault"])
-    return [(root / MADE.format(number)).read_bytes() for number in range(said["made"])]
+    return said
 
 
 def _frozen() -> bool:
@@ -104,8 +137,22 @@ def main(words: list[str] | None = None) -> int:
     """Set what the folder tells; 0, with what came of it written there."""
     root = Path((sys.argv[1:] if words is None else words)[0])
     told = json.loads((root / TOLD).read_text(encoding="utf-8"))
-    (root / CAME).write_text(json.dumps(_set(root, told["source"], told["how"])), encoding="utf-8")
+    came = _asked(root, told) if "asked" in told else _set(root, told["source"], told["how"])
+    (root / CAME).write_text(json.dumps(came), encoding="utf-8")
     return 0
+
+
+def _asked(root: Path, told: dict[str, Any]) -> dict[str, Any]:
+    import typst
+
+    try:
+        said = typst.query(
+            root / told["source"], told["asked"], field="value", one=True, root=str(root),
+            font_paths=our_fonts(), ignore_system_fonts=True,
+        )  # fmt: skip
+    except RuntimeError as error:  # what a query raises is no TypstError
+        return {"fault": str(error)}
+    return {"told": said}
 
 
 def _set(root: Path, source: str, how: dict[str, Any]) -> dict[str, Any]:

@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import Any
+from typing import Any, TypeVar
 
 from binder.errors import CanMend, OwnFault
 from binder.paper import press
@@ -24,10 +24,14 @@ from binder.paper.quotes import Typographic
 from binder.paper.sheets import Sheet
 from binder.resources import resource
 
+PART = "part.json"
+"""Which part of a run is set in a folder: 'null' for all in one."""
 NO_PHOTOGRAPHS: Mapping[str, Photograph] = {}
 Sources = Mapping[str, Mapping[str, Any]]
 """CSL fields of sources by their keys."""
 NO_SOURCES: Sources = {}
+NOTHING: Mapping[str, Any] = {}
+Made = TypeVar("Made")
 
 
 def typeset(section: Section, sheet: Sheet, *, blank_lines: bool = True) -> bytes:
@@ -48,13 +52,13 @@ def from_template(
 
     `data` need not name a section, nor `where` in the binder the sheets belong.
     """
-    with _folder() as root:
+    with folder() as root:
         lay_out_faces(photographs, root)
         _write(root, {"section": {"leaves": []}, "where": ""} | data)
         _write_sources(root, sources)
 
         def mend() -> None:
-            draw_broken_faces(photographs, root, partial(_reads, root))
+            draw_broken_faces(photographs, root, partial(reads, root))
 
         return _run_mended(name, root, mend, format="pdf", pdf_tags=False)[0]
 
@@ -80,29 +84,47 @@ def _made(section: Section, sheet: Sheet, blank_lines: bool, **how: Any) -> list
     """Lay everything out in a folder of its own and run the typesetter over it."""
     if not section.leaves:
         raise CanMend("There is nothing behind this tab to print yet.")
-    with _folder() as root:
-        files = lay_out(section.pictures, root)
-        lay_out_faces(section.photographs, root)
-        data = handed(section, sheet, blank_lines, files)
-        _write(root, data)
-        _write_sources(root, section.bibliography)
-
-        def mend() -> None:
-            reads = partial(_reads, root)
-            _write(root, data | {"files": without_broken(files, reads)})
-            draw_broken_faces(section.photographs, root, reads)
-
+    with folder() as root:
+        mend = laid_out(section, sheet, blank_lines, root)
         return _run_mended("tab.typ", root, mend, **how)
+
+
+def laid_out(
+    section: Section, sheet: Sheet, blank_lines: bool, root: Path, more: Mapping[str, Any] = NOTHING
+) -> Callable[[], None]:
+    """Write into a folder all that a tab needs, with `more` in its data; gives what takes broken
+    pictures out again.
+    """
+    files = lay_out(section.pictures, root)
+    lay_out_faces(section.photographs, root)
+    data = handed(section, sheet, blank_lines, files) | dict(more)
+    _write(root, data)
+    _write_sources(root, section.bibliography)
+
+    def mend() -> None:
+        tried = partial(reads, root)
+        _write(root, data | {"files": without_broken(files, tried)})
+        draw_broken_faces(section.photographs, root, tried)
+
+    return mend
 
 
 def _run_mended(source: str, root: Path, mend: Callable[[], None], **how: Any) -> list[bytes]:
     """Run the typesetter; where it fails take broken pictures out with `mend`, and run it again."""
+    return mended(partial(press.run, root, source, **how), mend)
+
+
+def mended(work: Callable[[], Made], mend: Callable[[], None]) -> Made:
+    """What the typesetter makes; where it fails, after a second run once broken pictures are out.
+
+    OwnFault where that fails too.
+    """
     try:
-        return press.run(root, source, **how)
+        return work()
     except press.NotSet:
         mend()
     try:
-        return press.run(root, source, **how)
+        return work()
     except press.NotSet as error:
         raise OwnFault(
             f"These pages could not be set, but nothing in the binder has changed: {error}."
@@ -110,13 +132,14 @@ def _run_mended(source: str, root: Path, mend: Callable[[], None], **how: Any) -
 
 
 @contextmanager
-def _folder() -> Iterator[Path]:
+def folder() -> Iterator[Path]:
     """A folder with the templates in it, for as long as it is needed."""
     try:
         with TemporaryDirectory(prefix="ringbound-") as name:
             root = Path(name)
             shutil.copytree(resource("typst"), root, dirs_exist_ok=True)
             shutil.copytree(resource("csl"), root / "csl")
+            (root / PART).write_text("null", encoding="utf-8")
             yield root
     except OSError as error:
         raise CanMend(
@@ -125,7 +148,7 @@ def _folder() -> Iterator[Path]:
         ) from error
 
 
-def _reads(root: Path, path: str, page: int) -> bool:
+def reads(root: Path, path: str, page: int) -> bool:
     """Whether the typesetter can print this page of this file, tried on its own."""
     try:
         press.run(root, f'#image("{path}", page: {page})', format="pdf")

@@ -67,6 +67,8 @@ class Proof(QWidget):
     """Pages at the left, what can be chosen at the right."""
 
     closed = Signal()
+    far = Signal(float)
+    """How far the pages are, 0 to 1; said from beside the window."""
 
     def __init__(self, session: Session, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -152,6 +154,7 @@ class Proof(QWidget):
         self.tick_button.clicked.connect(self._tick_off)
         self.close_button.clicked.connect(self.leave)
         self.stop_button.clicked.connect(self.stop)
+        self.far.connect(self._tell_far)
 
     def _combo(self, name: str, choices: tuple[tuple[str, str], ...], at: str) -> QComboBox:
         made = QComboBox()
@@ -223,7 +226,11 @@ class Proof(QWidget):
         chosen = Choice(sheet, self.lines.isChecked(), left_out, self.newest_first.isChecked())
         self.count.setText("Setting the pages…")
         self.stop_button.show()
-        self.job.start(partial(set_until, setting, chosen))
+        self.job.start(partial(set_until, setting, chosen, self.far.emit))
+
+    def _tell_far(self, share: float) -> None:
+        if not self.stop_button.isHidden():
+            self.count.setText(f"Setting the pages… {round(share * 100)} of 100")
 
     def stop(self) -> None:
         """Set no pages after all; another choice begins again."""

@@ -30,23 +30,27 @@ Setting = Callable[[Choice], Printed]
 """Sets pages as chosen."""
 
 
-def set_until(setting: Setting, chosen: Choice, stop: Callable[[], bool]) -> Printed:
-    """Set pages, and end at once where nobody waits for them any more."""
+def set_until(
+    setting: Setting, chosen: Choice, tell: Callable[[float], None], stop: Callable[[], bool]
+) -> Printed:
+    """Set pages, and end at once where nobody waits for them any more; `tell` hears how far it is
+    (0 to 1) where it takes long.
+    """
     from binder.paper import press
 
-    with press.until(stop):
+    with press.until(stop), press.telling(tell):
         return setting(chosen)
 
 
 def tab_set(shelf: Shelf, binder: Binder, tab: TabView, chosen: Choice) -> Printed:
     """All that stands behind a tab."""
-    from binder.paper.leaves.gather import gather
-    from binder.paper.typeset import typeset
+    from binder.paper.leaves.gather import tab_pdf
 
     with shelf.beside():
-        section = gather(shelf, binder, tab, chosen.leave_out, newest_first=chosen.newest_first)
-    printed = tuple(leaf.uid for leaf in section.leaves)
-    pdf = typeset(section, chosen.sheet, blank_lines=chosen.lines)
+        pdf, printed = tab_pdf(
+            shelf, binder, tab, chosen.sheet, chosen.leave_out,
+            newest_first=chosen.newest_first, blank_lines=chosen.lines,
+        )  # fmt: skip
     return Printed(pdf, chosen.sheet, printed)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from importlib import import_module
 from pathlib import Path
 from typing import Any
@@ -11,11 +11,13 @@ from binder.cards.facts import CARDS
 from binder.counting import counted
 from binder.errors import CanMend
 from binder.paper.citations import keys
+from binder.paper.colours import print_colours
 from binder.paper.data import (
     PrintLeaf,
     Section,
 )
 from binder.paper.leaves.gathering import Gathering
+from binder.paper.photographs import Photographs
 from binder.paper.sheets import Sheet
 from binder.store.file import Binder
 from binder.store.shelf import Shelf
@@ -40,10 +42,21 @@ class Gatherer(Gathering):
 
     def section(self) -> Section:
         """The tab as it stands now; CanMend when nothing is behind it."""
-        entries = self._entries()
+        entries = self.entries()
+        return self._section(entries, entries)
+
+    def sections(self, most: int) -> Iterator[Section]:
+        """The same, at most so many leaves at a time; what was found for one is then let go."""
+        entries = self.entries()
+        for at in range(0, len(entries), most):
+            self.pictures = {}
+            self.photographs = Photographs(self.shelf, print_colours())
+            yield self._section(entries, entries[at : at + most])
+
+    def _section(self, entries: list[leaves.Entry], some: list[leaves.Entry]) -> Section:
         line = self.discretion.line
         name = line(self.tab.name)
-        printed = tuple(self._leaf(leaves.leaf(self.binder, entry.uid)) for entry in entries)
+        printed = tuple(self._leaf(leaves.leaf(self.binder, entry.uid)) for entry in some)
         standing = [tab.uid for tab in tabs.tabs(self.binder)]
         return Section(
             binder=line(self.binder.name),
@@ -72,7 +85,7 @@ class Gatherer(Gathering):
             if key in known
         }
 
-    def _entries(self) -> list[leaves.Entry]:
+    def entries(self) -> list[leaves.Entry]:
         """The leaves to print; CanMend when there are none."""
         entries = leaves.contents(self.binder, self.tab)
         if not entries:
@@ -149,8 +162,26 @@ def print_tab(
     newest_first: bool = False,
 ) -> int:
     """Typeset a tab into the PDF file `out`; returns the number of pages."""
-    from binder.paper.typeset import count, typeset
+    from binder.paper.typeset import count
 
-    pdf = typeset(gather(shelf, binder, tab, leave_out, newest_first=newest_first), sheet)
+    pdf, _ = tab_pdf(shelf, binder, tab, sheet, leave_out, newest_first=newest_first)
     write_whole(pdf, out)
     return count(pdf)
+
+
+def tab_pdf(
+    shelf: Shelf, binder: Binder, tab: TabView, sheet: Sheet, leave_out: LeaveOut = NOTHING, *,
+    newest_first: bool = False, blank_lines: bool = True,
+) -> tuple[bytes, tuple[str, ...]]:  # fmt: skip
+    """A tab as a PDF, in parts where it is long, and the uids of the leaves that are in it."""
+    from binder.paper.in_parts import MOST, in_parts, typeset_parts
+    from binder.paper.typeset import typeset
+
+    gatherer = Gatherer(shelf, binder, tab, leave_out)
+    gatherer.newest_first = newest_first
+    printed = tuple(entry.uid for entry in gatherer.entries())
+    if in_parts(len(printed)):
+        pdf = typeset_parts(gatherer.sections(MOST), sheet, blank_lines=blank_lines)
+    else:
+        pdf = typeset(gatherer.section(), sheet, blank_lines=blank_lines)
+    return pdf, printed

@@ -9,8 +9,9 @@ from PySide6.QtPrintSupport import QPrinter
 
 from binder.cards.spreads import spread
 from binder.paper.holes import PATTERNS
+from binder.paper.in_parts import MOST
 from binder.paper.sheets import PAPERS, Sheet
-from binder.study.leaves import tabs
+from binder.study.leaves import leaves, tabs
 from binder.study.readings import readings
 from binder.study.readings.readings import Laid, NewReading
 from binder.study.sources import sources
@@ -214,3 +215,24 @@ def test_the_sources_of_a_tab_are_shown_as_one_list(qtbot, proof, course_shelf):
     assert proof.printed.pages == 1
     assert proof.citing.isVisible()
     assert not proof.lines.isVisible()
+
+
+def test_a_long_tab_says_how_far_it_is(qtbot, course_shelf, beginner):
+    """More leaves than are set at once come in parts."""
+    binder = course_shelf.binder("Practice")
+    tab = tabs.tab(binder, "Clippings")
+    with binder.change("Many"):
+        for number in range(MOST + 2):
+            leaves.add_leaf(binder, tab, f"Clipping {number}")
+    made = Proof(beginner, Look())
+    qtbot.addWidget(made)
+    made.show()
+    said = []
+    made.far.connect(lambda _share: said.append(made.count.text()))
+    made.open(binder, tab)
+    qtbot.waitUntil(lambda: made.printed is not None, timeout=60_000)
+    assert said
+    assert all(words.startswith("Setting the pages… ") for words in said)
+    assert said[-1] == "Setting the pages… 100 of 100"
+    assert made.printed.pages > MOST
+    assert made.stop_button.isHidden()
