@@ -103,9 +103,10 @@ def read_day(text: str, asked: Asked) -> date:
 
 
 def _day(said: str, asked: Asked) -> date | None:
-    said = said.removeprefix("on ")
+    said = _year_named(said.removeprefix("on "), asked)
     ways: tuple[Callable[[str, Asked], date | None], ...] = (
-        _near, _counted, _end, _weekday, _numbered, _iso, _numeric, _named, _with_weekday,
+        _near, _counted, _week_on, _end, _weekday, _of_week, _of_month, _numbered,
+        _iso, _numeric, _named, _with_weekday,
     )  # fmt: skip
     return next((on for way in ways if (on := way(said, asked)) is not None), None)
 
@@ -126,7 +127,7 @@ _NUMBERS = (
 _NUMBER = rf"(?P<count>an?|\d{{1,4}}|{'|'.join(_NUMBERS)})"
 _SPAN = rf"{_NUMBER} (?P<unit>day|week|fortnight|month|year)s?'?"
 _ON = re.compile(rf"(?:(?P<said>in )?{_SPAN}(?P<time> time)?(?P<since> from (?:now|today))?)")
-_AGO = re.compile(rf"{_SPAN} ago")
+_AGO = re.compile(rf"{_SPAN} ago(?: today)?")
 
 
 def _counted(said: str, asked: Asked) -> date | None:
@@ -149,6 +150,15 @@ def _stepped(match: re.Match[str], first: date, sign: int) -> date:
     if days is not None:
         return first + timedelta(days=days * count)
     return add_months(first, count * (12 if match["unit"] == "year" else 1))
+
+
+def _year_named(said: str, asked: Asked) -> str:
+    """'10 jan next year' with the number of that year."""
+    match = re.fullmatch(r"(.*\d.*?),? (?:of )?(last|this|next) year", said)
+    if match is None:
+        return said
+    year = asked.today.year + {"last": -1, "this": 0, "next": 1}[match[2]]
+    return f"{match[1]} {year}"
 
 
 # Ends of months and years
@@ -188,7 +198,9 @@ _SHORT = {
     **{name[:3].casefold(): n for n, name in enumerate(DAYS)},
     **{"tues": 1, "weds": 2, "thur": 3, "thurs": 3},
 }
-_WEEKDAY = re.compile(rf"(?:(last|next|this|coming|this coming) )?({'|'.join(_SHORT)})")
+_WEEKDAY = re.compile(
+    rf"(?:(last|next|this|coming|this coming|this past) )?({'|'.join(_SHORT)})(?P<last> last)?"
+)
 
 
 def _weekday(said: str, asked: Asked) -> date | None:
@@ -197,7 +209,9 @@ def _weekday(said: str, asked: Asked) -> date | None:
         return None
     before, after = _beside(_SHORT[match[2]], asked.today)
     how = match[1] or ""
-    if how == "last":
+    if how == "this past":
+        return before
+    if how == "last" or match["last"]:
         return before if _weeks(asked.today, before)[0] == -1 else None
     if how == "next":
         return after if min(_weeks(asked.today, after)) == 1 else None
@@ -224,6 +238,37 @@ def _weeks(today: date, on: date) -> tuple[int, int]:
     monday = today - timedelta(days=today.weekday())
     sunday = today - timedelta(days=today.isoweekday() % 7)
     return (on - monday).days // 7, (on - sunday).days // 7
+
+
+_WEEK_ON = re.compile(
+    rf"(?P<name>{'|'.join(_SHORT)}|today|tomorrow) week|"
+    rf"(?:a |in a )?week (?:on|from) (?P<named>{'|'.join(_SHORT)}|today|tomorrow)"
+)
+_OF_WEEK = re.compile(rf"({'|'.join(_SHORT)}) (?:of )?(last|next) week")
+
+
+def _week_on(said: str, asked: Asked) -> date | None:
+    """'mon week', 'a week on tuesday': seven days after the coming one (British)."""
+    match = _WEEK_ON.fullmatch(said)
+    if match is None or asked.towards is Towards.PAST:
+        return None
+    name = match["name"] or match["named"]
+    if name in NEAR:
+        return asked.today + timedelta(days=NEAR[name] + 7)
+    before, after = _beside(_SHORT[name], asked.today)
+    if before == after - timedelta(days=14):
+        return None  # today has that name: a week from today, or from the next one
+    return after + timedelta(days=7)
+
+
+def _of_week(said: str, asked: Asked) -> date | None:
+    """'wed last week', where those who begin weeks on Sunday and on Monday mean the same."""
+    match = _OF_WEEK.fullmatch(said)
+    if match is None:
+        return None
+    step, monday = {"last": -1, "next": 1}[match[2]], asked.today.weekday()
+    on = asked.today + timedelta(days=7 * step - monday + _SHORT[match[1]])
+    return on if _weeks(asked.today, on) == (step, step) else None
 
 
 _NAME = f"({'|'.join(_SHORT)})"
@@ -261,6 +306,15 @@ def _numbered(said: str, asked: Asked) -> date | None:
     if not 1 <= day <= min(end.day for end in months):
         return None
     return _nearest((end.replace(day=day) for end in months), asked)
+
+
+def _of_month(said: str, asked: Asked) -> date | None:
+    """'the 3rd of next month'."""
+    match = re.fullmatch(r"(?:the )?(\d{1,2})(?:st|nd|rd|th)? of (last|this|next) month", said)
+    if match is None:
+        return None
+    step = {"last": -1, "this": 0, "next": 1}[match[2]]
+    return month_end(asked.today, step).replace(day=int(match[1]))
 
 
 def _named(said: str, asked: Asked) -> date | None:

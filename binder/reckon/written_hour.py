@@ -7,10 +7,11 @@ from datetime import time
 from typing import NamedTuple
 
 _COLON = r"(?P<hour>\d{1,2}):(?P<minute>\d{2})(?::\d{2})?(?: ?(?P<half>am|pm))?"
+_POINT = r"(?P<hour>\d{1,2})\.(?P<minute>\d{2}) ?(?P<half>am|pm)"
 _HALF = r"(?P<hour>\d{1,2}) ?(?P<half>am|pm)"
 _H = r"(?P<hour>\d{1,2})h(?P<minute>\d{2})"
 _WORD = r"(?P<word>(?:12 )?(?:noon|midday))"
-_SHAPES = (_COLON, _HALF, _H, _WORD)
+_SHAPES = (_COLON, _POINT, _HALF, _H, _WORD)
 _BESIDE = tuple(
     re.compile(shape)
     for each in _SHAPES
