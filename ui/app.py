@@ -22,6 +22,7 @@ from binder.errors import CanMend, RingboundError
 from binder.resources import resource
 from binder.store.clock import Clock
 from binder.store.shelf import Shelf, folder_of, named_as_binder
+from binder.store.wiping import WIPE
 from ui.actions.installed import Installed
 from ui.desk.stage import Stage
 from ui.desk.window import Window
@@ -73,6 +74,11 @@ class Program:
         window.painted.connect(partial(Warm, session, window))
         window.start(self._spot(session.shelf, file))
         window.show()
+        if any(WIPE in binder.info for binder in session.shelf.binders):
+            from binder.study.overview.gone import wipe_due  # hardly ever due at an opening
+
+            for sentence in wipe_due(session.shelf):
+                window.say(sentence)
         if before is not None:
             before.close()
             before.session.close()

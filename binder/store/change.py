@@ -152,6 +152,11 @@ class Change:
         self._run(Info.insert(key=key, value=value).on_conflict_replace())
         self._binder.info[key] = value
 
+    def forget_info(self, key: str) -> None:
+        """Take such a fact away again."""
+        self._run(Info.delete().where(Info.key == key))
+        self._binder.info.pop(key, None)
+
     def _remove_parts(self, leaf_uid: str) -> None:
         from binder.store.schema import MODELS, OfLeaf
 

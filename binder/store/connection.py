@@ -30,6 +30,8 @@ _PRAGMAS = {
     # A rollback journal keeps a closed binder in a single file that can be copied as it is.
     "journal_mode": "delete",
     "synchronous": "full",
+    # What is removed is overwritten, not left in a page that is free.
+    "secure_delete": 1,
 }
 
 

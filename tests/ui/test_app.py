@@ -10,7 +10,8 @@ from pathlib import Path
 from binder.errors import CanMend
 from binder.store.clock import OtherDay
 from binder.store.shelf import Shelf
-from binder.study.leaves import leaves
+from binder.study.leaves import leaves, tabs
+from binder.study.overview import gone
 from tests.ui import leaf_fixtures as made
 from tests.ui.driving import CTRL, SHIFT, K, click, divider, key, keys, left, settle, spine
 from ui import app
@@ -86,6 +87,18 @@ class TestRestoring:
 
 
 class TestChangingShelves:
+    def test_what_was_emptied_before_a_crash_is_wiped_at_the_next_start(
+        self, program, course_shelf
+    ):
+        binder = course_shelf.binder("Practice")
+        uid = leaves.add_leaf(binder, tabs.tabs(binder)[0], "The zanzibar leaf", "zanzibar " * 9)
+        leaves.set_aside(binder, uid)
+        gone.empty(course_shelf)
+        course_shelf.close()
+        assert b"zanzibar" in binder.path.read_bytes()
+        program.open(course_shelf.path)
+        assert b"zanzibar" not in binder.path.read_bytes()
+
     def test_another_shelf_takes_its_place_where_it_stands(self, window, program, course_shelf):
         window.resize(780, 620)
         window.changing_shelf.emit(course_shelf.path)

@@ -26,6 +26,7 @@ from binder.store.file import Binder
 from binder.study import dates
 from binder.study.leaves import drawer
 from binder.study.leaves.drawer import Aside
+from binder.study.overview import gone
 from ui.kit.forms import asking
 from ui.kit.forms.room import open_at
 from ui.kit.guard import painting_row
@@ -175,8 +176,8 @@ class DrawerDialog(QDialog):
     def empty_all(self) -> None:
         """Ask once, then remove for good what lies in the drawer."""
         question = (
-            f"{summed(self.model.rows)} will be gone for good. This can be taken back only until "
-            "you close the program."
+            f"{summed(self.model.rows)} will be gone for good, with every earlier version. This "
+            "can be taken back until you close this list."
         )
         if not asking.sure(self, "Empty the drawer", question, "Empty it"):
             return
@@ -185,7 +186,7 @@ class DrawerDialog(QDialog):
         self._fill()
 
     def _empty(self) -> None:
-        self._emptied = drawer.empty(self._session.shelf)
+        self._emptied = gone.empty(self._session.shelf)
 
     def take_back(self) -> None:
         """Put back into the drawer what was just emptied out of it."""
@@ -194,6 +195,14 @@ class DrawerDialog(QDialog):
                 self._try(binder.gate.undo)
         self._emptied = []
         self._fill()
+
+    def done(self, result: int) -> None:
+        """What was emptied and not taken back leaves the files now."""
+        super().done(result)
+        if self._emptied:
+            self._emptied = []
+            for sentence in gone.wipe_due(self._session.shelf):
+                self._session.said.emit(sentence)
 
     def _try(self, verb: Callable[[], object]) -> bool:
         try:

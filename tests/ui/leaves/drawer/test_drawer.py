@@ -4,6 +4,7 @@ import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QApplication, QMessageBox
 
+from binder.store.wiping import WIPE
 from binder.study.leaves import drawer, leaves, tabs
 from ui.leaves.drawer.drawer import EMPTY_WORDS, DrawerDialog, summed
 
@@ -76,7 +77,7 @@ def test_a_button_and_enter_bring_back(dialog, qtbot, session):
 def test_emptying_asks_once_says_how_many_and_can_be_taken_back(dialog, qtbot, session):
     asked = answer("Empty it")
     qtbot.mouseClick(dialog.empty, Qt.MouseButton.LeftButton)
-    assert asked[0].startswith("1 tab with 6 leaves, and 3 leaves will be gone for good.")
+    assert asked[0].startswith("1 tab with 6 leaves, and 3 leaves will be gone for good,")
     assert said(dialog) == []
     assert dialog.quiet.isVisible()
     assert dialog.quiet.text() == EMPTY_WORDS
@@ -114,3 +115,18 @@ def test_counting_in_words(session, practice):
     rows = drawer.drawer(session.shelf)
     assert summed(rows) == "1 tab with 6 leaves, and 3 leaves"
     assert summed([row for row in rows if not row.is_tab][:1]) == "1 leaf"
+
+
+def test_shut_again_the_list_has_wiped_what_it_emptied(dialog, qtbot, session):
+    """By its own words; that no byte stays is tested where the files are written."""
+    titles = [one.title for one in drawer.drawer(session.shelf) if not one.is_tab]
+    answer("Empty it")
+    qtbot.mouseClick(dialog.empty, Qt.MouseButton.LeftButton)
+    qtbot.keyClick(dialog, Qt.Key.Key_Escape)
+    assert not dialog.isVisible()
+    for binder in session.shelf.binders:
+        assert WIPE not in binder.info
+        data = binder.path.read_bytes()
+        assert not any(binder.sql("SELECT 1 FROM leaf WHERE title = ?", (t,)) for t in titles)
+        assert b"SQLite format 3" in data
+    assert session.shelf.binder("Practice").gate.undo_label() is None
