@@ -4,6 +4,7 @@ import os
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager, suppress
+from datetime import date
 from functools import partial
 from pathlib import Path
 
@@ -11,7 +12,7 @@ from peewee import PeeweeException, SqliteDatabase
 
 from binder.errors import CanMend, RingboundError
 from binder.store.change import Change, Gate, Notice
-from binder.store.clock import new_uid
+from binder.store.clock import new_uid, now
 from binder.store.connection import HOME, Connection, database
 from binder.store.schema import APPLICATION_ID, SCHEMA_VERSION, Info
 from binder.store.sentences import NEWER, OLDER, sentence, spoken
@@ -75,6 +76,11 @@ class Binder(Connection):
                 )
         self.db.close()
         self.db.connect()
+        self.info = self._read_info()
+        self.gate.forget()
+
+    def taken_up_again(self) -> None:
+        """Its rows were put there anew, by other means than a change: nothing can be undone."""
         self.info = self._read_info()
         self.gate.forget()
 
@@ -162,6 +168,7 @@ def _check_version(path: Path, db: SqliteDatabase, writable: bool) -> None:
     if version < SCHEMA_VERSION:
         if not writable:
             raise CanMend(OLDER.format(name=path.name))
+        _copy_before(path, db, version)
         _migrate(db)
         _give_back(db)
 
@@ -173,6 +180,15 @@ def _migrate(db: SqliteDatabase) -> None:
     with db.atomic("EXCLUSIVE"):
         Runner(db, str(folder)).up()
         db.execute_sql(f"PRAGMA user_version = {SCHEMA_VERSION}")
+
+
+def _copy_before(path: Path, db: SqliteDatabase, version: int) -> None:
+    """Keep a copy of the shape it has had until now."""
+    from binder.store import copies
+
+    old = Connection(path, db, writable=False)
+    folder = copies.folder_for(path.parent, old.info.get(copies.CHOSEN, ""))
+    copies.make(old, folder, date.fromisoformat(now()[:10]), f"shape {version}")
 
 
 def _give_back(db: SqliteDatabase) -> None:

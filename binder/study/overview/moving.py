@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from binder.page.address import Scheme
+from binder.store.change import Change
 from binder.store.clock import new_uid
 from binder.store.file import Binder
 from binder.store.parts import leaf_row
@@ -59,6 +60,25 @@ def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView
     are one step for `Shelf.undo`.
     """
     both = new_uid()
+    with target.change("Move leaf to another binder", both) as change:
+        copy_into(source, uid, target, target_tab, change)
+    with source.change("Move leaf to another binder", both) as change:
+        change.remove(Leaf, uid)
+
+
+def copy_into(
+    source: Binder,
+    uid: str,
+    target: Binder,
+    target_tab: TabView,
+    change: Change,
+    *,
+    title: str = "",
+) -> str:
+    """Write a leaf with all that belongs to it into a binder, at the end of a tab; gives its uid.
+
+    With a `title` it is another leaf, with uids of its own, beside the one it was taken from.
+    """
     view = leaf(source, uid)
     row = source.all(Leaf.select().where(Leaf.uid == uid).dicts())[0]
     parts = {
@@ -71,19 +91,17 @@ def move_to_binder(source: Binder, uid: str, target: Binder, target_tab: TabView
         *(version.text for version in words.history(source, uid)),
         *(str(value) for rows in parts.values() for r in rows for value in r.values()),
     ]
-    with target.change("Move leaf to another binder", both) as change:
-        _copy_files(source, target, change, " ".join(texts))
-        last = len(contents(target, target_tab))
-        fields = {k: v for k, v in row.items() if k not in ("id", "tab", "also")}
-        change.add(Leaf, **(fields | {"tab": target_tab.row, "place": float(last + 1)}))
-        new_row = leaf_row(target, uid)
-        for model, rows in parts.items():
-            for part in rows:
-                change.add(
-                    model, **({k: v for k, v in part.items() if k != "id"} | {"leaf": new_row})
-                )
-    with source.change("Move leaf to another binder", both) as change:
-        change.remove(Leaf, uid)
+    _copy_files(source, target, change, " ".join(texts))
+    apart = {"uid": new_uid(), "title": title} if title else {}
+    fields = {k: v for k, v in row.items() if k not in ("id", "tab", "also")} | apart
+    last = len(contents(target, target_tab))
+    change.add(Leaf, **(fields | {"tab": target_tab.row, "place": float(last + 1), "aside": None}))
+    new_row = leaf_row(target, fields["uid"])
+    for model, rows in parts.items():
+        for part in rows:
+            kept = {k: v for k, v in part.items() if k != "id"} | {"leaf": new_row}
+            change.add(model, **(kept | ({"uid": new_uid()} if title else {})))
+    return str(fields["uid"])
 
 
 def _whole(source: Binder, model: Any, part: dict[str, Any]) -> dict[str, Any]:
