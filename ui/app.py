@@ -27,6 +27,7 @@ from ui.actions.installed import Installed
 from ui.desk.stage import Stage
 from ui.desk.window import Window
 from ui.look import theme
+from ui.session.copying import Copying, folder
 from ui.session.memory import Memory
 from ui.session.reader import Reader
 from ui.session.session import Session
@@ -70,6 +71,7 @@ class Program:
         Installed(window)
         window.changing_shelf.connect(self.change)
         Reader(session, window)
+        Copying(session, window)
         self._size(window)
         window.painted.connect(partial(Warm, session, window))
         window.start(self._spot(session.shelf, file))
@@ -77,7 +79,7 @@ class Program:
         if any(WIPE in binder.info for binder in session.shelf.binders):
             from binder.study.overview.gone import wipe_due  # hardly ever due at an opening
 
-            for sentence in wipe_due(session.shelf):
+            for sentence in wipe_due(session.shelf, folder(session.shelf), session.today):
                 window.say(sentence)
         if before is not None:
             before.close()

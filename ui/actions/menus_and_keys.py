@@ -53,6 +53,8 @@ ACTIONS: tuple[Action, ...] = (
            may=when.binder_open),
     Action(A.take_off, SHELF, "Se&t binder aside…", "", "Its file stays, beside the rest.",
            may=when.binder_open),
+    Action(A.older, SHELF, "Copies of earlier da&ys…", "", "Look into one, and bring back.",
+           may=when.binder_open),
     Action(A.new_course, SHELF, "Begin a &course…", "", "Three new binders in a folder of yours.",
            apart=True),
     Action(A.open_shelf, SHELF, "&Open a shelf…", K.Open, "Open another folder of binders."),

@@ -34,6 +34,12 @@ class ShelfActions(Base):
         self.window.bar.find_field.setFocus()
         self.window.bar.find_field.selectAll()
 
+    def older(self) -> None:
+        """Look into an older copy of a binder, and bring back from it."""
+        from ui.dialogs.older_dialog import OlderDialog
+
+        self.ask(OlderDialog(self.session, self.theme_look, self.window))
+
     def new_binder(self) -> None:
         """Add a binder at the right end of the shelf."""
         name = asking.line(self.window, "New binder", "Name on its spine:")

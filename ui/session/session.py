@@ -277,6 +277,11 @@ class Session(Lookup):
         if changed or day != self._day:
             self.changed.emit(None)
 
+    def taken_up_again(self) -> None:
+        """A binder was put there anew: show what it says now."""
+        self.forget()
+        self.changed.emit(None)
+
     def undo(self) -> None:
         """Take back the last change to any binder of the shelf."""
         self._shift(self.shelf.undo, "Undone")

@@ -9,8 +9,11 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterable, Iterator
+from datetime import date
+from pathlib import Path
 
 from binder.errors import RingboundError
+from binder.store import copies
 from binder.store.file import Binder
 from binder.store.parts import leaf_row
 from binder.store.schema import MODELS, Kept, Leaf, OfLeaf, Tab
@@ -40,28 +43,33 @@ def due(binder: Binder) -> set[str]:
         return set()
 
 
-def wipe_due(shelf: Shelf) -> list[str]:
+def wipe_due(shelf: Shelf, folder: Path | None = None, today: date | None = None) -> list[str]:
     """Wipe what was emptied and is to be gone; a sentence for each binder where it could not be.
 
+    The copies in `folder` go with it, since they hold it, and one of `today` takes their place.
     What was done before in those binders cannot be undone afterwards.
     """
     failed = []
     for binder in shelf.binders:
         if binder.writable and WIPE in binder.info:
             try:
-                _wipe(shelf, binder)
+                _wipe(shelf, binder, folder)
+                if folder is not None and today is not None:
+                    copies.make(binder, folder, today)
             except RingboundError as error:
                 failed.append(str(error))
     return failed
 
 
-def _wipe(shelf: Shelf, binder: Binder) -> None:
+def _wipe(shelf: Shelf, binder: Binder, folder: Path | None) -> None:
     files = due(binder)
     loose = files - (_named(shelf, files) if files else set())
     with binder.change("Wipe") as change:
         for uid in sorted(loose):
             change.remove(Kept, uid)
     wipe(binder)
+    if folder is not None:
+        copies.forget(folder, binder.uid)
     # The note goes last: a wiping that was cut short is done again.
     with binder.change("Wipe") as change:
         change.forget_info(WIPE)

@@ -33,9 +33,9 @@ class Since(StrEnum):
     """What became of a leaf since a copy was made."""
 
     SAME = "as today"
-    CHANGED = "said otherwise today"
-    ASIDE = "in the drawer today"
-    GONE = "not there today"
+    CHANGED = "otherwise today"
+    ASIDE = "in the drawer"
+    GONE = "not there"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,12 +1,13 @@
 """Gone for good: what was emptied is looked for in every byte of every file that was touched."""
 
 import io
+from datetime import date
 
 import pytest
 from PIL import Image
 
 from binder.cards.spreads import spread
-from binder.store import file
+from binder.store import copies, file
 from binder.study.cards import words
 from binder.study.leaves import drawer, files, leaves, tabs
 from binder.study.overview import gone
@@ -87,6 +88,19 @@ def test_no_word_of_it_stays_in_any_file(course_shelf, practice, tmp_path):
     for said in (PHRASE, QUERENT, EARLIER):
         assert stands(tmp_path, said) == []
     assert file.check(practice.path) == []
+
+
+def test_the_copies_that_hold_it_go_with_it(course_shelf, practice, tmp_path):
+    uid, _ = secret_leaf(practice)
+    folder = tmp_path / "Copies"
+    copies.make(practice, folder, date(2026, 11, 3))
+    assert len(stands(folder, PHRASE)) == 1
+    leaves.set_aside(practice, uid)
+    gone.empty(course_shelf)
+    assert gone.wipe_due(course_shelf, folder, date(2026, 12, 1)) == []
+    assert stands(tmp_path, PHRASE) == []
+    (made,) = copies.kept(folder)
+    assert made.day == date(2026, 12, 1)
 
 
 def test_until_then_it_can_be_taken_back(course_shelf, practice):

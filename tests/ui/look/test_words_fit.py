@@ -15,7 +15,7 @@ DIALOGS = {
     "The Fool": (
         "new_binder recolour_binder take_off calendar blank decks spreads new_tab rename_leaf "
         "earlier mark_picture pair_card move_leaf drawer draws recall_wishes card_faces "
-        "link_choices finish_level keys about"
+        "link_choices finish_level keys about older"
     ),
 }
 PLACES = {

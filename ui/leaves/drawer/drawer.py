@@ -33,6 +33,7 @@ from ui.kit.guard import painting_row
 from ui.kit.lists.rows_model import RowsModel
 from ui.kit.lists.tall_list import AnyIndex
 from ui.look.theme import Look
+from ui.session.copying import folder
 from ui.session.session import Session
 
 EMPTY_WORDS = "The drawer is empty. What you set aside waits here until you empty it."
@@ -176,8 +177,9 @@ class DrawerDialog(QDialog):
     def empty_all(self) -> None:
         """Ask once, then remove for good what lies in the drawer."""
         question = (
-            f"{summed(self.model.rows)} will be gone for good, with every earlier version. This "
-            "can be taken back until you close this list."
+            f"{summed(self.model.rows)} will be gone for good, with every earlier version, and "
+            "so are the copies of earlier days that hold them. This can be taken back until you "
+            "close this list."
         )
         if not asking.sure(self, "Empty the drawer", question, "Empty it"):
             return
@@ -201,7 +203,8 @@ class DrawerDialog(QDialog):
         super().done(result)
         if self._emptied:
             self._emptied = []
-            for sentence in gone.wipe_due(self._session.shelf):
+            shelf = self._session.shelf
+            for sentence in gone.wipe_due(shelf, folder(shelf), self._session.today):
                 self._session.said.emit(sentence)
 
     def _try(self, verb: Callable[[], object]) -> bool:
