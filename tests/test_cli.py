@@ -424,3 +424,24 @@ def test_a_file_is_written_over_only_where_that_is_asked_for(run, folder, tmp_pa
     log(run, folder)
     assert run(*words, "--replace")[0] == 0
     assert out.read_bytes() != first
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["print", "SHELF", "--binder=--", "--tab=Clippings", "--out=x.pdf"],
+        ["find", "/tmp/" + "d/" * 3000, "word"],
+        ["check", "/tmp/" + "d" * 300],
+        ["print", "SHELF", "--binder=Practice", "--tab=Clippings", "--out="],
+        ["calendar", "SHELF", f"--out={'n' * 400}.ics"],
+        ["new", "/tmp/" + "n" * 300],
+    ],
+    ids=["two dashes", "deep", "long", "no name", "long file", "long course"],
+)
+def test_what_no_file_can_be_called_is_one_sentence(run, folder, words):
+    code, out, said = run(*[str(folder) if word == "SHELF" else word for word in words])
+    assert code == 2
+    assert out == ""
+    assert len(said.splitlines()) == 1
+    assert said.startswith(("“", "There is no", "The folder “"))
+    assert said.rstrip().endswith(".")

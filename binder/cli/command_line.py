@@ -13,11 +13,19 @@ from binder.errors import RingboundError
 from binder.store.clock import Clock
 
 
+SHOWN = 120
+"""Letters of a path that a sentence holds."""
+
+
 def main(arguments: Sequence[str] | None = None, clock: Clock | None = None) -> int:
     """Carry out one command; returns its exit code. Commands find the clock among their options."""
     _speak_utf8()
     given = argparse.Namespace(clock=clock or Clock())
-    options = _parser().parse_args(arguments, given)
+    parser = _parser()
+    options = parser.parse_args(arguments, given)
+    for name, value in vars(options).items():
+        if value == []:  # what argparse makes of '--binder=--'
+            parser.error(f"“--” is no value for --{name.replace('_', '-')}.")
     try:
         return int(options.run(options))
     except RingboundError as error:
@@ -25,6 +33,11 @@ def main(arguments: Sequence[str] | None = None, clock: Clock | None = None) -> 
         return REFUSED
     except BrokenPipeError:
         return DONE
+    except OSError as error:
+        where = str(error.filename or "")
+        told = f"“{where if len(where) < SHOWN else where[:SHOWN] + '…'}”: " if where else ""
+        sys.stderr.write(f"{told}{error.strerror or error}. Choose another name or folder.\n")
+        return REFUSED
 
 
 def _speak_utf8() -> None:
