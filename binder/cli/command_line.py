@@ -12,7 +12,6 @@ from binder.cli.common import DONE, REFUSED, Parser, TellVersion, Verb
 from binder.errors import RingboundError
 from binder.store.clock import Clock
 
-
 SHOWN = 120
 """Letters of a path that a sentence holds."""
 

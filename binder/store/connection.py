@@ -14,7 +14,6 @@ try:
 except ImportError:
     Database = SqliteDatabase
 
-from binder.errors import CanMend
 from binder.store.schema import SUFFIX, Info
 from binder.store.sentences import spoken
 
@@ -107,13 +106,14 @@ class Connection:
             return query.bind(self.db).scalar()
 
     def shared(self, kept: str) -> str:
-        """JSON that several rows may share, by what stands in one of them: its id, or itself."""
+        """JSON that several rows may share, by what stands in one of them: its id, or itself.
+
+        '' where there is none, as in a damaged file.
+        """
         if not kept or kept.startswith("{"):
             return kept
         found = self.sql("SELECT text FROM shared WHERE id = ?", (kept,))
-        if not found:
-            raise CanMend(f"In “{self.path.name}” something is missing that a reading needs.")
-        return str(found[0][0])
+        return str(found[0][0]) if found else ""
 
     @contextmanager
     def until(self, stop: Callable[[], bool]) -> Iterator[None]:

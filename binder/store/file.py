@@ -10,6 +10,7 @@ from pathlib import Path
 
 from peewee import PeeweeException, SqliteDatabase
 
+from binder.counting import counted
 from binder.errors import CanMend, RingboundError
 from binder.store.change import Change, Gate, Notice
 from binder.store.clock import new_uid, now
@@ -211,6 +212,31 @@ def check(path: Path) -> list[str]:
         binder.close()
 
 
+_ODD_ROW = "“{name}” holds {told}; what can be read of it is shown."
+_DAY = "{} <> '' AND {} NOT GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]*'"
+_ODD_COLUMNS = (
+    ("leaf", "kind", "kind NOT IN ('plain', 'card', 'reading', 'source', 'handout', 'plan')"),
+    ("leaf", "uid", "uid = ''"), ("tab", "uid", "uid = ''"), ("kept", "uid", "uid = ''"),
+    ("leaf", "day", _DAY.format("day", "day")), ("reading", "at", _DAY.format("at", "at")),
+    ("expectation", "due", _DAY.format("due", "due")), ("look_back", "at", _DAY.format("at", "at")),
+    ("reading", "photos", "photos <> '' AND NOT json_valid(photos)"),
+    ("shared", "text", "NOT json_valid(text)"), ("source", "fields", "NOT json_valid(fields)"),
+    ("deck", "titles", "titles <> '' AND NOT json_valid(titles)"),
+    ("own_spread", "spread", "NOT json_valid(spread)"), ("unit", "cards", "NOT json_valid(cards)"),
+    ("expectation", "sure", "sure NOT BETWEEN 0 AND 100"),
+    ("reading", "spread_copy", "spread_copy NOT IN (SELECT id FROM shared)"),
+    ("reading", "titles", "titles <> '' AND titles NOT IN (SELECT id FROM shared)"),
+)  # fmt: skip
+"""Table, column, and what is true of a row that no program of ours wrote so."""
+
+
+def _odd(binder: Binder) -> Iterator[str]:
+    for table, column, odd in _ODD_COLUMNS:
+        count = binder.sql(f"SELECT count(*) FROM {table} WHERE {odd}")[0][0]
+        if count:
+            yield f"{counted(count, 'row')} of {table} with an odd {column}"
+
+
 _COUNTED = """SELECT tab_id, substr(day, 1, 4), count(*) FROM leaf WHERE aside IS NULL
 GROUP BY 1, 2"""
 _SUMS = f"""SELECT 1 FROM (SELECT * FROM leaf_year EXCEPT {_COUNTED}) UNION ALL
@@ -224,6 +250,8 @@ def _damage(binder: Binder) -> list[str]:
     loose = binder.sql("PRAGMA foreign_key_check")
     if loose:
         wrong.append(f"“{binder.path.name}” has {len(loose)} rows that belong to no leaf.")
+    if not wrong:
+        wrong += [_ODD_ROW.format(name=binder.path.name, told=told) for told in _odd(binder)]
     if not wrong and binder.sql(_SUMS):
         wrong.append(f"The sums of “{binder.path.name}” are not those of its leaves.")
     if not wrong and binder.writable:

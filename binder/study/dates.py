@@ -26,6 +26,18 @@ def noted(text: str) -> date:
         return datetime.fromisoformat(text)
 
 
+def noted_or(text: str, other: str) -> date:
+    """The same; where that is no day, as in a file that was damaged, the day of another text, or
+    the first of 1900.
+    """
+    for said in (text, other):
+        try:
+            return noted(said)
+        except ValueError:
+            continue
+    return date(1900, 1, 1)
+
+
 def iso(at: date) -> str:
     """Text that `noted` reads back: a day alone, a moment to the minute."""
     return at.isoformat(timespec="minutes") if isinstance(at, datetime) else at.isoformat()

@@ -18,6 +18,11 @@ class LeafKind(StrEnum):
     HANDOUT = "handout"
     PLAN = "plan"
 
+    @classmethod
+    def _missing_(cls, _value: object) -> "LeafKind":
+        """What this program does not know, as in a damaged file, is a leaf with words on it."""
+        return cls.PLAIN
+
 
 @dataclass(frozen=True, slots=True)
 class TabKind:

@@ -16,7 +16,9 @@ from binder.study.readings import readings
 from binder.study.readings.readings import Laid, NewReading
 from tests.profiles import fewer
 
-DAYS = st.sampled_from(["", "2024-12-31", "2025-01-01", "2025-06-30T10:00", "2026-02-03", "1999"])
+DAYS = st.sampled_from(
+    ["", "2024-12-31", "2025-01-01", "2025-06-30T10:00", "2026-02-03", "1999-05-06"]
+)
 DOES = st.lists(
     st.one_of(
         st.tuples(st.just("add"), st.integers(0, 1), DAYS),

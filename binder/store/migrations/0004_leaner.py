@@ -121,6 +121,55 @@ def up(migrator, db):
     db.execute_sql("UPDATE reading SET spread_copy = spread_copy, titles = titles")
     for statement in (*_part_triggers("reading"), *YEARS, *FIND, AGAIN):
         db.execute_sql(statement)
+    _make_strict(db)
+
+
+_OURS = """SELECT name, sql FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'leaf_find%'
+AND name NOT LIKE 'sqlite_%' AND name <> 'schema_migration' AND sql NOT LIKE '%STRICT'"""
+_OF_TYPE = {
+    "TEXT": ("as_text", "'text'"),
+    "INTEGER": ("as_number", "'integer'"),
+    "REAL": ("as_number", "'real', 'integer'"),
+    "BLOB": ("as_bytes", "'blob'"),
+}
+
+
+def _make_strict(db):
+    """From here on no column holds anything but what it is for; what is odd is made to fit first.
+
+    STRICT is added to what the file says of each table, as SQLite's documentation of
+    writable_schema allows where the rows fit already.
+    """
+    driver = db.connection()
+    driver.create_function("as_text", 1, _as_text)
+    driver.create_function("as_number", 1, _as_number)
+    driver.create_function("as_bytes", 1, lambda odd: str(odd).encode())
+    tables = db.execute_sql(_OURS).fetchall()
+    for name, _ in tables:
+        for _, column, kind, *_rest in db.execute_sql(f"PRAGMA table_info({name})").fetchall():
+            make, fits = _OF_TYPE[kind]
+            db.execute_sql(
+                f"UPDATE {name} SET {column} = {make}({column}) "
+                f"WHERE typeof({column}) NOT IN ({fits}, 'null')"
+            )
+    db.execute_sql("PRAGMA writable_schema = ON")
+    for name, sql in tables:
+        strict = f"{sql.rstrip()}{',' if sql.rstrip().endswith('ROWID') else ''} STRICT"
+        db.execute_sql(
+            "UPDATE sqlite_master SET sql = ? WHERE type = 'table' AND name = ?", (strict, name)
+        )
+    db.execute_sql("PRAGMA writable_schema = RESET")
+
+
+def _as_text(odd):
+    return odd.decode("utf-8", "replace") if isinstance(odd, bytes) else str(odd)
+
+
+def _as_number(odd):
+    try:
+        return int(odd)
+    except (TypeError, ValueError):
+        return 0
 
 
 AGAIN = """CREATE TRIGGER leaf_find_again AFTER UPDATE OF title, text, also ON leaf BEGIN

@@ -13,6 +13,7 @@ from binder.cards.facts import CARDS, Card
 from binder.counting import counted
 from binder.errors import CanMend
 from binder.store.file import Binder
+from binder.store.kept_json import listed
 from binder.store.schema import Leaf, Unit
 from binder.store.shelf import Shelf
 from binder.study.cards.words import cards_with_words
@@ -171,7 +172,7 @@ def remove_unit(binder: Binder, uid: str) -> None:
 def units(binder: Binder) -> list[UnitView]:
     """The units of a binder in their order."""
     return [
-        UnitView(u.uid, u.name, tuple(json.loads(u.cards)), u.starts, u.ends, u.aims, u.leaf)
+        UnitView(u.uid, u.name, tuple(map(str, listed(u.cards))), u.starts, u.ends, u.aims, u.leaf)
         for u in binder.all(Unit.select().order_by(Unit.place, Unit.id))
     ]
 

@@ -15,6 +15,7 @@ from binder.reckon.lengths import Measure
 from binder.reckon.timetable import Rest, Span
 from binder.reckon.written_day import Asked, Order, Towards, read_day
 from binder.store.file import Binder
+from binder.store.kept_json import mapping
 from binder.store.schema import Unit
 from binder.study import dates
 from binder.study.course.course import UnitView, units
@@ -44,9 +45,12 @@ class Moved:
 
 def rest(binder: Binder) -> Rest:
     """The days without study that the owner set for this binder's course."""
-    said = json.loads(binder.info.get(KEY, "{}"))
-    pauses = (tuple(date.fromisoformat(each) for each in pair) for pair in said.get("pauses", ()))
-    return Rest(frozenset(said.get("weekdays", ())), tuple((a, b) for a, b in pauses))
+    said = mapping(binder.info.get(KEY, ""))
+    try:
+        pauses = [[date.fromisoformat(each) for each in pair] for pair in said.get("pauses", ())]
+        return Rest(frozenset(said.get("weekdays", ())), tuple((a, b) for a, b in pauses))
+    except (TypeError, ValueError):
+        return Rest()
 
 
 def _written(given: Rest) -> str:

@@ -13,6 +13,7 @@ from binder.cards.titles import STANDARD, DeckTitles
 from binder.errors import CanMend
 from binder.store.clock import now
 from binder.store.file import Binder
+from binder.store.kept_json import mapping
 from binder.store.schema import Deck, Leaf, Reading, Tab
 from binder.store.shelf import Shelf
 from binder.study.in_several_binders import newest, rewrite
@@ -57,7 +58,10 @@ def _view(row: Deck) -> DeckView:
 @lru_cache(maxsize=64)
 def _titles(kept: str) -> DeckTitles:
     """Read and checked once, however often the deck is asked for."""
-    return DeckTitles.from_dict(json.loads(kept)) if kept else STANDARD
+    try:
+        return DeckTitles.from_dict(mapping(kept)) if kept else STANDARD
+    except (CanMend, TypeError, ValueError):
+        return STANDARD
 
 
 def deck(shelf: Shelf, name_or_uid: str) -> DeckView | None:

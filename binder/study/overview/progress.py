@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from binder.cards.facts import CARDS
 from binder.store.file import Binder
+from binder.store.kept_json import listed
 from binder.store.shelf import Shelf
 from binder.study.cards.words import cards_with_words
 from binder.study.recall.answers import recalled
@@ -92,7 +93,7 @@ def note_read(binder: Binder, card: str) -> None:
 
 def read_in(binder: Binder) -> list[str]:
     """The cards whose leaf in this binder was read, in the order of reading."""
-    return [str(key) for key in json.loads(binder.info.get(READ, "[]"))]
+    return [str(key) for key in listed(binder.info.get(READ, "[]"))]
 
 
 def _found(shelf: Shelf, statement: str, *parameters: str) -> set[str]:

@@ -9,6 +9,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from binder.store.connection import Connection
+from binder.store.kept_json import mapping
 from binder.store.schema import Leaf, Source
 from binder.store.search import OPEN, SHUT, Hit, Turned
 from binder.study.kinds import LeafKind
@@ -115,9 +116,7 @@ def _sources(binder: Connection, uids: list[str]) -> dict[str, SourceView]:
         .tuples()
     )
     rows = binder.all(query) if uids else ()
-    return {
-        uid: SourceView(uid, key, title, json.loads(fields)) for uid, key, title, fields in rows
-    }
+    return {uid: SourceView(uid, key, title, mapping(fields)) for uid, key, title, fields in rows}
 
 
 def _source(hit: Hit, source: SourceView, words: _Words) -> Hit:

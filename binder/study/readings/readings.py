@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date, datetime, time
 from functools import lru_cache
@@ -11,11 +12,12 @@ from typing import Any
 
 from peewee import fn
 
-from binder.cards.spreads import Spread
+from binder.cards.spreads import Place, Spread
 from binder.cards.titles import STANDARD, DeckTitles
 from binder.counting import counted
 from binder.errors import CanMend
 from binder.store.file import Binder
+from binder.store.kept_json import listed, mapping
 from binder.store.parts import leaf_row, parts
 from binder.store.schema import Expectation, Leaf, LookBack, Placed, Reading
 from binder.study import dates
@@ -272,15 +274,34 @@ def set_note(binder: Binder, leaf_uid: str, n: int, text: str, nth: int = 0) -> 
             change.edit(Placed, row.uid, note=note)
 
 
+def _in_a_row(numbers: Iterable[int]) -> Spread:
+    """What stands for a copy of a spread that was damaged."""
+    places = tuple(Place(n, "", "", float(at), 0.0) for at, n in enumerate(sorted(set(numbers))))
+    one = Place(1, "", "", 0.0, 0.0)
+    return Spread("unread", "A spread that cannot be read", "", places or (one,))
+
+
+def _photos(kept: str) -> Iterator[Photo]:
+    for one in listed(kept):
+        with suppress(TypeError):
+            yield Photo(*one)
+
+
 # Most readings of a log keep copies of the same few; neither spreads nor titles ever change.
 @lru_cache(maxsize=64)
-def _spread(kept: str) -> Spread:
-    return Spread.from_dict(json.loads(kept))
+def _spread(kept: str) -> Spread | None:
+    try:
+        return Spread.from_dict(mapping(kept))
+    except (CanMend, TypeError, ValueError, KeyError):
+        return None
 
 
 @lru_cache(maxsize=64)
 def _titles(kept: str) -> DeckTitles:
-    return DeckTitles.from_dict(json.loads(kept)) if kept else STANDARD
+    try:
+        return DeckTitles.from_dict(mapping(kept)) if kept else STANDARD
+    except (CanMend, TypeError, ValueError):
+        return STANDARD
 
 
 def reading(binder: Binder, leaf_uid: str) -> ReadingView:
@@ -294,9 +315,9 @@ def reading(binder: Binder, leaf_uid: str) -> ReadingView:
     looked = parts(binder, LookBack, leaf_uid, "t.at")
     return ReadingView(
         leaf_uid=leaf_uid,
-        at=dates.noted(row.at),
+        at=dates.noted_or(row.at, row.at[:10]),
         question=row.question,
-        spread=_spread(binder.shared(row.spread_copy)),
+        spread=_spread(binder.shared(row.spread_copy)) or _in_a_row(p.n for p in laid),
         titles=_titles(binder.shared(row.titles)),
         deck=row.deck,
         deck_name=row.deck_name,
@@ -312,7 +333,7 @@ def reading(binder: Binder, leaf_uid: str) -> ReadingView:
         zone=row.zone,
         mood=row.mood,
         venue=row.venue,
-        photos=tuple(Photo(*one) for one in json.loads(row.photos)) if row.photos else (),
+        photos=tuple(_photos(row.photos)),
         shown=row.shown,
         laid=tuple(
             Laid(p.n, p.card, bool(p.reversed), p.label, p.title or p.card, p.note) for p in laid

@@ -18,6 +18,7 @@ from binder.errors import CanMend
 from binder.page.address import Scheme, leads_to
 from binder.store.change import Change
 from binder.store.file import Binder
+from binder.store.kept_json import mapping
 from binder.store.parts import leaf_row, parts
 from binder.store.schema import Leaf, Source, SourceNote
 from binder.store.shelf import Shelf
@@ -103,8 +104,7 @@ def sources(shelf: Shelf) -> dict[str, SourceView]:
         .tuples()
     )
     return {
-        row[1]: SourceView(row[0], row[1], row[2], json.loads(row[3]))
-        for _, row in shelf.each(query)
+        row[1]: SourceView(row[0], row[1], row[2], mapping(row[3])) for _, row in shelf.each(query)
     }
 
 
@@ -123,7 +123,7 @@ def source_of(binder: Binder, leaf_uid: str) -> SourceView | None:
         .tuples()
     )
     for uid, key, title, fields in binder.all(query):
-        return SourceView(uid, key, title, json.loads(fields))
+        return SourceView(uid, key, title, mapping(fields))
     return None
 
 

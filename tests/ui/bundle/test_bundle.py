@@ -1,6 +1,7 @@
 """What goes into the bundle, and what each system is told of it."""
 
 import plistlib
+import shutil
 import subprocess
 import sys
 from pathlib import Path, PureWindowsPath
@@ -61,7 +62,9 @@ class TestRecipe:
         assert recipe.unbroken(rows) == rows
         assert recipe.unbroken(rows[1:]) == []
 
-    @pytest.mark.skipif(sys.platform != "linux", reason="asks objdump")
+    @pytest.mark.skipif(
+        sys.platform != "linux" or not shutil.which("objdump"), reason="asks objdump"
+    )
     def test_the_libraries_a_file_is_linked_to_are_told(self):
         import PySide6
 
