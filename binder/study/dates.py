@@ -38,6 +38,11 @@ def noted_or(text: str, other: str) -> date:
     return date(1900, 1, 1)
 
 
+def day_said(text: str) -> date:
+    """The day of a text as a row keeps it, whatever stands behind it; see `noted_or`."""
+    return day_of(noted_or(text, text[:10]))
+
+
 def iso(at: date) -> str:
     """Text that `noted` reads back: a day alone, a moment to the minute."""
     return at.isoformat(timespec="minutes") if isinstance(at, datetime) else at.isoformat()

@@ -95,7 +95,7 @@ def _look_backs(shelf: Shelf, today: date) -> list[Slip]:
 
 def _since(due: str, statements: int, today: date) -> str:
     days = age(due, today)
-    on = date.fromisoformat(due[:10])
+    on = dates.day_said(due)
     words = day_words(on) if on.year == today.year else dates.written(on)
     when = "due today" if days == 0 else f"due {words}"
     marks = {0: "", 1: "; 1 statement to mark"}.get(
@@ -151,4 +151,4 @@ def _unit(shelf: Shelf, today: date) -> list[Slip]:
 
 
 def _ends(ends: str) -> str:
-    return f"until {day_words(date.fromisoformat(ends))}" if ends else ""
+    return f"until {day_words(dates.day_said(ends))}" if ends else ""

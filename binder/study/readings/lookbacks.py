@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date, datetime, timedelta
+from datetime import date, timedelta
 from enum import StrEnum
 from typing import Any
 
@@ -16,7 +16,7 @@ from binder.store.clock import now
 from binder.store.file import Binder
 from binder.store.schema import Expectation, Leaf, LookBack, Reading
 from binder.store.shelf import Shelf
-from binder.study.dates import written
+from binder.study.dates import day_said, written
 
 LOOK_AFTER = timedelta(days=30)
 """When a reading without expectations asks for a look back, unless the user says otherwise."""
@@ -242,4 +242,4 @@ def told(look_on: str, state: str, put_off: int, today: date) -> str:
 
 def age(day: str, today: date) -> int:
     """Days from `day` (ISO 8601, time ignored) to today."""
-    return (today - datetime.fromisoformat(day).date()).days
+    return (today - day_said(day)).days

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 from typing import Any
@@ -39,8 +40,9 @@ def memories(shelf: Shelf, now: datetime) -> dict[Key, Kept]:
     """All memories; one whose last answer lies ahead of the clock is reckoned from now."""
     found = {}
     for binder, row in shelf.each(Recall.select()):
-        memory = reckoned.set_right(_memory(row), now.astimezone(UTC))
-        found[Key(row.card, row.direction, row.way)] = Kept(binder, row.uid, memory)
+        with suppress(ValueError):  # a damaged row: the card is asked as if for the first time
+            memory = reckoned.set_right(_memory(row), now.astimezone(UTC))
+            found[Key(row.card, row.direction, row.way)] = Kept(binder, row.uid, memory)
     return found
 
 

@@ -101,5 +101,5 @@ def _newest(session: Session, key: str, first: date) -> tuple[list[Appearance], 
 def _dot(one: Appearance) -> Dot:
     turned = ", reversed" if one.reversed else ""
     tip = f"{dates.written(one.day)}: {one.title} ({one.label}{turned})"
-    day = date.fromisoformat(one.day[:10])
+    day = dates.day_said(one.day)
     return Dot(day, one.reversed, ended.verdict_of(one.verdicts), Scheme.LEAF.to(one.leaf_uid), tip)
