@@ -1,5 +1,6 @@
 """One SQLite file is one binder: made, opened, checked and closed here."""
 
+import hashlib
 import os
 import sys
 from collections.abc import Callable, Iterator
@@ -208,11 +209,14 @@ def check(path: Path) -> list[str]:
         return [str(error)]
     try:
         return _damage(binder)
+    except RingboundError as error:  # met while it was read
+        return [str(error)]
     finally:
         binder.close()
 
 
 _ODD_ROW = "“{name}” holds {told}; what can be read of it is shown."
+_NOT_AS_KEPT = "The file “{name}” is not what was kept; take it from a copy of an earlier day."
 _DAY = "{} <> '' AND {} NOT GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]*'"
 _ODD_COLUMNS = (
     ("leaf", "kind", "kind NOT IN ('plain', 'card', 'reading', 'source', 'handout', 'plan')"),
@@ -237,6 +241,14 @@ def _odd(binder: Binder) -> Iterator[str]:
             yield f"{counted(count, 'row')} of {table} with an odd {column}"
 
 
+def _altered(binder: Binder) -> Iterator[str]:
+    """The names of kept files that are not what their hash says, read one at a time."""
+    for uid, name, digest in binder.sql("SELECT uid, name, sha256 FROM kept"):
+        data = binder.sql("SELECT data FROM kept WHERE uid = ?", (uid,))[0][0]
+        if hashlib.sha256(data).hexdigest() != digest:
+            yield str(name)
+
+
 _COUNTED = """SELECT tab_id, substr(day, 1, 4), count(*) FROM leaf WHERE aside IS NULL
 GROUP BY 1, 2"""
 _SUMS = f"""SELECT 1 FROM (SELECT * FROM leaf_year EXCEPT {_COUNTED}) UNION ALL
@@ -252,6 +264,8 @@ def _damage(binder: Binder) -> list[str]:
         wrong.append(f"“{binder.path.name}” has {len(loose)} rows that belong to no leaf.")
     if not wrong:
         wrong += [_ODD_ROW.format(name=binder.path.name, told=told) for told in _odd(binder)]
+    if not wrong:
+        wrong += [_NOT_AS_KEPT.format(name=name) for name in _altered(binder)]
     if not wrong and binder.sql(_SUMS):
         wrong.append(f"The sums of “{binder.path.name}” are not those of its leaves.")
     if not wrong and binder.writable:

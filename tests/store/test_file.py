@@ -12,7 +12,7 @@ from binder.errors import CanMend
 from binder.store import file
 from binder.store.connection import usual_name
 from binder.store.schema import APPLICATION_ID, MODELS, SCHEMA_VERSION, Leaf
-from binder.study.leaves import leaves, tabs
+from binder.study.leaves import files, leaves, tabs
 
 
 def test_a_new_binder_opens_again_with_its_name_and_colour(binder):
@@ -232,3 +232,28 @@ def test_a_failed_change_leaves_nothing_behind(binder):
 def test_file_names_are_safe_everywhere():
     assert usual_name('Wands: "fire" / 3') == "Wands fire 3.ringbound"
     assert usual_name("...") == "Binder.ringbound"
+
+
+def test_check_tells_a_kept_file_that_was_altered(binder):
+    files.keep_bytes(binder, "quay.png", "image/png", b"\x89PNG\r\n\x1a\n of the quay")
+    binder.close()
+    assert file.check(binder.path) == []
+    with sqlite3.connect(binder.path) as plain:
+        plain.execute("UPDATE kept SET data = CAST('another' AS BLOB)")
+    assert file.check(binder.path) == [
+        "The file “quay.png” is not what was kept; take it from a copy of an earlier day."
+    ]
+
+
+def test_damage_met_in_the_middle_is_told_by_check(binder):
+    """Pages of zeros, wherever they lie: a sentence each time, and nothing escapes."""
+    for number in range(40):
+        leaves.add_leaf(binder, tabs.tab(binder, "Notes"), f"Leaf {number}", "words " * 300)
+    binder.close()
+    data = binder.path.read_bytes()
+    pages = len(data) // 4096
+    for first in range(1, pages, 3):
+        torn = bytearray(data)
+        torn[first * 4096 : (first + 1) * 4096] = bytes(4096)
+        binder.path.write_bytes(torn)
+        assert file.check(binder.path), first
