@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from itertools import accumulate, pairwise
 from typing import Any
 
@@ -180,13 +181,21 @@ def _person(one: Any) -> dict[str, str]:
     return {"family": family, "given": given} if family else {"literal": given} if given else {}
 
 
+@cache
+def _plaintext() -> Any:
+    """Made once: looking a plugin up by its name reads what is installed, each time anew."""
+    from pybtex.backends.plaintext import Backend
+
+    return Backend()
+
+
 def plain(latex: str) -> str:
     """Words out of LaTeX: accents as letters, braces gone; left as it is where it is no LaTeX."""
     from pybtex.exceptions import PybtexError
     from pybtex.richtext import Text
 
     try:
-        words = Text.from_latex(latex).render_as("text")
+        words = str(Text.from_latex(latex).render(_plaintext()))
     except (PybtexError, ValueError):
         words = latex
     words = words.replace(r"\textasciicircum ", "^").replace(r"\textasciicircum", "^")

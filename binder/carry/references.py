@@ -203,7 +203,7 @@ def _kind(path: Path) -> str:
 def _read_csl(text: str, name: str) -> tuple[list[Read], list[str]]:
     try:
         items = json.loads(text)
-    except ValueError as error:
+    except (ValueError, RecursionError) as error:
         where = f" at line {error.lineno}" if isinstance(error, json.JSONDecodeError) else ""
         raise CanMend(
             f"“{name}” is no CSL-JSON file; it breaks off{where} or is something else."

@@ -270,3 +270,11 @@ def test_a_part_of_the_wrong_shape_is_left_out_and_said(course_shelf, tmp_path):
     (one,) = references.review(course_shelf, path).offered
     assert one.remarks[0] == "Its author could not be read."
     assert "author" not in one.fields
+
+
+@pytest.mark.parametrize("text", ["[" * 100_000, '{"a":' * 100_000])
+def test_a_file_nested_without_end_is_one_sentence(course_shelf, tmp_path, text):
+    path = tmp_path / "deep.json"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(CanMend, match="is no CSL-JSON file"):
+        references.review(course_shelf, path)

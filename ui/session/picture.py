@@ -10,6 +10,7 @@ from PySide6.QtGui import QImage, QImageIOHandler, QImageReader, QImageWriter
 
 _IS_SVG = re.compile(rb"[\s\S]{0,2048}?<svg[\s>]")
 _OUTSIDE = re.compile(rb"""(href\s*=\s*)("(?!#|data:)[^"]*"|'(?!#|data:)[^']*')""")
+_DECLARED = re.compile(rb"<!DOCTYPE[^\[>]*(?:\[[\s\S]*?\]\s*)?>", re.IGNORECASE)
 _NOTHING = (
     b'"data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNgYGBgAAAABQ'
     b'ABeqhXUAAAAABJRU5ErkJggg=="'
@@ -47,7 +48,9 @@ class _Reader(QImageReader):
         self._buffer = buffer  # a reader does not keep its device alive
         self.setAutoTransform(True)
         with FINDING:
-            self.readable = self.canRead()
+            # A drawing that hides what it is, packed or in wide letters, was not made harmless.
+            drawn = bytes(self.format().data()).startswith(b"svg")
+            self.readable = self.canRead() and (not drawn or bool(_IS_SVG.match(data)))
 
     @property
     def turned(self) -> bool:
@@ -56,8 +59,13 @@ class _Reader(QImageReader):
 
 
 def _within(data: bytes) -> bytes:
-    """A drawing without what it would fetch from the disk or from other machines."""
-    return _OUTSIDE.sub(rb"\1" + _NOTHING, data) if _IS_SVG.match(data) else data
+    """A drawing without what it would fetch from the disk or from other machines.
+
+    The declarations before it go as well: they may give any element such an attribute.
+    """
+    if not _IS_SVG.match(data):
+        return data
+    return _OUTSIDE.sub(rb"\1" + _NOTHING, _DECLARED.sub(b"", data))
 
 
 def natural_size(data: bytes) -> QSize:
@@ -104,8 +112,8 @@ def scaled(data: bytes, widest: float, ratio: float) -> QImage:
 
 def picture_of(data: bytes) -> QImage:
     """The picture as large as it is; null when it is none."""
-    with FINDING:
-        return QImage.fromData(data)
+    reader = _Reader(data)
+    return reader.read() if reader.readable else QImage()
 
 
 def in_bytes(image: QImage, kind: bytes, quality: int = -1) -> bytes:

@@ -61,7 +61,9 @@ def load(shelf: Path, key: str) -> tuple[Draft, Draft] | None:
     try:
         said = json.loads(file.read_text(encoding="utf-8"))
         return _draft(said["draft"]), _draft(said["fresh"])
-    except (OSError, ValueError, KeyError, TypeError, AttributeError, CanMend) as error:
+    except (
+        OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError, CanMend
+    ) as error:  # fmt: skip
         aside = file.with_suffix(_DAMAGED)
         file.replace(aside)
         raise CanMend(
@@ -90,7 +92,7 @@ def _told(files: list[Path]) -> Iterator[Begun]:
             said = json.loads(file.read_text(encoding="utf-8"))
             day = date.fromisoformat(said["day"]).isoformat()
             yield Begun(file.stem, str(said["draft"]["question"]), day)
-        except (OSError, ValueError, KeyError, TypeError):
+        except (OSError, ValueError, KeyError, TypeError, RecursionError):
             continue  # `load` says so when it is taken up
 
 

@@ -1,6 +1,7 @@
 """Pictures as a leaf shows them."""
 
 import base64
+import gzip
 import os
 import subprocess
 import sys
@@ -10,7 +11,7 @@ import pytest
 from PIL import Image
 from PySide6.QtGui import QColor
 
-from ui.session.picture import scaled
+from ui.session.picture import picture_of, scaled
 
 ROOT = Path(__file__).parents[3]
 
@@ -67,3 +68,31 @@ def test_pictures_read_on_several_threads_wait_for_each_other_only():
         [sys.executable, "-c", program], cwd=ROOT, check=True, timeout=120,
         env=os.environ | {"QT_QPA_PLATFORM": "offscreen"},
     )  # fmt: skip
+
+
+def declared(prolog="", href="", more=""):
+    return (
+        f'{prolog}<svg xmlns="http://www.w3.org/2000/svg" width="40" height="40"'
+        f' xmlns:xlink="http://www.w3.org/1999/xlink">{more}'
+        f'<image width="40" height="40" {href}/></svg>'
+    )
+
+
+@pytest.mark.qt_log_ignore("Image filename is empty")
+@pytest.mark.parametrize("way", ["attlist", "entity", "number", "comment", "packed", "wide"])
+def test_no_drawing_shows_a_file_of_this_computer(qapp, tmp_path, way):
+    """Attributes given by a declaration, entities and packed drawings among the ways."""
+    secret = tmp_path / "secret.png"
+    Image.new("RGB", (40, 40), "#ff0000").save(secret)
+    named = f'xlink:href="{secret}"'
+    given = f'<!DOCTYPE svg [<!ATTLIST image xlink:href CDATA "{secret}">]>'
+    data = {
+        "attlist": declared(given).encode(),
+        "entity": declared(f'<!DOCTYPE svg [<!ENTITY a "{secret}">]>', 'xlink:href="&a;"').encode(),
+        "number": declared("", f'xlink:href="&#47;{str(secret)[1:]}"').encode(),
+        "comment": declared(given.replace("]>", "<!-- ]> -->]>")).encode(),
+        "packed": gzip.compress(declared("", named).encode()),
+        "wide": declared('<?xml version="1.0" encoding="utf-16"?>', named).encode("utf-16"),
+    }[way]
+    for image in (scaled(data, 40, 1.0), picture_of(data)):
+        assert image.isNull() or image.pixelColor(20, 20).name() != "#ff0000"
