@@ -115,14 +115,22 @@ class Shelf:
     def remove(self, binder: Binder) -> Path:
         """Take a binder off the shelf: its file goes into the folder 'Set aside'; nothing is lost.
 
-        Returns where the file lies now.
+        Returns where the file lies now. CanMend where it cannot be moved; it then stays in use.
         """
         away = self.path / "Set aside"
-        away.mkdir(exist_ok=True)
-        target = _free_name(away / binder.path.name)
-        binder.close()
+        try:
+            away.mkdir(exist_ok=True)
+            target = _free_name(away / binder.path.name)
+            binder.close()
+            binder.path.rename(target)
+        except OSError as error:
+            if binder.db.is_closed():
+                binder.db.connect()
+            raise CanMend(
+                f"“{binder.name}” stays on the shelf, as its file could not be moved "
+                f"({error.strerror}); see that its folder can be written."
+            ) from error
         self.binders.remove(binder)
-        binder.path.rename(target)
         return target
 
     def binder(self, name_or_uid: str) -> Binder:

@@ -155,3 +155,16 @@ def test_a_pipe_on_the_shelf_is_named_and_not_waited_for(tmp_path):
         "“Odd.ringbound” is no file, so it was left alone."
     ]
     shelf.close()
+
+
+def test_a_binder_whose_file_cannot_be_moved_stays_in_use(shelf):
+    """Where the folder it would go into is a file, as one somebody put there by that name."""
+    (shelf.path / "Set aside").write_text("a file")
+    shelf.add("Good", "spineF")
+    binder = shelf.binders[0]
+    with pytest.raises(CanMend, match="stays on the shelf"):
+        shelf.remove(binder)
+    assert binder in shelf.binders
+    home = tabs.tab(binder, tabs.add_tab(binder, "Notes"))
+    uid = leaves.add_leaf(binder, home, "Written afterwards")
+    assert leaves.leaf(binder, uid).title == "Written afterwards"
