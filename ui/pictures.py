@@ -14,6 +14,7 @@ from pathlib import Path
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
 
 from PySide6.QtCore import (
+    QEvent,
     QEventLoop,
     QMessageLogContext,
     QTimer,
@@ -208,7 +209,9 @@ def _draw(
     path = out / f"{screen.name}.png"
     write_whole(in_bytes(window.grab().toImage(), b"PNG"), path)
     window.close()
-    window.session.shelf.close()
+    window.session.close()
+    window.deleteLater()  # the next one's style sheet would dress it again
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     return path
 
 
