@@ -181,6 +181,11 @@ def _person(one: Any) -> dict[str, str]:
     return {"family": family, "given": given} if family else {"literal": given} if given else {}
 
 
+_CIRCUMFLEX = re.compile(r"\\textasciicircum(?![A-Za-z])(?:\{\}| )?")
+_HELD = "\ue000"
+"""Stands for a circumflex while the rest is read; a character that no font and no text has."""
+
+
 @cache
 def _plaintext() -> Any:
     """Made once: looking a plugin up by its name reads what is installed, each time anew."""
@@ -194,11 +199,12 @@ def plain(latex: str) -> str:
     from pybtex.exceptions import PybtexError
     from pybtex.richtext import Text
 
+    latex = _CIRCUMFLEX.sub(_HELD, latex)  # which the library leaves as it stands
     try:
         words = str(Text.from_latex(latex).render(_plaintext()))
     except (PybtexError, ValueError):
         words = latex
-    words = words.replace(r"\textasciicircum ", "^").replace(r"\textasciicircum", "^")
+    words = words.replace(_HELD, "^")
     return " ".join(_ODD.sub(r"\1", _COMMAND.sub("", words)).replace("\u00a0", " ").split())
 
 
